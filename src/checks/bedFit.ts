@@ -1,0 +1,49 @@
+import { lowestBetween } from '../geometry/solve.ts';
+import type { Point } from '../geometry/point.ts';
+import { degrees, type Mm, type Rad } from '../geometry/units.ts';
+
+/** How a flat outline lies on a table. */
+export interface Laid {
+  readonly fits: boolean;
+  /** Turn of its long axis from the table's x side, 0 to a right angle either way. */
+  readonly turn: Rad;
+  /** Side of the smallest square table that takes it, margin counted, and its turn there. */
+  readonly square: Mm;
+  readonly squareTurn: Rad;
+}
+
+/** Room taken along the table's two sides when an outline is turned. */
+function extent(outline: readonly Point[], turn: Rad): Point {
+  const cos = Math.cos(turn), sin = Math.sin(turn);
+  let left = Infinity, right = -Infinity, near = Infinity, far = -Infinity;
+  for (const [x, y] of outline) {
+    const along = x * cos - y * sin, across = x * sin + y * cos;
+    left = Math.min(left, along); right = Math.max(right, along);
+    near = Math.min(near, across); far = Math.max(far, across);
+  }
+  return [right - left, far - near];
+}
+
+const STEP: Rad = degrees(1);
+
+/** The turn at which a measure of the outline is least; an outline turned by half a circle takes the same room. */
+function bestTurn(measure: (turn: Rad) => number): Rad {
+  let best = 0, least = Infinity;
+  for (let i = 0; i < 180; i++) {
+    const value = measure(i * STEP);
+    if (value < least) { least = value; best = i * STEP; }
+  }
+  const finer = lowestBetween(measure, best - STEP, best + STEP, 1e-6);
+  return measure(finer) < least ? finer : best;
+}
+
+const acute = (turn: Rad): Rad => Math.min(Math.abs(turn), Math.abs(Math.PI - turn));
+
+/** Lays an outline on a table, straight where it goes, else turned. @param margin kept free all round */
+export function layOn(outline: readonly Point[], table: { readonly x: Mm; readonly y: Mm }, margin: Mm): Laid {
+  const beyond = (turn: Rad): Mm => { const [x, y] = extent(outline, turn); return Math.max(x + 2 * margin - table.x, y + 2 * margin - table.y); };
+  const side = (turn: Rad): Mm => Math.max(...extent(outline, turn)) + 2 * margin;
+  const straight = [0, Math.PI / 2].find((turn) => beyond(turn) <= 0);
+  const turn = straight ?? bestTurn(beyond), squareTurn = bestTurn(side);
+  return { fits: beyond(turn) <= 0, turn: acute(turn), square: side(squareTurn), squareTurn: acute(squareTurn) };
+}

@@ -1,0 +1,5 @@
+import type { Pair } from '../pair/shoe.ts';
+import type { Finding } from './finding.ts';
+
+/** A checked pair: the shoes, and everything a careful maker would want to know before cutting, worst first. */
+export interface Design extends Pair { readonly findings: readonly Finding[] }

@@ -1,0 +1,20 @@
+import type { Fitting } from '../fitting/fitting.ts';
+import type { Shoe } from '../pair/shoe.ts';
+import type { Figure } from './figure.ts';
+import { matchFigures } from './matchFigures.ts';
+import { estimatesIn } from './restsOn.ts';
+import { rockerFigures } from './rockerFigures.ts';
+
+export { inWords, type Figure, type FigureUnit } from './figure.ts';
+export { stationsOf, type Station } from './stations.ts';
+export type { FigureKey } from './restsOn.ts';
+
+/**
+ * Every number of a shoe that screen, paper and files show, in reading order: they come from here and nowhere else.
+ * A figure a shoe does not have (the heel arc of a shoe without one, the raise of a level shoe) is left out.
+ */
+export function figuresOf(shoe: Shoe, fitting: Fitting): readonly Figure[] {
+  const isEstimated = estimatesIn(shoe, fitting);
+  const figures = shoe.kind === 'rocker' ? rockerFigures(shoe) : matchFigures(shoe);
+  return figures.map((figure) => ({ ...figure, estimated: isEstimated(figure.key) }));
+}

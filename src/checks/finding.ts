@@ -1,0 +1,22 @@
+import type { Side } from '../fitting/words.ts';
+
+export type Severity = 'stop' | 'warn' | 'note';
+export type FindingUnit = 'mm' | 'g' | 'deg' | '%' | 'g/cm³' | 'kg' | '';
+
+/** One line of the check report. Numbers apart from words, so a table can sort them and a drawing can point at the place. */
+export interface Finding {
+  readonly code: string;
+  readonly severity: Severity;
+  readonly side?: Side;
+  readonly measured?: number;
+  readonly limit?: number;
+  readonly unit: FindingUnit;
+  /** Where on the sole, in words, and its x from the heel in mm when it is a place. */
+  readonly where: string;
+  readonly at?: number;
+  readonly text: string;
+  /** Published source, or "common practice". */
+  readonly basis: string;
+  /** Set on a stop that the maker took on his own name. */
+  readonly overriddenBy?: { readonly by: string; readonly reason: string };
+}

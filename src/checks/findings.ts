@@ -1,0 +1,50 @@
+import type { Pair } from '../pair/shoe.ts';
+import { riskFindings } from './cautions.ts';
+import type { Finding, Severity } from './finding.ts';
+import { ballHeight, pitchOfSole, seatHeight, springOfLast } from './heights.ts';
+import { printBed, toolReach } from './making.ts';
+import { estimated, legByTape, prescription, takenTwice } from './measures.ts';
+import { applyOverrides } from './overrides.ts';
+import { ballsLevel, bendsAtBall, notLevel, oneShoe, partlyInside, raiseInWords } from './pairing.ts';
+import { alignedHeelRise } from './prosthesis.ts';
+import { rollingChecks } from './rolling.ts';
+import { isMatch, isRocker, see, type Seen } from './seen.ts';
+import { sideStability } from './stability.ts';
+import { standingChecks } from './standing.ts';
+import { governs, thinFoam, thinSole } from './thickness.ts';
+import { shoeWeight, soleWeight, weightDifference } from './weight.ts';
+import { publishedWindow } from './window.ts';
+
+const SOLE_CHECKS = [thinFoam, seatHeight, ballHeight, soleWeight, shoeWeight, toolReach, printBed] as const;
+const ROCKER_CHECKS = [
+  thinSole, ...standingChecks, ...rollingChecks, pitchOfSole, springOfLast, sideStability, alignedHeelRise, governs, publishedWindow,
+] as const;
+const MATCH_CHECKS = [notLevel, raiseInWords, partlyInside, bendsAtBall] as const;
+const SHEET_CHECKS = [riskFindings, prescription, legByTape, takenTwice, estimated] as const;
+
+/** Everything a careful maker would want to know before cutting: stops, warnings, notes; left, right, then both. */
+export function findingsOf(pair: Pair): Finding[] {
+  const { fitting } = pair, seen = pair.shoes.map((shoe) => see(shoe, fitting));
+  const found = [
+    ...seen.flatMap(ofShoe),
+    ...oneShoe(seen), ...ballsLevel(seen, fitting), ...weightDifference(seen),
+    ...SHEET_CHECKS.flatMap((check) => check(fitting)),
+  ];
+  return worstFirst(applyOverrides(found, fitting.overrides));
+}
+
+function ofShoe(seen: Seen): Finding[] {
+  const made = seen.shoe.kind === 'rocker' || seen.shoe.made !== undefined;
+  return [
+    ...(made ? SOLE_CHECKS.flatMap((check) => check(seen)) : []),
+    ...(isRocker(seen) ? ROCKER_CHECKS.flatMap((check) => check(seen)) : []),
+    ...(isMatch(seen) ? MATCH_CHECKS.flatMap((check) => check(seen)) : []),
+  ];
+}
+
+const RANK: Record<Severity, number> = { stop: 0, warn: 1, note: 2 };
+const SIDE_RANK = { left: 0, right: 1 } as const;
+const sideRank = ({ side }: Finding): number => (side ? SIDE_RANK[side] : 2);
+
+const worstFirst = (findings: readonly Finding[]): Finding[] =>
+  [...findings].sort((a, b) => RANK[a.severity] - RANK[b.severity] || sideRank(a) - sideRank(b));

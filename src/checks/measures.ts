@@ -1,0 +1,66 @@
+import { inDegrees } from '../geometry/units.ts';
+import type { Fitting, ShoeFitting } from '../fitting/fitting.ts';
+import { isEstimated } from '../fitting/measure.ts';
+import { SURVEY_SOURCE } from '../fitting/survey.ts';
+import { unusualMeasures } from '../fitting/unusual.ts';
+import { SIDES, type Side } from '../fitting/words.ts';
+import type { Finding } from './finding.ts';
+import { INPUT_FIELDS, inputOf, type InputField } from './inputs.ts';
+import { deg, mm, sentences } from './say.ts';
+import { PRACTICE, TAPE } from './sources.ts';
+
+const SHEET = 'fitting sheet';
+
+/** What is outside the usual is worth a second reading. */
+export function takenTwice(fitting: Fitting): Finding[] {
+  return unusualMeasures(fitting).map(({ path, value, least, most, unit, text }) => ({
+    code: 'TAKEN_TWICE', severity: 'warn', ...sideOf(path), measured: value, limit: value > most ? most : least, unit, where: SHEET, text, basis: basisIn(text),
+  }));
+}
+
+function sideOf(path: string): { readonly side?: Side } {
+  const side = SIDES.find((one) => path.startsWith(`${one}.`));
+  return side ? { side } : {};
+}
+
+/** Ball joints on the last are carried over from the foot, and an estimated hip has a note of its own. */
+const saidElsewhere = (field: InputField, { foot }: ShoeFitting): boolean =>
+  field === 'foot.hipAhead' || (foot !== undefined && (field === 'last.innerBall' || field === 'last.outerBall'));
+
+/** One note for each measure that was not taken. */
+export function estimated({ shoes }: Fitting): Finding[] {
+  return SIDES.flatMap((side) => {
+    const shoe = shoes[side];
+    return shoe ? INPUT_FIELDS.flatMap((field) => estimatedField(shoe, field)) : [];
+  });
+}
+
+function estimatedField(shoe: ShoeFitting, field: InputField): Finding[] {
+  const { label, unit, of } = inputOf(field), measure = of(shoe);
+  if (!measure || !isEstimated(measure) || saidElsewhere(field, shoe)) return [];
+  const { value, rule = PRACTICE, error } = measure, inUnit = (x: number): number => (unit === 'deg' ? inDegrees(x) : x);
+  const say = (x: number): string => (unit === 'deg' ? deg : mm)(inUnit(x));
+  return [{
+    code: 'ESTIMATED', severity: 'note', side: shoe.side, measured: inUnit(value), unit, where: SHEET,
+    text: sentences(`The ${label} was not measured`, `Taken as ${say(value)}${error === undefined ? '' : ` ± ${say(error)}`}: ${rule}`), basis: basisIn(rule),
+  }];
+}
+
+const basisIn = (text: string): string => (text.includes(SURVEY_SOURCE) ? SURVEY_SOURCE : PRACTICE);
+
+export function legByTape({ wearer: { legDifference: { found, correct } } }: Fitting): Finding[] {
+  if (found !== 'tape') return [];
+  return [{
+    code: 'LEG_BY_TAPE', severity: 'warn', measured: correct, unit: 'mm', where: SHEET,
+    text: 'The leg difference was found with a tape. A tape named the wrong leg as short in 7 of 20 people, blocks in 1 of 20: take it again with blocks under the shorter leg until the pelvis is level.', basis: TAPE,
+  }];
+}
+
+export function prescription({ job: { prescriber, prescribed } }: Fitting): Finding[] {
+  const missing = (code: string, what: string): Finding =>
+    ({ code, severity: 'warn', unit: '', where: SHEET, text: `The sheet does not say ${what}. A rocker and a leg difference are prescribed: enter it before cutting.`, basis: PRACTICE });
+  return [
+    ...(prescriber === undefined ? [missing('PRESCRIBER_MISSING', 'who prescribed the shoes')] : []),
+    ...(prescribed === undefined ? [missing('PRESCRIPTION_DATE_MISSING', 'when the shoes were prescribed')] : []),
+  ];
+}

@@ -1,0 +1,77 @@
+import type { Fitting } from '../fitting/fitting.ts';
+import { levelInWords, standsHigherBy } from '../pair/level.ts';
+import { isLevel, LEVEL_WITHIN } from '../pair/raise.ts';
+import { otherSide } from '../fitting/words.ts';
+import type { MatchShoe } from '../pair/shoe.ts';
+import { LEAST_FOAM } from '../profile/thinnest.ts';
+import type { Finding } from './finding.ts';
+import { mm, sentences } from './say.ts';
+import { isRocker, over, type Seen } from './seen.ts';
+import { PAIR, PRACTICE } from './sources.ts';
+
+export function oneShoe(seen: readonly Seen[]): Finding[] {
+  const [only] = seen;
+  if (seen.length !== 1 || !only) return [];
+  return [{
+    code: 'ONE_SHOE', severity: 'warn', unit: '', where: 'pair',
+    text: `Only the ${only.shoe.side} shoe is on the sheet. A stiff rolling sole stands higher than an ordinary one: never hand over one shoe only. Enter the ${otherSide(only.shoe.side)} shoe, as a match or a rocker.`, basis: PRACTICE,
+  }];
+}
+
+/** What goes under the other shoe, in words: which foot stands higher and by how much. */
+export function raiseInWords({ shoe: { side, raise, made }, fitting: { wearer: { legDifference } } }: Seen<MatchShoe>): Finding[] {
+  const level = isLevel(raise);
+  if (!made && !level) return [];
+  return [{
+    code: 'RAISE', severity: 'note', side, measured: raise.seat, unit: 'mm', where: 'seat and ball',
+    text: sentences(level
+      ? `The ${side} shoe needs no raise: it stands as ordered within ${mm(LEVEL_WITHIN)}`
+      : `The ${side} shoe gets ${mm(raise.seat)} more under the seat and ${mm(raise.ball)} more at the ball`, levelInWords(legDifference)),
+    basis: PRACTICE,
+  }];
+}
+
+const upOrDown = (by: number): string => (by < 0 ? `down ${mm(-by)}` : `up ${mm(by)}`);
+
+/** A shoe can be built up, not pushed down, and a raise needs foam over its outsole. What does not come level is not cut. */
+export function notLevel({ shoe: { side, raise, made, order } }: Seen<MatchShoe>): Finding[] {
+  if (made || isLevel(raise)) return [];
+  const least = order.outsole.thickness + LEAST_FOAM, lower = Math.min(raise.seat, raise.ball), missing = least - lower;
+  const todo = missing > 0
+    ? `Build the ${otherSide(side)} shoe up by ${mm(missing)} (seatHeightAtLeast)${lower < 0 ? `, or take ${mm(-lower)} off the ${side} shoe's own sole` : ', or raise it inside the shoe'}`
+    : `Leave more at the tip, or take a thinner outsole`;
+  return [{
+    code: 'CANNOT_BE_RAISED', severity: 'stop', side, measured: lower, limit: least, unit: 'mm', where: 'seat and ball',
+    text: sentences(`To stand as ordered the ${side} shoe would have to go ${upOrDown(raise.seat)} at the seat and ${upOrDown(raise.ball)} at the ball; a raise needs at least ${mm(least)} everywhere`, todo),
+    basis: PAIR,
+  }];
+}
+
+const INSIDE = 10;
+
+export function partlyInside({ shoe: { side, raise, made } }: Seen<MatchShoe>): Finding[] {
+  if (!made || !over(raise.seat, INSIDE)) return [];
+  return [{
+    code: 'RAISE_INSIDE', severity: 'note', side, measured: raise.seat, limit: INSIDE, unit: 'mm', where: 'seat',
+    text: `Of the ${mm(raise.seat)} under the ${side} seat up to ${INSIDE} mm may go inside the shoe, if it has the depth; the rest goes under it.`, basis: PRACTICE,
+  }];
+}
+
+export function bendsAtBall({ shoe: { side, raise, made, last } }: Seen<MatchShoe>): Finding[] {
+  if (!made) return [];
+  return [{
+    code: 'RAISE_BENDS', severity: 'note', side, measured: raise.ball, unit: 'mm', where: 'ball', at: last.tread,
+    text: `The ${side} foot still bends at the ball: cut a groove across the raise there, or use soft foam across the ball.`, basis: PRACTICE,
+  }];
+}
+
+/** Two rockers are built level at the seat; their balls follow from pitch and insole. */
+export function ballsLevel([left, right]: readonly Seen[], { wearer: { legDifference } }: Fitting): Finding[] {
+  if (!left || !right || !isRocker(left) || !isRocker(right)) return [];
+  const off = left.number('standsBall') - right.number('standsBall') - standsHigherBy('left', legDifference);
+  if (!over(Math.abs(off), LEVEL_WITHIN)) return [];
+  return [{
+    code: 'BALLS_NOT_LEVEL', severity: 'warn', measured: Math.abs(off), limit: LEVEL_WITHIN, unit: 'mm', where: 'ball',
+    text: `The ${off > 0 ? 'left' : 'right'} ball stands ${mm(Math.abs(off))} higher than ordered beside the other. Make the two lasts alike in pitch, or the two insoles. ${levelInWords(legDifference)}`, basis: PAIR,
+  }];
+}

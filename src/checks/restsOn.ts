@@ -1,0 +1,160 @@
+import { isEstimated } from '../fitting/measure.ts';
+import type { Fitting, ShoeFitting } from '../fitting/fitting.ts';
+import { otherSide } from '../fitting/words.ts';
+import type { RockerShoe, Shoe } from '../pair/shoe.ts';
+import { inputOf, type InputField } from './inputs.ts';
+
+/** What a figure rests on: a measure of the sheet, or one of the groups below whose members hang on the shoe. */
+type Source = InputField | 'stance' | 'build' | 'thinnest' | 'apex' | 'apex share' | 'toe radius' | 'flat' | 'walls' | 'other shoe';
+
+const TILT = ['last.pitch', 'last.seatLength', 'last.tread'] as const satisfies readonly Source[];
+const PIVOT = [...TILT, 'foot.pivotForward', 'foot.pivotHeight', 'last.heelBack', 'last.insole'] as const satisfies readonly Source[];
+const STANDING = [...PIVOT, 'stance', 'foot.hipHeight'] as const satisfies readonly Source[];
+const FACE = [...STANDING, 'build'] as const satisfies readonly Source[];
+const BACK = [...FACE, 'foot.strikeAngle'] as const satisfies readonly Source[];
+const TOE = [...FACE, 'apex', 'last.length', 'toe radius'] as const satisfies readonly Source[];
+const ROLL = [...TOE, 'foot.strikeAngle'] as const satisfies readonly Source[];
+const GROUND_LINE = [...ROLL, 'walls'] as const satisfies readonly Source[];
+const OUTLINE = ['last.length', 'last.ballWidth', 'last.heelWidth', 'last.innerBall', 'last.outerBall', 'last.inflare'] as const satisfies readonly Source[];
+const SOLID = [...ROLL, ...OUTLINE, 'last.toeSpring', 'last.camber'] as const satisfies readonly Source[];
+
+const RAISED = ['other shoe', 'order.seatHeightNow', 'order.ballHeightNow', ...TILT] as const satisfies readonly Source[];
+const RAISED_TOE = [...RAISED, 'last.length', 'last.toeSpring'] as const satisfies readonly Source[];
+const RAISED_SOLID = [...RAISED_TOE, ...OUTLINE] as const satisfies readonly Source[];
+
+/** Each figure of a rocker with the measures it rests on. */
+export const ROCKER_RESTS = {
+  seatHeight: ['build', 'last.pitch'], heelHeightBack: ['build', 'last.pitch'], seatThickness: BACK,
+  ballHeight: ['build'], standsSeat: ['build', 'last.pitch', 'last.insole'], standsBall: ['build', 'last.insole'],
+  pitchOfSole: ['last.pitch'], pitchOfLast: ['last.pitch'],
+  toeSpringOfShoe: TOE, toeSpringOfLast: ['last.toeSpring'], heelRise: BACK, build: ['build'],
+  governs: ['build'], thinnest: ['thinnest'],
+  tilt: TILT, lean: ['stance', ...TILT], pivotX: PIVOT, pivotHeight: [...PIVOT, 'build'],
+  standingPoint: STANDING, standingAhead: STANDING, hipHeight: FACE, standingFlat: ['flat'],
+  radiusHeel: FACE, radiusMid: FACE, radiusToe: ['toe radius'],
+  heelJoint: FACE, heelJointAngle: FACE,
+  apex: ['apex'], apexShare: ['apex share'], apexRollAngle: [...FACE, 'apex'], crestAngle: [], rockerAngle: TOE, tipSlope: TOE,
+  strikeAsked: ['foot.strikeAngle'], strikeReached: [...BACK, 'walls'], toeOff: [...TOE, 'walls'], totalTurning: GROUND_LINE,
+  rollLength: GROUND_LINE, rollShare: GROUND_LINE, midRadiusShare: FACE,
+  thicknessBack: BACK, thicknessPivot: BACK, thicknessSeatEnd: BACK, thicknessApex: TOE, thicknessTread: TOE, thicknessTip: [...TOE, 'last.toeSpring'],
+  squareBack: BACK, squarePivot: BACK, squareSeatEnd: BACK, squareApex: TOE, squareTread: TOE, squareTip: [...TOE, 'last.toeSpring'],
+  foamLeft: [...ROLL, 'last.toeSpring', 'last.camber'],
+  halfBase: [...BACK, 'last.heelWidth'], sideTipping: [...BACK, 'last.heelWidth'],
+  foamVolume: SOLID, outsoleVolume: SOLID, stiffenerVolume: OUTLINE, soleVolume: SOLID,
+  foamWeight: SOLID, outsoleWeight: SOLID, stiffenerWeight: OUTLINE, soleWeight: SOLID, shoeWeight: SOLID,
+  outsoleLength: GROUND_LINE,
+} as const satisfies Record<string, readonly Source[]>;
+
+/** Each figure of a match with the measures it rests on. */
+export const MATCH_RESTS = {
+  raiseSeat: ['other shoe', 'order.seatHeightNow'], raiseBall: ['other shoe', 'order.ballHeightNow'],
+  standsSeat: ['other shoe', 'order.seatHeightNow'], standsBall: ['other shoe', 'order.ballHeightNow'],
+  seatHeight: ['other shoe', 'order.seatHeightNow'], ballHeight: ['other shoe', 'order.ballHeightNow'],
+  heelHeightBack: RAISED, seatThickness: RAISED, toeSpringOfShoe: RAISED_TOE, radiusToe: RAISED_TOE, tipSlope: RAISED_TOE,
+  thicknessBack: RAISED, thicknessSeatEnd: RAISED, thicknessTread: RAISED, thicknessTip: RAISED_TOE,
+  squareBack: RAISED, squareSeatEnd: RAISED, squareTread: RAISED, squareTip: RAISED_TOE,
+  foamLeft: RAISED_TOE, foamVolume: RAISED_SOLID, outsoleVolume: RAISED_SOLID, soleVolume: RAISED_SOLID,
+  foamWeight: RAISED_SOLID, outsoleWeight: RAISED_SOLID, soleWeight: RAISED_SOLID, shoeWeight: RAISED_SOLID, outsoleLength: [...RAISED_TOE, 'walls'],
+} as const satisfies Record<string, readonly Source[]>;
+
+export type RockerKey = keyof typeof ROCKER_RESTS;
+export type MatchKey = keyof typeof MATCH_RESTS;
+export type FigureKey = RockerKey | MatchKey;
+
+/** Tells of each figure of a shoe whether any measure it rests on was estimated. */
+export function estimatesIn(shoe: Shoe, fitting: Fitting): (key: FigureKey) => boolean {
+  const rests: Partial<Record<FigureKey, readonly Source[]>> = shoe.kind === 'rocker' ? ROCKER_RESTS : MATCH_RESTS;
+  const known = new Map<Source, boolean>();
+  const lookUp = (source: Source): boolean => {
+    if (hangsOnOther(source, shoe) && otherIsEstimated(shoe, fitting)) return true;
+    return membersOf(source, shoe).some((field) => fieldIsEstimated(shoe.fitting, field));
+  };
+  const estimated = (source: Source): boolean => {
+    if (!known.has(source)) known.set(source, lookUp(source));
+    return known.get(source)!;
+  };
+  return (key) => (rests[key] ?? []).some(estimated);
+}
+
+function fieldIsEstimated(shoe: ShoeFitting, field: InputField): boolean {
+  const measure = inputOf(field).of(shoe);
+  return measure !== undefined && isEstimated(measure);
+}
+
+/** Whether a source takes in what the other shoe measures. */
+function hangsOnOther(source: Source, shoe: Shoe): boolean {
+  if (source === 'other shoe') return true;
+  const isHeight = source === 'build' || source === 'thinnest' || (source === 'toe radius' && toeFollowsMeasures(shoe));
+  return isHeight && isBuiltUpToOther(shoe);
+}
+
+const toeFollowsMeasures = (shoe: Shoe): boolean => shoe.kind === 'rocker' && shoe.order.toe.rule !== 'given';
+
+const hasLeaningWalls = ({ order: { taper } }: Shoe): boolean => Object.values(taper).some((lean) => lean !== 0);
+
+function membersOf(source: Source, shoe: Shoe): readonly InputField[] {
+  switch (source) {
+    case 'stance': return stanceInputs(shoe.fitting);
+    case 'build': return shoe.kind === 'rocker' ? buildInputs(shoe) : [];
+    case 'apex': return ['last.length', ...membersOf('apex share', shoe)];
+    case 'apex share': return apexIsByJoint(shoe.fitting) ? ['last.length', 'last.innerBall'] : [];
+    case 'toe radius': return shoe.kind === 'rocker' && toeFollowsMeasures(shoe) ? [...heightInputs(shoe.fitting), ...buildInputs(shoe)] : [];
+    case 'thinnest': return shoe.kind === 'rocker' ? thinnestInputs(shoe) : [];
+    case 'walls': return hasLeaningWalls(shoe) ? OUTLINE : [];
+    case 'flat': return shoe.kind === 'rocker' && flatBites(shoe) ? [...PIVOT, 'foot.hipHeight', ...stanceInputs(shoe.fitting)] : [];
+    case 'other shoe': return [];
+    default: return [source];
+  }
+}
+
+/** An angle read off heel plates rests on the leg, one from an alignment on the last. */
+function stanceInputs({ foot }: ShoeFitting): readonly InputField[] {
+  if (foot?.stance.kind !== 'locked') return ['foot.hipAhead', 'foot.hipHeight', 'foot.pivotHeight'];
+  switch (foot.stance.found) {
+    case 'goniometer': return ['foot.ankleAngle'];
+    case 'heel plates and plumb line': return ['foot.ankleAngle', 'foot.heelPlates.height', 'foot.heelPlates.span', 'foot.heelPlates.hipAhead', 'foot.hipHeight', 'foot.pivotHeight'];
+    case 'prosthesis alignment': return ['foot.ankleAngle', 'foot.prosthesis.heelRise', 'foot.prosthesis.shankLean', 'last.tread', 'last.seatLength'];
+  }
+}
+
+/** A stiff toe joint may set the apex where the maker did not. */
+const apexIsByJoint = ({ foot, order }: ShoeFitting): boolean =>
+  order.kind === 'rocker' && order.apex === undefined && foot?.joint === 'toe joint';
+
+/** All a height above the ground can rest on. */
+function heightInputs(fitting: ShoeFitting): readonly InputField[] {
+  const { last, order } = fitting, byJoint = apexIsByJoint(fitting);
+  const overPlan = last.camber.value !== 0 || (order.kind === 'rocker' && Math.abs(order.crestAngle - Math.PI / 2) > 1e-9);
+  return [...PIVOT, 'foot.hipHeight', ...stanceInputs(fitting), 'last.length', 'last.camber', ...(byJoint ? ['last.innerBall'] as const : []), ...(overPlan ? OUTLINE : [])];
+}
+
+/** What sets the build. The strike angle counts only at the heel behind it, the last's spring only ahead of the tread. */
+function buildInputs(shoe: RockerShoe): readonly InputField[] {
+  const { rocker: { governs, strikePoint }, last } = shoe;
+  if (governs === 'seat height asked for') return ['last.pitch', ...(isBuiltUpToOther(shoe) ? ['last.insole'] as const : [])];
+  const atBack = governs.zone === 'edge behind the strike point' || governs.at[0] <= strikePoint[0] + 1;
+  return [...heightInputs(shoe.fitting), ...(atBack ? ['foot.strikeAngle'] as const : []), ...(governs.at[0] > last.tread ? ['last.toeSpring'] as const : [])];
+}
+
+/** A sole built higher than its least is as thick as all measures leave it. */
+const thinnestInputs = (shoe: RockerShoe): readonly InputField[] => shoe.rocker.governs === 'seat height asked for'
+  ? [...heightInputs(shoe.fitting), 'last.toeSpring', 'foot.strikeAngle'] : buildInputs(shoe);
+
+/** True where a rocker is higher than its own sheet asks, because the other one is. */
+export function isBuiltUpToOther(shoe: Shoe): boolean {
+  if (shoe.kind !== 'rocker' || shoe.rocker.governs !== 'seat height asked for') return false;
+  const { order: sheet } = shoe.fitting;
+  const asked = sheet.kind === 'rocker' ? Math.max(0, (sheet.seatHeightAtLeast ?? 0) - shoe.last.pitch) : 0;
+  return shoe.order.leastBuild > asked + 1e-9;
+}
+
+function otherIsEstimated({ side }: Shoe, { shoes }: Fitting): boolean {
+  const other = shoes[otherSide(side)];
+  if (!other) return false;
+  const fields: readonly InputField[] = [...heightInputs(other), 'last.toeSpring', 'foot.strikeAngle'];
+  return fields.some((field) => fieldIsEstimated(other, field));
+}
+
+/** True where the standing flat would reach behind the ankle pivot and is cut off under it. */
+export const flatBites = ({ order: { standingFlat }, rocker: { stance } }: RockerShoe): boolean =>
+  standingFlat > 0 && stance.standing - standingFlat / 2 < stance.pivot[0];

@@ -1,0 +1,108 @@
+import { inDegrees } from '../geometry/units.ts';
+import { lengthBetween, pointAt } from '../profile/groundFace.ts';
+import type { RockerShoe } from '../pair/shoe.ts';
+import { plain, type Plain } from './figure.ts';
+import { groundReachOf, type GroundReach } from './groundReach.ts';
+import { foamFigure, outsoleFigure, thicknessPair, weightFigures } from './soleFigures.ts';
+import { stationAt } from './stations.ts';
+
+type Figures = readonly Plain[];
+
+/** Published values shown beside a figure; they are no targets. */
+const ROLL_PUBLISHED = 'least energy at about 0.29 in one experiment, Adamczyk and Kuo 2013';
+const RADIUS_PUBLISHED = 'people walking roll like a wheel of about 0.3, Adamczyk, Collins and Kuo 2006';
+
+/** Every figure of a rocker, in the order a maker reads them. */
+export function rockerFigures(shoe: RockerShoe): Figures {
+  const line = groundReachOf(shoe);
+  return [
+    ...heights(shoe), ...standing(shoe), ...arcs(shoe), ...roll(shoe, line), ...thicknesses(shoe),
+    foamFigure(shoe), ...stability(shoe, line), ...weightFigures(shoe, shoe), outsoleFigure(shoe, line),
+  ];
+}
+
+function heights({ last, rocker, shape, stands }: RockerShoe): Figures {
+  const { governs, thinnest } = rocker, centre = last.seatLength / 2;
+  const seat = stationAt(shape, centre), ball = stationAt(shape, last.tread), back = stationAt(shape, 0), tip = stationAt(shape, last.length);
+  return [
+    plain('seatHeight', 'Seat height: floor to the face the sole is glued to, centre of the seat', seat.upper, 'mm', centre),
+    plain('heelHeightBack', 'Heel height at the back edge: floor to the face the sole is glued to', back.upper, 'mm', 0),
+    plain('seatThickness', 'Thickness under the centre of the seat', seat.thickness, 'mm', centre),
+    plain('ballHeight', 'Ball height: floor to the face the sole is glued to, at the tread', ball.upper, 'mm', last.tread),
+    plain('standsSeat', 'Foot stands at the seat, insole counted', stands.seat, 'mm', centre),
+    plain('standsBall', 'Foot stands at the ball, insole counted', stands.ball, 'mm', last.tread),
+    plain('pitchOfSole', 'Pitch of the sole: seat above tread', seat.upper - ball.upper, 'mm'),
+    plain('pitchOfLast', 'Pitch of the last', last.pitch, 'mm'),
+    plain('toeSpringOfShoe', 'Toe spring of the shoe: tip of the ground face above the ground', tip.ground, 'mm', last.length),
+    plain('toeSpringOfLast', 'Toe spring of the last', shape.upper(last.length, 0), 'mm', last.length),
+    plain('heelRise', 'Rise of the ground face at the back edge of the heel', back.ground, 'mm', 0),
+    plain('build', 'Build: tread plane above the ground', rocker.build, 'mm'),
+    governs === 'seat height asked for'
+      ? plain('governs', 'What sets the height: the seat height asked for', seat.upper, 'mm', centre)
+      : plain('governs', `What sets the height: thickness at the ${governs.zone}`, governs.thickness, 'mm', governs.at[0]),
+    plain('thinnest', `Thickness where it is nearest to its least (${thinnest.zone}, least ${thinnest.minimum.toFixed(1)} mm)`, thinnest.thickness, 'mm', thinnest.at[0]),
+  ];
+}
+
+function standing({ rocker: { stance, pivot, hip, mid } }: RockerShoe): Figures {
+  return [
+    plain('tilt', 'Tilt of the foot in the shoe, nose down', inDegrees(stance.tilt), 'deg'),
+    plain('lean', 'Lean of the leg, forward', inDegrees(stance.lean), 'deg'),
+    plain('pivotX', 'Ankle pivot from the heel', pivot[0], 'mm', pivot[0]),
+    plain('pivotHeight', 'Ankle pivot above the ground', pivot[1], 'mm', pivot[0]),
+    plain('standingPoint', 'Standing point from the heel, right under the hip', stance.standing, 'mm', stance.standing),
+    plain('standingAhead', 'Standing point ahead of the ankle pivot', stance.hipAhead, 'mm', stance.standing),
+    plain('hipHeight', 'Hip joint above the ground', hip[1], 'mm', hip[0]),
+    plain('standingFlat', 'Standing flat', mid.frontX - mid.rearX, 'mm', (mid.frontX + mid.rearX) / 2),
+  ];
+}
+
+function arcs({ last, order, shape, rocker: { heelArc, mid, toeArc, apex, tipAngle } }: RockerShoe): Figures {
+  const heel = heelArc ? [
+    plain('radiusHeel', 'Radius of the heel arc', heelArc.radius, 'mm'),
+    plain('heelJointAngle', 'Roll angle where heel arc and mid arc join', inDegrees(heelArc.to), 'deg', pointAt(heelArc, heelArc.to)[0]),
+    plain('heelJoint', 'Heel arc and mid arc join, from the heel', pointAt(heelArc, heelArc.to)[0], 'mm', pointAt(heelArc, heelArc.to)[0]),
+  ] as const : [];
+  const rise = stationAt(shape, last.length).ground - apex.point[1];
+  return [
+    ...heel,
+    plain('radiusMid', 'Radius of the mid arc', mid.radius, 'mm'),
+    plain('radiusToe', 'Radius of the toe arc', toeArc.radius, 'mm'),
+    plain('apex', 'Apex from the heel: the toe arc begins', order.apexX, 'mm', order.apexX),
+    plain('apexShare', 'Apex as a share of the last length, from the heel', (100 * order.apexX) / last.length, '%', order.apexX),
+    plain('apexRollAngle', 'Roll angle at the apex', inDegrees(apex.angle), 'deg', order.apexX),
+    plain('crestAngle', 'Crest: apex line against the long axis, 90° is square across', inDegrees(order.crestAngle), 'deg', order.apexX),
+    plain('rockerAngle', 'Rocker angle: line from apex to tip against the ground', inDegrees(Math.atan2(rise, last.length - order.apexX)), 'deg'),
+    plain('tipSlope', 'Slope of the ground face at the tip', inDegrees(tipAngle), 'deg', last.length),
+  ];
+}
+
+function roll({ order, fitting, shape: { face }, rocker: { mid, strikePoint } }: RockerShoe, { back, front, backAngle, frontAngle }: GroundReach): Figures {
+  const length = lengthBetween(face, Math.max(strikePoint[0], back), front), leg = fitting.foot?.hipHeight.value ?? NaN;
+  const strike = inDegrees(-backAngle), toeOff = inDegrees(frontAngle);
+  return [
+    plain('strikeAsked', 'Strike angle asked for', inDegrees(order.strike), 'deg'),
+    plain('strikeReached', 'Strike angle reached at the back end of the ground line', strike, 'deg', back),
+    plain('toeOff', 'Toe-off angle reached at the front end of the ground line', toeOff, 'deg', front),
+    plain('totalTurning', 'Total turning, strike to toe-off', strike + toeOff, 'deg'),
+    plain('rollLength', 'Usable roll along the ground face, strike to toe-off', length, 'mm'),
+    plain('rollShare', `Usable roll / leg length (${ROLL_PUBLISHED})`, length / leg, ''),
+    plain('midRadiusShare', `Mid radius / leg length (${RADIUS_PUBLISHED})`, mid.radius / leg, ''),
+  ];
+}
+
+/** Where a maker puts the caliper. */
+function thicknesses({ last, order, rocker: { pivot }, shape }: RockerShoe): Figures {
+  const places = [
+    ['Back', 'back edge', 0], ['Pivot', 'ankle pivot', pivot[0]], ['SeatEnd', 'seat end', last.seatLength],
+    ['Apex', 'apex', order.apexX], ['Tread', 'tread', last.tread], ['Tip', 'tip', last.length],
+  ] as const;
+  return places.flatMap(([place, words, x]) => thicknessPair(shape, place, words, x));
+}
+
+function stability({ rocker: { pivot } }: RockerShoe, { halfBase }: GroundReach): Figures {
+  return [
+    plain('halfBase', 'Half base width under the seat, the lesser side', halfBase, 'mm'),
+    plain('sideTipping', 'Side tipping angle: half base width against ankle pivot height', inDegrees(Math.atan2(halfBase, pivot[1])), 'deg'),
+  ];
+}

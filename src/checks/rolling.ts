@@ -1,0 +1,86 @@
+import { inDegrees } from '../geometry/units.ts';
+import type { RockerShoe } from '../pair/shoe.ts';
+import { pieceNamed } from '../profile/groundFace.ts';
+import type { Finding } from './finding.ts';
+import { deg, mm } from './say.ts';
+import { over, shortOf, under, type Seen } from './seen.ts';
+import { GAIT, PRACTICE, TRIPPING } from './sources.ts';
+
+/** The heel arc is asked to carry the roll from the strike angle on; a short heel ends before it. */
+export function strikeReached({ shoe: { side }, number, place }: Seen<RockerShoe>): Finding[] {
+  const asked = number('strikeAsked'), reached = number('strikeReached');
+  if (!under(reached, asked - 1e-6)) return [];
+  return [{
+    code: 'STRIKE_NOT_REACHED', severity: 'warn', side, measured: reached, limit: asked, unit: 'deg', where: 'back edge', ...place('strikeReached'),
+    text: `The roll is to begin at ${deg(asked)} but the sole ends at ${deg(reached)}: heel strike comes on the back edge. Let the edge stand out further at the heel, take away heel taper, or ask for ${deg(Math.floor(reached * 10) / 10)}.`,
+    basis: 'common practice; tilt at heel strike 15 to 26° in published gait data',
+  }];
+}
+
+export function noHeelArc({ shoe: { side, rocker: { heelArc } }, number }: Seen<RockerShoe>): Finding[] {
+  if (heelArc) return [];
+  return [{
+    code: 'NO_HEEL_ARC', severity: 'note', side, measured: number('strikeAsked'), unit: 'deg', where: 'heel',
+    text: `There is no heel arc: the mid arc turns past the ${deg(number('strikeAsked'))} asked for at heel strike by itself. Ask for a greater strike angle, or bring the standing point back.`, basis: PRACTICE,
+  }];
+}
+
+const TIP_STEEPEST = 45;
+
+export function tipSlope({ shoe: { side }, number, place }: Seen<RockerShoe>): Finding[] {
+  const slope = number('tipSlope');
+  if (!over(slope, TIP_STEEPEST)) return [];
+  return [{
+    code: 'TIP_STEEP', severity: 'warn', side, measured: slope, limit: TIP_STEEPEST, unit: 'deg', where: 'tip', ...place('tipSlope'),
+    text: `The ground face stands at ${deg(slope)} at the tip; more than ${TIP_STEEPEST}° cannot be walked over and the outsole will not lie on it. Take a longer toe arc or an end angle.`, basis: PRACTICE,
+  }];
+}
+
+/** Roll angle ahead of standing at which the other foot lands, and at which the toe leaves the ground, degrees. */
+const OTHER_LANDS = 22, TOE_OFF = 40;
+
+export function forwardAngle({ shoe: { side, fitting }, number, place }: Seen<RockerShoe>): Finding[] {
+  const reached = number('toeOff'), measured = fitting.foot?.toeOffAngle, wanted = measured ? inDegrees(measured.value) : TOE_OFF;
+  const short = shortOf(reached, OTHER_LANDS, wanted);
+  if (!short) return [];
+  const common = { side, severity: short.severity, measured: reached, limit: short.limit, unit: 'deg', where: 'toe arc', ...place('toeOff'), code: 'FORWARD_ANGLE', basis: GAIT } as const;
+  return [short.severity === 'warn'
+    ? { ...common, text: `Ahead of standing the shoe rolls only ${deg(reached)}; the other foot lands at about ${OTHER_LANDS}°, so the client has to climb over the tip. Put the apex back or take a shorter toe arc.` }
+    : { ...common, text: `The shoe rolls ${deg(reached)} forward; toe-off ${measured ? 'was measured' : 'comes'} at ${measured ? '' : 'about '}${deg(wanted, 0)}, so the last of the step is on the tip.` }];
+}
+
+/** A fixed ankle turns 40 to 50 degrees from heel contact to the other foot's contact. */
+const TURNING_WARN = 40, TURNING_NOTE = 50;
+
+export function totalTurning({ shoe: { side }, number }: Seen<RockerShoe>): Finding[] {
+  const turning = number('totalTurning'), short = shortOf(turning, TURNING_WARN, TURNING_NOTE);
+  if (!short) return [];
+  return [{
+    code: 'TURNING', severity: short.severity, side, measured: turning, limit: short.limit, unit: 'deg', where: 'whole sole',
+    text: `The arcs turn ${deg(turning)} in all; from heel contact until the other foot lands a step takes ${TURNING_WARN} to ${TURNING_NOTE}°. A greater strike angle or a shorter toe arc turns more.`, basis: GAIT,
+  }];
+}
+
+export function idleEndAngle({ shoe: { side, order: { toe }, rocker: { face } }, number, place }: Seen<RockerShoe>): Finding[] {
+  if (toe.endAngle === undefined || pieceNamed(face, 'beyond the end angle')) return [];
+  const asked = inDegrees(toe.endAngle), slope = number('tipSlope');
+  return [{
+    code: 'END_ANGLE_IDLE', severity: 'note', side, measured: asked, limit: slope, unit: 'deg', where: 'toe arc', ...place('tipSlope'),
+    text: `The end angle of ${deg(asked)} does nothing: the toe arc reaches the tip at ${deg(slope)}. Leave it out, or ask for less than that.`, basis: PRACTICE,
+  }];
+}
+
+const CLEARANCE_WARN = 10, CLEARANCE_NOTE = 15;
+
+/** A stiff shoe cannot lift its toe by itself, so the tip of its ground face has to clear the floor. */
+export function toeClearance({ shoe: { side }, number, place }: Seen<RockerShoe>): Finding[] {
+  const spring = number('toeSpringOfShoe'), short = shortOf(spring, CLEARANCE_WARN, CLEARANCE_NOTE);
+  if (!short) return [];
+  return [{
+    code: 'TOE_CLEARANCE', severity: short.severity, side, measured: spring, limit: short.limit, unit: 'mm', where: 'tip', ...place('toeSpringOfShoe'),
+    text: `The tip of the ground face stands ${mm(spring)} above the floor; less than ${short.limit} mm ${short.severity === 'warn' ? 'catches on the floor' : 'may catch on carpets and kerbs'}, because a stiff shoe cannot lift its toe. Put the apex back or take a shorter toe arc.`,
+    basis: TRIPPING,
+  }];
+}
+
+export const rollingChecks = [strikeReached, noHeelArc, tipSlope, forwardAngle, totalTurning, idleEndAngle, toeClearance] as const;

@@ -1,0 +1,20 @@
+import { degrees } from '../geometry/units.ts';
+import type { RockerShoe } from '../pair/shoe.ts';
+import type { Finding } from './finding.ts';
+import { deg, mm } from './say.ts';
+import { under, type Seen } from './seen.ts';
+import { PRACTICE } from './sources.ts';
+
+const LEAST_TIPPING = 16;
+
+/** How far a shoe that stands on its lesser side edge may tip before the ankle pivot is over it. */
+export function sideStability({ shoe: { side }, number }: Seen<RockerShoe>): Finding[] {
+  const angle = number('sideTipping');
+  if (!under(angle, LEAST_TIPPING)) return [];
+  const missing = number('pivotHeight') * Math.tan(degrees(LEAST_TIPPING)) - number('halfBase');
+  return [{
+    code: 'SIDE_TIPPING', severity: 'warn', side, measured: angle, limit: LEAST_TIPPING, unit: 'deg', where: 'seat',
+    text: `The shoe tips sideways at ${deg(angle)} (half base ${mm(number('halfBase'))}, ankle pivot ${mm(number('pivotHeight'))} high); at least ${LEAST_TIPPING}° is steady. Set the heel ${mm(missing)} wider on each side at the ground: flare the walls or let the edge stand out.`,
+    basis: PRACTICE,
+  }];
+}

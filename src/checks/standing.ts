@@ -1,0 +1,107 @@
+import { degrees, inDegrees, type Mm } from '../geometry/units.ts';
+import { isEstimated } from '../fitting/measure.ts';
+import { rangeOf } from '../fitting/ranges.ts';
+import type { RockerShoe } from '../pair/shoe.ts';
+import { pitchForLean } from '../profile/stance.ts';
+import { APEX_AHEAD } from '../profile/arcs.ts';
+import type { Finding } from './finding.ts';
+import { flatBites } from './restsOn.ts';
+import { deg, mm, rounded, sentences } from './say.ts';
+import { outside, under, type Seen } from './seen.ts';
+import { PRACTICE, STANDING } from './sources.ts';
+
+/** Lean of the leg in degrees: good between the last two, and the aim a pitch is named for. */
+const LEAN_STOP = 0, LEAN_GOOD = [2, 6] as const, LEAN_AIM = 4;
+
+/** The hip must stand over the mid arc; where it does not, the heel height is wrong for the ankle. */
+export function lean(seen: Seen<RockerShoe>): Finding[] {
+  const { shoe: { side }, number, place } = seen, angle = number('lean'), ahead = number('standingAhead');
+  const common = { side, measured: angle, unit: 'deg', where: 'standing point', ...place('standingPoint'), basis: STANDING } as const;
+  if (under(angle, LEAN_STOP)) return [{
+    ...common, code: 'HIP_BEHIND_PIVOT', severity: 'stop', limit: LEAN_STOP,
+    text: sentences(`The leg leans ${deg(Math.abs(angle))} back: the hip stands ${mm(Math.abs(ahead))} behind the ankle pivot, and the shoe would stand on its heel arc`, remedy(seen)),
+  }];
+  if (!outside(angle, LEAN_GOOD)) return [];
+  const [least, most] = LEAN_GOOD;
+  return [{
+    ...common, code: 'LEAN_UNUSUAL', severity: 'warn', limit: angle > most ? most : least,
+    text: sentences(`The leg leans ${deg(angle)} forward; ${least} to ${most}° is good, and the standing point follows it (${mm(ahead)} ahead of the ankle pivot)`, remedy(seen)),
+  }];
+}
+
+function remedy({ shoe: { fitting, last } }: Seen<RockerShoe>): string {
+  const stance = fitting.foot?.stance;
+  if (stance?.kind !== 'locked') return 'Take the plumb line from hip to ankle again, standing at ease';
+  const pitch = pitchForLean(stance.ankleAngle.value, degrees(LEAN_AIM), last), [least, most] = rangeOf('last.pitch').limits;
+  return outside(pitch, [least, most])
+    ? `No pitch gives ${LEAN_AIM}° with this ankle angle: take the angle again on heel plates with a plumb line`
+    : `A pitch of ${mm(pitch)} gives ${LEAN_AIM}°`;
+}
+
+/** Standing still, the client stands between the two ends of the mid arc. */
+export function standingPoint({ shoe: { side, rocker }, number, place }: Seen<RockerShoe>): Finding[] {
+  const { heelArc, strikePoint, apex } = rocker, standing = number('standingPoint');
+  const back = heelArc ? number('heelJoint') : strikePoint[0], [front] = apex.point;
+  if (!outside(standing, [back, front])) return [];
+  return [{
+    code: 'STANDING_OFF_ARC', severity: 'warn', side, measured: standing, limit: standing > front ? front : back, unit: 'mm', where: 'standing point', ...place('standingPoint'),
+    text: `The standing point lies ${mm(standing)} from the heel, off the mid arc (${mm(back)} to ${mm(front)}): the shoe rolls until the arc lies under the hip. Change the pitch or the apex.`, basis: PRACTICE,
+  }];
+}
+
+/** What a flat costs: the hip rises on it as on a plank, (distance from the flat's end to the hip) times sine of the roll. */
+export function flatRise({ shoe, number, place }: Seen<RockerShoe>): Finding[] {
+  const { side, order: { standingFlat, strike }, rocker: { mid, heelArc, apex, stance } } = shoe;
+  if (standingFlat === 0) return [];
+  const back = (stance.standing - mid.rearX) * Math.sin(Math.abs(heelArc?.to ?? strike)), front = (mid.frontX - stance.standing) * Math.sin(apex.angle);
+  const common = { severity: 'note', side, unit: 'mm', where: 'standing flat', ...place('standingFlat'), basis: PRACTICE } as const;
+  if (flatBites(shoe)) return [{
+    ...common, code: 'FLAT_BITES', measured: front,
+    text: `The flat of ${mm(standingFlat)} would reach ${mm(stance.pivot[0] - stance.standing + standingFlat / 2)} behind the ankle pivot, so it begins right under it and is ${mm(number('standingFlat'))} long. The hip rises ${mm(front)} until the apex is reached.`,
+  }];
+  return [{
+    ...common, code: 'FLAT_RISE', measured: Math.max(back, front),
+    text: `The flat of ${mm(standingFlat)} lets the hip rise ${mm(back)} at the heel joint and ${mm(front)} at the apex; without it the hip keeps its height.`,
+  }];
+}
+
+const OFFERED: Mm = 30, LEAST_OFFERED: Mm = 10;
+
+/** A flat gives a place to stand. Offered as long as the apex leaves room for it. */
+export function flatOffered({ shoe: { side, fitting, order, rocker: { stance } }, fitting: { wearer: { risks } }, place }: Seen<RockerShoe>): Finding[] {
+  const unsteady = risks.includes('fall within a year') || risks.includes('reduced feeling'), locked = fitting.foot?.ankleLocked === true;
+  if (order.standingFlat > 0 || !(unsteady || locked)) return [];
+  const room = Math.floor(2 * (order.apexX - stance.standing - APEX_AHEAD)), flat = Math.min(OFFERED, room);
+  if (!(flat >= LEAST_OFFERED)) return [];
+  return [{
+    code: 'FLAT_OFFERED', severity: 'note', side, measured: 0, limit: flat, unit: 'mm', where: 'standing flat', ...place('standingPoint'),
+    text: `The shoe has no standing flat. ${unsteady ? 'With this risk of falling' : 'With an ankle that must not bend'}, a flat of ${flat} mm gives a place to stand still.`, basis: PRACTICE,
+  }];
+}
+
+const GONIOMETER = 4;
+
+/** An angle read with a goniometer alone puts the standing point anywhere within centimetres. */
+export function goniometerAlone({ shoe: { side, fitting, rocker: { stance } }, place }: Seen<RockerShoe>): Finding[] {
+  const found = fitting.foot?.stance;
+  if (found?.kind !== 'locked' || found.found !== 'goniometer') return [];
+  const moved = stance.leg * Math.cos(stance.lean) * Math.sin(degrees(GONIOMETER));
+  return [{
+    code: 'GONIOMETER_ALONE', severity: 'warn', side, measured: moved, unit: 'mm', where: 'standing point', ...place('standingPoint'),
+    text: `The ankle angle of ${deg(inDegrees(found.ankleAngle.value))} was read with a goniometer alone: ±${GONIOMETER}° moves the standing point ±${rounded(moved, 0)} mm. Find it on heel plates with a plumb line from the hip.`,
+    basis: 'common practice; goniometer ±3 to 5°',
+  }];
+}
+
+export function hipAheadEstimated({ shoe: { side, fitting }, place }: Seen<RockerShoe>): Finding[] {
+  const stance = fitting.foot?.stance;
+  if (stance?.kind !== 'free' || !isEstimated(stance.hipAhead)) return [];
+  const { value, error, rule } = stance.hipAhead;
+  return [{
+    code: 'HIP_AHEAD_ESTIMATED', severity: 'note', side, measured: value, unit: 'mm', where: 'standing point', ...place('standingPoint'),
+    text: sentences(`Hip ahead of the ankle is estimated as ${mm(value)}${rule ? ` (${rule})` : ''}`, error ? `The standing point may lie ${mm(error)} further back or forward` : '', 'Take it with a plumb line from hip to ankle'),
+    basis: STANDING,
+  }];
+}
+
+export const standingChecks = [lean, standingPoint, flatRise, flatOffered, goniometerAlone, hipAheadEstimated] as const;

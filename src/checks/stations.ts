@@ -1,0 +1,57 @@
+import type { Mm } from '../geometry/units.ts';
+import { angleAt, heightAt } from '../profile/groundFace.ts';
+import { rollX } from '../profile/rollLine.ts';
+import { partsOf, type Shoe } from '../pair/shoe.ts';
+import { foamFace, type SoleShape } from '../solid/soleShape.ts';
+
+/** The sole at one place on the long axis, mm. */
+export interface Station {
+  readonly x: Mm;
+  /** Height of the ground face above the ground. */
+  readonly ground: Mm;
+  /** Thickness of the whole stack, vertical, and square to the ground face. */
+  readonly thickness: Mm;
+  readonly square: Mm;
+  /** Height of the face the sole is glued to above the ground. */
+  readonly upper: Mm;
+  /** Foam between stiffener and outsole, vertical. */
+  readonly foam: Mm;
+}
+
+export function stationAt(shape: SoleShape, x: Mm, foam = foamFace(shape)): Station {
+  const along = rollX(shape.line, [x, 0]), ground = heightAt(shape.face, along), upper = shape.upper(x, 0) + shape.build;
+  return {
+    x, ground, upper, thickness: upper - ground, square: squareThickness(shape, x),
+    foam: upper - shape.stiffener - heightAt(foam, along),
+  };
+}
+
+/** From the ground face under a place on the long axis, square to it, up to the upper face. */
+export function squareThickness({ face, line, upper, build }: SoleShape, x: Mm): Mm {
+  const along = rollX(line, [x, 0]), angle = angleAt(face, along), ground = heightAt(face, along);
+  const back = Math.sin(angle) * Math.cos(line.turn), aside = Math.sin(angle) * Math.sin(line.turn), up = Math.cos(angle);
+  const missed = (d: Mm): Mm => ground + d * up - upper(x - d * back, -d * aside) - build;
+  let before = 0, missedBefore = missed(0), depth = -missedBefore * up;
+  for (let i = 0; i < 40 && Math.abs(depth - before) > 1e-12; i++) {
+    const missedNow = missed(depth);
+    if (missedNow === missedBefore) break;
+    const next = depth - (missedNow * (depth - before)) / (missedNow - missedBefore);
+    before = depth; missedBefore = missedNow; depth = next;
+  }
+  return depth;
+}
+
+const STEP: Mm = 10;
+
+/**
+ * The sole every 10 mm from the heel along the long axis, at the tip of the last, and at the ends of the edge where it
+ * stands out beyond the last. None where there is no sole to make.
+ */
+export function stationsOf(shoe: Shoe): Station[] {
+  const parts = partsOf(shoe);
+  if (!parts) return [];
+  const { last: { length }, order: { edgeBeyond } } = shoe, foam = foamFace(parts.shape);
+  const tens = Array.from({ length: Math.ceil(length / STEP) }, (_, i) => i * STEP);
+  const places = [-edgeBeyond.heel, ...tens, length, length + edgeBeyond.toe];
+  return [...new Set(places)].map((x) => stationAt(parts.shape, x, foam));
+}

@@ -1,0 +1,100 @@
+import type { Last } from '../last/last.ts';
+import type { RockerShoe } from '../pair/shoe.ts';
+import { footNumbers } from '../profile/stance.ts';
+import { Infeasible } from '../profile/infeasible.ts';
+import { solveRocker, type RockerCase } from '../profile/rocker.ts';
+import { LEAST_FOAM, type Thinnest, type Zone } from '../profile/thinnest.ts';
+import { degrees, type Mm } from '../geometry/units.ts';
+import type { Finding } from './finding.ts';
+import { isBuiltUpToOther } from './restsOn.ts';
+import { fromHeel, mm, sentences } from './say.ts';
+import { under, type Seen } from './seen.ts';
+import { PRACTICE } from './sources.ts';
+
+/** The solver keeps the minima to this; anything more is a fault of the program. */
+const SOLVED_TO: Mm = 1e-6;
+
+/** Guards the promise of the solver: nowhere thinner than asked. */
+export function thinSole({ shoe: { side, rocker: { thinnest } } }: Seen<RockerShoe>): Finding[] {
+  const { at: [x], thickness, minimum, spare, zone } = thinnest;
+  if (!under(spare, -SOLVED_TO)) return [];
+  return [{
+    code: 'THIN_SOLE', severity: 'stop', side, measured: thickness, limit: minimum, unit: 'mm', where: zone, at: x,
+    text: `The sole is ${mm(thickness)} thick ${fromHeel(x)}; at least ${mm(minimum)} were asked there. Do not cut: report this sheet.`, basis: PRACTICE,
+  }];
+}
+
+const FOAM_WANTED: Mm = 2;
+
+/** Foam thinner than this tears off between stiffener and outsole. */
+export function thinFoam({ shoe: { side, last }, number, place }: Seen): Finding[] {
+  const left = number('foamLeft'), { at = NaN } = place('foamLeft');
+  if (!under(left, FOAM_WANTED)) return [];
+  return [{
+    code: 'THIN_FOAM', severity: 'warn', side, measured: left, limit: FOAM_WANTED, unit: 'mm', where: placeWords(last, at), at,
+    text: `Only ${mm(left)} of foam stay ${placeWords(last, at)}; less than ${mm(FOAM_WANTED)} is hard to cut and to glue. Ask for more thickness there, or take a thinner outsole or stiffener.`,
+    basis: PRACTICE,
+  }];
+}
+
+/** Names what keeps the sole from being lower, and what a change would save: each was put in and solved again. */
+export function governs(seen: Seen<RockerShoe>): Finding[] {
+  const { shoe } = seen, { rocker: { governs: cause } } = shoe;
+  if (cause === 'seat height asked for') return [builtUp(seen)];
+  const { zone, thickness, minimum, by, at: [x] } = cause;
+  const saved = trialsFor(shoe, cause).map(({ words, trial }) => ({ words, saving: shoe.rocker.build - buildOf(trial) })).filter(({ saving }) => saving >= WORTH_SAYING);
+  const [first, ...others] = saved.map(({ words, saving }, i) => `${words} takes ${mm(saving)} off${i === 0 ? ' the whole sole' : ''}`);
+  const hint = first === undefined ? '' : [first, ...others].join('; ');
+  return [{
+    code: 'GOVERNS', severity: 'note', side: shoe.side, measured: thickness, limit: minimum, unit: 'mm', where: zone, at: x,
+    text: sentences(`The ${NAMES[zone]} sets the height: ${mm(thickness)} left ${placeWords(shoe.last, x)}`, by === 'foam that must stay' ? LAYERS : '', hint.charAt(0).toUpperCase() + hint.slice(1)),
+    basis: PRACTICE,
+  }];
+}
+
+const NAMES: Record<Zone, string> = { 'edge behind the strike point': 'back edge', seat: 'seat', waist: 'waist', tread: 'tread', tip: 'tip' };
+const LAYERS = `Stiffener, outsole and ${mm(LEAST_FOAM)} of foam take more there than was asked`;
+const WORTH_SAYING: Mm = 0.05;
+const APEX_FORWARD: Mm = 6, MORE_SPRING: Mm = 3, LESS_ASKED: Mm = 2, LESS_OUTSOLE: Mm = 1, LESS_STRIKE = 5;
+
+const placeWords = ({ length }: Last, x: Mm): string => (x > length - 1 ? 'at the toe' : fromHeel(x));
+
+interface Change { readonly words: string; readonly trial: RockerCase }
+
+const caseOf = ({ fitting, last, order }: RockerShoe): RockerCase => ({ foot: footNumbers(fitting.foot!), last, order });
+
+/** At most two changes that can lower a sole held up at a place. */
+function trialsFor(shoe: RockerShoe, { zone, minimum, by }: Thinnest): Change[] {
+  const given = caseOf(shoe), { last, order } = given;
+  const change = (words: string, changed: Partial<RockerCase['order']>): Change => ({ words, trial: { ...given, order: { ...order, ...changed } } });
+  if (zone === 'tip' || zone === 'tread') {
+    const spring = { words: `${MORE_SPRING} mm more spring in the last`, trial: { ...given, last: { ...last, toeSpring: last.toeSpring + MORE_SPRING } } };
+    return [change(`the apex ${APEX_FORWARD} mm forward`, { apexX: order.apexX + APEX_FORWARD }), ...(last.heights ? [] : [spring])];
+  }
+  const name = zone === 'edge behind the strike point' ? 'edge' : zone, { thickness } = order.outsole;
+  const softer = name === 'edge' && order.strike > degrees(2 * LESS_STRIKE)
+    ? [change(`${LESS_STRIKE}° less at heel strike`, { strike: order.strike - degrees(LESS_STRIKE) })] : [];
+  if (by === 'thickness asked') return [...softer, ...(minimum > LESS_ASKED ? [change(`${LESS_ASKED} mm less asked for there`, { minima: { ...order.minima, [name]: minimum - LESS_ASKED } })] : [])];
+  return [...softer, ...(thickness > LESS_OUTSOLE ? [change(`an outsole ${LESS_OUTSOLE} mm thinner`, { outsole: { ...order.outsole, thickness: thickness - LESS_OUTSOLE } })] : [])];
+}
+
+/** NaN where the change leaves no shape. */
+function buildOf(trial: RockerCase): Mm {
+  try { return solveRocker(trial).build; }
+  catch (error) {
+    if (error instanceof Infeasible) return NaN;
+    throw error;
+  }
+}
+
+/** The sole is higher than thickness alone asks for: the maker or the other shoe wants it so. */
+function builtUp({ shoe, number, place }: Seen<RockerShoe>): Finding {
+  const given = caseOf(shoe), seat = number('seatHeight');
+  const lower = shoe.rocker.build - buildOf({ ...given, order: { ...given.order, leastBuild: 0 } });
+  const cause = isBuiltUpToOther(shoe) ? 'The other shoe sets the height, so that both feet stand as ordered' : 'The seat height asked for sets the height';
+  return {
+    code: 'GOVERNS', severity: 'note', side: shoe.side, measured: seat, unit: 'mm', where: 'seat', ...place('seatHeight'),
+    text: sentences(`${cause}: ${mm(seat)} at the seat`, lower >= WORTH_SAYING ? `Thickness alone would let the sole be ${mm(lower)} lower` : ''),
+    basis: PRACTICE,
+  };
+}

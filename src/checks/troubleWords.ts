@@ -1,0 +1,125 @@
+import { rangeOf, type RangeName, type Unit } from '../fitting/ranges.ts';
+import { inTableUnit } from '../fitting/convert.ts';
+import type { Fitting } from '../fitting/fitting.ts';
+import type { Side } from '../fitting/words.ts';
+import { degrees, MM_PER_INCH } from '../geometry/units.ts';
+import { Infeasible, type Change, type Mendable, type Remedy, type Trouble } from '../profile/infeasible.ts';
+import { withRemedy } from '../profile/remedy.ts';
+import type { RockerCase } from '../profile/rocker.ts';
+import { soleFrom } from '../solid/fromRocker.ts';
+
+/** Why one shoe cannot be, and what was found to mend it: lengths in mm, angles in radians. */
+export interface Refused { readonly side: Side; readonly trouble: Trouble; readonly text: string; readonly given: RockerCase; readonly remedies: readonly Remedy[] }
+
+/** The same in the sheet's own fields and units. */
+export interface TroubleWords {
+  /** The field to blame, like `left.order.toe.endAngle`. */
+  readonly path: string;
+  readonly text: string;
+  /** Each alone mends the shoe: it was put in and made. The nearest to what was asked. */
+  readonly works: readonly Works[];
+}
+
+/** Values to type in, nearly always one, and the same as a sentence. */
+export interface Works { readonly values: readonly SheetValue[]; readonly text: string }
+/** Of a group of fields (`order.taper`) the value is the most that any of them may be. */
+export interface SheetValue { readonly path: string; readonly value: number; readonly unit: SheetUnit }
+
+export type SheetUnit = 'mm' | 'in' | '°' | '%';
+type Units = Fitting['units'];
+
+const BLAMED: Record<Trouble, string> = {
+  APEX_TOO_NEAR: 'order.apex', TOE_ARC_TOO_SHORT: 'order.toe', TOE_ARC_TOO_TIGHT: 'order.toe', TOE_SPRING_OUT_OF_REACH: 'order.toe.toeSpring',
+  TOE_OFF_OUT_OF_REACH: 'order.toe.toeOffAngle', END_ANGLE_TOO_SMALL: 'order.toe.endAngle', NO_BUILD: 'order', WALLS_MEET: 'order.taper',
+};
+
+/** Where a measure stands on the sheet, and how it is written there. */
+interface Field {
+  readonly path: string;
+  /** Row of the range table it is held to. */
+  readonly range: RangeName;
+  readonly now: (given: RockerCase) => number | undefined;
+  /** From inside to the row's unit and back, where that is more than a change of unit. */
+  readonly written?: (value: number, given: RockerCase) => number;
+  readonly inside?: (written: number, given: RockerCase) => number;
+  readonly words?: (path: string, value: string) => string;
+}
+
+const FIELDS: Record<Mendable, Field> = {
+  apexX: {
+    path: 'order.apex', range: 'order.apex', now: ({ order }) => order.apexX,
+    written: (value, { last }) => (value / last.length) * 100, inside: (written, { last }) => (written / 100) * last.length,
+  },
+  standingFlat: { path: 'order.standingFlat', range: 'order.standingFlat', now: ({ order }) => order.standingFlat },
+  pitch: { path: 'last.pitch', range: 'last.pitch', now: ({ last }) => last.pitch },
+  'toe.radius': { path: 'order.toe.radius', range: 'order.toe.radius', now: ({ order }) => order.toe.radius },
+  'toe.toeSpring': { path: 'order.toe.toeSpring', range: 'order.toe.toeSpring', now: ({ order }) => order.toe.toeSpring },
+  'toe.toeOff': { path: 'order.toe.toeOffAngle', range: 'order.toe.toeOffAngle', now: ({ order }) => order.toe.toeOff },
+  'toe.endAngle': { path: 'order.toe.endAngle', range: 'order.toe.endAngle', now: ({ order }) => order.toe.endAngle },
+  strike: { path: 'foot.strikeAngle', range: 'foot.strikeAngle', now: ({ order }) => order.strike },
+  taper: {
+    path: 'order.taper', range: 'order.taper.heelInner', now: ({ order }) => Math.max(...Object.values(order.taper)),
+    words: (path, value) => `no taper of ${path} above ${value}`,
+  },
+};
+
+/** A shape that cannot be, in the maker's own fields and units, with what works instead. */
+export function troubleWords(refused: Refused, units: Units): TroubleWords {
+  const { side, trouble, text, given, remedies } = refused;
+  return {
+    path: `${side}.${BLAMED[trouble]}`,
+    text: `${side}.${BLAMED[trouble]}: ${units === 'in' ? inInches(text) : text}`,
+    works: remedies.flatMap((remedy) => worksOn(side, remedy, given, units) ?? []),
+  };
+}
+
+/** A remedy as it can be typed, put in again as it will be read; undefined when the sheet would not take it or it makes no shoe. */
+function worksOn(side: Side, remedy: Remedy, given: RockerCase, units: Units): Works | undefined {
+  const typed = remedy.map((change) => typedIn(change, given, units));
+  const refused = typed.some(({ field, table }) => table < rangeOf(field.range).limits[0] || table > rangeOf(field.range).limits[1]);
+  if (refused || !makes(withRemedy(given, typed.map(({ asRead }) => asRead)))) return undefined;
+  const values = typed.map(({ field, value, unit }): SheetValue => ({ path: `${side}.${field.path}`, value, unit }));
+  return { values, text: values.map((one, i) => wordsFor(one, typed[i]!.field)).join(' together with ') };
+}
+
+const wordsFor = ({ path, value, unit }: SheetValue, { words }: Field): string => {
+  const shown = `${value}${unit === '°' ? '' : ' '}${unit}`;
+  return words?.(path, shown) ?? `${path} ${shown}`;
+};
+
+/** A change as the number on the sheet, the same in the unit of the range table, and as the sheet's reader takes it. */
+interface Typed { readonly field: Field; readonly value: number; readonly unit: SheetUnit; readonly table: number; readonly asRead: Change }
+
+/** Inches have steps of their own, so they are rounded away from what was asked. */
+function typedIn({ measure, value }: Change, given: RockerCase, units: Units): Typed {
+  const field = FIELDS[measure], { unit } = rangeOf(field.range), inches = unit === 'mm' && units === 'in';
+  const written = field.written?.(value, given) ?? inTableUnit(value, unit);
+  const typed = inches ? roundedAway(written / MM_PER_INCH, 3, value < (field.now(given) ?? -Infinity)) : Number(written.toFixed(1));
+  const table = inches ? typed * MM_PER_INCH : typed;
+  const asRead = { measure, value: field.inside?.(table, given) ?? (unit === 'deg' ? degrees(table) : table) };
+  return { field, value: typed, unit: inches ? 'in' : signOf(unit), table, asRead };
+}
+
+const signOf = (unit: Unit): SheetUnit => (unit === 'deg' ? '°' : unit === '%' ? '%' : 'mm');
+
+/** A value already on a whole step stays, whatever the last bit of its sum says. */
+const STEP_NOISE = 1e-6;
+
+function roundedAway(value: number, places: number, downwards: boolean): number {
+  const steps = value * 10 ** places;
+  return Number(((downwards ? Math.floor(steps + STEP_NOISE) : Math.ceil(steps - STEP_NOISE)) / 10 ** places).toFixed(places));
+}
+
+function makes(given: RockerCase): boolean {
+  try { soleFrom(given); return true; }
+  catch (error) {
+    if (error instanceof Infeasible) return false;
+    throw error;
+  }
+}
+
+/** Lengths in a sentence, single or "… and …", turned into inches. */
+const inInches = (text: string): string =>
+  text.replace(/(?:(-?\d+(?:\.\d+)?) and )?(-?\d+(?:\.\d+)?) mm/g, (_, first: string | undefined, second: string) =>
+    `${first === undefined ? '' : `${inch(first)} and `}${inch(second)} in`);
+const inch = (mm: string): string => String(Number((Number(mm) / MM_PER_INCH).toFixed(3)));

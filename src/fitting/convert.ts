@@ -1,0 +1,91 @@
+import { degrees, inDegrees, MM_PER_INCH } from '../geometry/units.ts';
+import type { ReadableSheet } from './checkShape.ts';
+import { fault, type Fault, type Path } from './faults.ts';
+import { isRangeName, rangeOf, type RangeName, type Range, type Unit } from './ranges.ts';
+import { lengthOfSize } from './sizes.ts';
+import { SIZE_SYSTEMS, type SizeSystem } from './words.ts';
+
+type SheetUnits = 'mm' | 'in' | undefined;
+
+/** The row of the range table for a number of the sheet, if it is a quantity. */
+function rangeNameAt(path: Path): RangeName | undefined {
+  const steps = path.filter((step) => typeof step === 'string');
+  if (steps[0] === 'left' || steps[0] === 'right') steps.shift();
+  if (steps.at(-1) === 'value') steps.pop();
+  const name = steps.join('.');
+  return isRangeName(name) ? name : undefined;
+}
+
+/** From a number as typed to the number inside: mm, radians, shares of one. NaN while the sheet's units are unknown. */
+function inside(value: number, unit: Unit, units: SheetUnits): number {
+  if (unit === 'deg') return degrees(value);
+  if (unit === '%') return value / 100;
+  if (unit !== 'mm') return value;
+  return units === undefined ? NaN : units === 'in' ? value * MM_PER_INCH : value;
+}
+
+/** From a number inside back to the unit of the range table. */
+export const inTableUnit = (value: number, unit: Unit): number => (unit === 'deg' ? inDegrees(value) : unit === '%' ? value * 100 : value);
+
+const UNIT_SIGN: Record<Unit, string> = { mm: 'mm', deg: '°', kg: 'kg', '%': '%', '': '' };
+
+/** Numbers of the range table the way the maker counts, e.g. `99 to 484.5 mm` or, on a sheet in inches, `3.898 in`. */
+export function quantityWords(values: readonly number[], unit: Unit, units: SheetUnits): string {
+  const inches = unit === 'mm' && units === 'in';
+  const said = values.map((value) => Number((inches ? value / MM_PER_INCH : value).toPrecision(4)));
+  return `${said.join(' to ')} ${inches ? 'in' : UNIT_SIGN[unit]}`.trimEnd();
+}
+
+/** Asks about the commonest slip: a length typed in another unit. */
+function otherUnit(typed: number, { unit, limits, usual }: Range, units: SheetUnits): string {
+  if (unit !== 'mm') return '';
+  const [least, most] = usual?.() ?? limits, other = units === 'in' ? 'mm' : 'inches';
+  const guesses = [{ name: 'cm', mm: typed * 10 }, { name: other, mm: units === 'in' ? typed : typed * MM_PER_INCH }];
+  const guess = guesses.find(({ mm }) => mm >= least && mm <= most);
+  return guess ? `The sheet is in ${units === 'in' ? 'inches' : 'mm'}: is it in cm or ${other}? ${typed} ${guess.name} would be ${Number(guess.mm.toFixed(1))} mm.` : '';
+}
+
+/** Room for the rounding of a unit change at the very limit. */
+const EPSILON = 1e-9;
+
+/** A number against its limits; a number that breaks them comes back as NaN, so that no later rule trips over it again. */
+function held(typed: number, value: number, name: RangeName, path: Path, units: SheetUnits, faults: Fault[]): number {
+  const range = rangeOf(name), [least, most] = range.limits, compared = inTableUnit(value, range.unit);
+  if (Number.isNaN(compared) || (compared >= least - EPSILON && compared <= most + EPSILON)) return value;
+  faults.push(fault(path, `must be ${quantityWords(range.limits, range.unit, units)}`, typed, otherUnit(typed, range, units)));
+  return NaN;
+}
+
+interface RawSize { readonly size: number; readonly system: SizeSystem; readonly allowance?: number }
+const isSize = (value: object): value is RawSize =>
+  'size' in value && typeof value.size === 'number' && 'system' in value && SIZE_SYSTEMS.some((system) => system === value.system);
+
+/** A size is held to the limits of the length it stands for. */
+function heldSize(size: RawSize, path: Path, units: SheetUnits, faults: Fault[]): RawSize | number {
+  const name = rangeNameAt(path);
+  if (name !== 'foot.length' && name !== 'last.length') return size;
+  const { limits } = rangeOf(name), { value } = lengthOfSize(size, name === 'foot.length' ? 'foot' : 'last');
+  if (!(value < limits[0] || value > limits[1])) return size;
+  const help = `As ${size.system} it stands for ${Number(value.toFixed(1))} mm; is the system right?`;
+  faults.push(fault([...path, 'size'], `must stand for ${quantityWords(limits, 'mm', units)}`, size.size, help));
+  return NaN;
+}
+
+/**
+ * The sheet with every length in mm (inches times exactly 25.4), every angle in radians and every percentage as a
+ * share of one, each number held to the limits of the range table. What breaks them is NaN and leaves a fault.
+ */
+export function inMmAndRadians(sheet: ReadableSheet, faults: Fault[]): ReadableSheet {
+  const { units } = sheet;
+  const convert = (value: unknown, path: Path): unknown => {
+    if (typeof value === 'number') {
+      const name = rangeNameAt(path);
+      return name === undefined ? value : held(value, inside(value, rangeOf(name).unit, units), name, path, units, faults);
+    }
+    if (Array.isArray(value)) return value.map((item, i) => convert(item, [...path, i]));
+    if (typeof value !== 'object' || value === null) return value;
+    const fields = Object.fromEntries(Object.entries(value).map(([key, item]) => [key, convert(item, [...path, key])]));
+    return isSize(fields) ? heldSize(fields, path, units, faults) : fields;
+  };
+  return convert(sheet, []) as ReadableSheet;
+}

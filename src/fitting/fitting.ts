@@ -1,0 +1,205 @@
+import type { Point } from '../geometry/point.ts';
+import type { Mm } from '../geometry/units.ts';
+import type { ToeShape } from './words.ts';
+import type { FoamName, OutsoleName } from '../materials/materials.ts';
+import type { Joint, JointState, Risk, Sex, Side, PlateFinding, ToeRuleName, MouldPart } from './words.ts';
+import type { Measure } from './measure.ts';
+
+/**
+ * A fitting sheet that has been read: every length in mm, every angle in radians, every missing measure estimated by
+ * a named rule. Nothing here is a design yet: the order still holds only what the maker wrote.
+ */
+export interface Fitting {
+  readonly version: 1;
+  /** Units of the sheet; papers may repeat lengths in them. */
+  readonly units: 'mm' | 'in';
+  readonly job: Job;
+  readonly wearer: Wearer;
+  /** One or both shoes, each with its own foot, last and order. */
+  readonly shoes: { readonly left?: ShoeFitting; readonly right?: ShoeFitting };
+  readonly making: Making;
+  readonly overrides: readonly Override[];
+}
+
+export interface Job {
+  /** Letters, digits, dot, dash and underscore: it becomes part of file names. */
+  readonly reference: string;
+  /** ISO date (year-month-day) the papers carry; nothing in the files comes from the clock. */
+  readonly date: string;
+  readonly maker?: string;
+  readonly prescriber?: string;
+  /** ISO date of the prescription. */
+  readonly prescribed?: string;
+  readonly note?: string;
+}
+
+export interface Wearer {
+  readonly mass?: Measure;
+  readonly stature?: Measure;
+  readonly crotchHeight?: Measure;
+  readonly sex?: Sex;
+  readonly risks: readonly Risk[];
+  readonly legDifference: LegDifference;
+}
+
+/** The leg-length difference the prescriber wants corrected. Never estimated. */
+export interface LegDifference {
+  /** How much higher the shorter leg is to stand, mm, 0 when none is to be corrected. */
+  readonly correct: Mm;
+  readonly shorter?: Side;
+  readonly found: 'blocks' | 'x-ray' | 'tape' | 'none found';
+}
+
+export interface ShoeFitting {
+  readonly side: Side;
+  /** Present for a rocker; a match needs none. */
+  readonly foot?: Foot;
+  readonly last: LastMeasures;
+  readonly order: SheetOrder;
+  /** What all above the new sole weighs, g, where it was weighed. */
+  readonly upperWeight?: number;
+}
+
+export interface Foot {
+  readonly joint: Joint;
+  readonly state: JointState;
+  /** True when the ankle must not bend (ankle itself, or a prosthetic foot). */
+  readonly ankleLocked: boolean;
+  readonly length: Measure;
+  readonly ballInner: Measure;
+  readonly ballOuter: Measure;
+  readonly pivotForward: Measure;
+  readonly pivotHeight: Measure;
+  readonly hipHeight: Measure;
+  readonly stance: Stance;
+  /** Roll angle at heel strike, as a positive angle (toe up). */
+  readonly strikeAngle: Measure;
+  readonly toeOffAngle?: Measure;
+  readonly prosthesis?: Prosthesis;
+  /** The outer ankle bone, where it was measured: floor to its most lateral point, barefoot. */
+  readonly malleolusHeight?: Measure;
+  /** What was read on heel plates, where a fixed ankle angle was found with them. */
+  readonly heelPlates?: HeelPlates;
+}
+
+/** The client at ease on plates under the heel end of a stiff board, plumb line from the trochanter; mm. */
+export interface HeelPlates {
+  readonly height: Measure;
+  readonly span: Measure;
+  readonly hipAhead: Measure;
+}
+
+export type Stance =
+  /** Ankle that must not bend: fixed dorsiflexion (negative = pointed foot), radians. */
+  | { readonly kind: 'locked'; readonly ankleAngle: Measure; readonly found: PlateFinding }
+  /** Ankle free: hip ahead of the ankle in quiet standing, mm. */
+  | { readonly kind: 'free'; readonly hipAhead: Measure };
+
+export interface Prosthesis {
+  /** Heel rise the foot was aligned to, mm. */
+  readonly heelRise: Measure;
+  /** Aligned lean of the shank, radians, 0 when not given. */
+  readonly shankLean: Measure;
+  /** Name of the prosthetist who agrees with another heel rise. */
+  readonly prosthetist?: string;
+}
+
+export interface LastMeasures {
+  readonly length: Measure;
+  readonly pitch: Measure;
+  readonly toeSpring: Measure;
+  readonly seatLength: Measure;
+  readonly tread: Measure;
+  readonly heelBack: Measure;
+  readonly camber: Measure;
+  readonly ballWidth: Measure;
+  readonly heelWidth: Measure;
+  readonly innerBall: Measure;
+  readonly outerBall: Measure;
+  readonly inflare: Measure;
+  readonly insole: Measure;
+  readonly toeShape: ToeShape;
+  readonly heights?: readonly Point[];
+}
+
+/** Lean of the walls, radians: positive leans in towards the ground (taper), negative out (flare). */
+export interface Tapers { readonly heelInner: number; readonly heelOuter: number; readonly foreInner: number; readonly foreOuter: number }
+export interface EdgeWidths { readonly heel: Mm; readonly ball: Mm; readonly toe: Mm }
+export interface OutsoleOrder { readonly thickness: Mm; readonly material: OutsoleName }
+/** Least vertical thickness of the whole stack by zone, mm. */
+export interface Minima { readonly edge: Mm; readonly seat: Mm; readonly waist: Mm; readonly tread: Mm; readonly tip: Mm }
+
+/** What both kinds of order share: how the sole is built. */
+interface SheetBuild {
+  readonly taper: Tapers;
+  readonly edgeBeyond: EdgeWidths;
+  readonly outsole: OutsoleOrder;
+  readonly foam: FoamName;
+}
+
+export interface SheetRocker extends SheetBuild {
+  readonly kind: 'rocker';
+  /** Apex as a share of the last's length from the heel (0.65 = 65 %), when the maker gave one. */
+  readonly apex?: number;
+  readonly toe: ToeOrder;
+  readonly standingFlat: Mm;
+  /** Apex line against the long axis, radians; a right angle is square across. */
+  readonly crestAngle: number;
+  readonly stiffener: Mm;
+  readonly minima: Minima;
+  /** The seat is to stand at least this high, when the maker gave it. */
+  readonly seatHeightAtLeast?: Mm;
+}
+
+export interface ToeOrder {
+  readonly rule: ToeRuleName;
+  /** For `given`, mm. */
+  readonly radius?: Mm;
+  /** For `for-toe-spring`, mm: wanted toe spring of the shoe. */
+  readonly toeSpring?: Mm;
+  /** For `for-toe-off`, radians: wanted roll angle at the tip. */
+  readonly toeOff?: number;
+  /** Where the arc ends and runs on straight, radians. */
+  readonly endAngle?: number;
+}
+
+export interface SheetMatch extends SheetBuild {
+  readonly kind: 'match';
+  /** Floor to where the foot's heel stands, inside the shoe at the centre of the seat, as the shoe is now, mm. */
+  readonly seatHeightNow: Measure;
+  /** Floor to where the ball of the foot stands, inside the shoe, as the shoe is now, mm. */
+  readonly ballHeightNow: Measure;
+  /** Thickness left at the tip, mm. */
+  readonly tip: Mm;
+}
+
+export type SheetOrder = SheetRocker | SheetMatch;
+
+/** What the workshop has and wants, for files and checks. */
+export interface Making {
+  /** Largest gap between a flat facet and the true surface, mm. */
+  readonly chordGap: Mm;
+  readonly tool?: { readonly diameter: Mm; readonly reach: Mm };
+  readonly printBed?: { readonly x: Mm; readonly y: Mm; readonly z: Mm };
+  readonly mould?: MouldOrder;
+}
+
+export interface MouldOrder {
+  readonly part: MouldPart;
+  /** Radians the walls must lean in for the part to come out. */
+  readonly draft: number;
+  /** Stretch along length, width and height, e.g. 1.012 for 1.2 % shrink. */
+  readonly shrink: readonly [number, number, number];
+  /** Width of the rim round the cavity, mm. */
+  readonly rim: Mm;
+  /** Least thickness under the cavity, and of the lid, mm. */
+  readonly floor: Mm;
+  readonly dowel: Mm;
+  readonly pourHole: Mm;
+  readonly ventHole: Mm;
+  /** Cavity split along the long axis into two halves, for walls that flare. */
+  readonly split: boolean;
+}
+
+/** A stop the maker takes on his own name. It stands on every paper. */
+export interface Override { readonly code: string; readonly side?: Side; readonly by: string; readonly reason: string }

@@ -1,0 +1,124 @@
+import { extremesInSurvey, SURVEY_SOURCE, usualInSurvey, type SurveyName } from './survey.ts';
+import type { Sex } from './words.ts';
+
+/** Unit of a number as this table names it. Lengths of a sheet in inches are turned into mm before they are compared. */
+export type Unit = 'mm' | 'deg' | 'kg' | '%' | '';
+export type Span = readonly [least: number, most: number];
+
+/** What a number of the sheet may be. */
+export interface Range {
+  readonly unit: Unit;
+  /** Outside these it is a slip of the pen and refused. */
+  readonly limits: Span;
+  /** Outside these it is unusual: worth taking twice. */
+  readonly usual?: (sex?: Sex) => Span;
+  readonly basis: string;
+}
+
+const PRACTICE = 'common practice';
+/** A slip (centimetres, inches, another measure) shows as less than half the smallest or more than 1.5 times the largest. */
+const widened = ([least, most]: Span): Span => [least / 2, most * 1.5];
+
+/** A body measure known from the survey; `beyond` is what is added to it, for measures the survey lacks. */
+function survey(name: SurveyName, unit: Unit = 'mm', beyond: Span = [0, 0]): Range {
+  const shift = ([least, most]: Span): Span => [least + beyond[0], most + beyond[1]];
+  const basis = beyond[1] === 0 ? SURVEY_SOURCE : `${SURVEY_SOURCE}, plus ${beyond[0] === beyond[1] ? beyond[0] : beyond.join(' to ')} (${PRACTICE})`;
+  return { unit, limits: widened(shift(extremesInSurvey(name))), usual: (sex) => shift(usualInSurvey(name, sex)), basis };
+}
+const usually = (least: number, most: number, limits = widened([least, most]), unit: Unit = 'mm'): Range =>
+  ({ unit, limits, usual: () => [least, most], basis: PRACTICE });
+const angle = (least: number, most: number, limits: Span): Range => usually(least, most, limits, 'deg');
+/** A setting of the order or the workshop: limits only. */
+const within = (least: number, most: number, unit: Unit = 'mm'): Range => ({ unit, limits: [least, most], basis: PRACTICE });
+
+/**
+ * Every number of the sheet, by its place without the side: its unit, the limits it is held to, and what is usual.
+ * Body measures from the survey; the others are usual ranges of the trade.
+ */
+export const RANGES = {
+  'wearer.mass': survey('mass', 'kg'),
+  'wearer.stature': survey('stature'),
+  'wearer.crotchHeight': survey('crotchHeight'),
+  'wearer.legDifference.correct': within(0, 100),
+
+  'foot.length': survey('footLength'),
+  'foot.length.size': within(1, 500, ''),
+  'foot.length.allowance': within(0, 40),
+  'foot.ballInner': survey('ballLength'),
+  'foot.ballOuter': usually(140, 185),
+  'foot.pivotForward': usually(50, 75),
+  'foot.pivotHeight': survey('malleolusHeight', 'mm', [5, 5]),
+  'foot.malleolusHeight': survey('malleolusHeight'),
+  'foot.hipHeight': survey('hipHeight'),
+  'foot.hipAhead': usually(36, 88),
+  'foot.ankleAngle': angle(-25, 15, [-45, 30]),
+  'foot.heelPlates.height': usually(0, 40, [0, 120]),
+  'foot.heelPlates.span': usually(150, 320),
+  'foot.heelPlates.hipAhead': usually(36, 88),
+  'foot.prosthesis.heelRise': usually(0, 60, [0, 90]),
+  'foot.prosthesis.shankLean': angle(-5, 10, [-15, 20]),
+  'foot.strikeAngle': angle(10, 25, [1, 45]),
+  'foot.toeOffAngle': angle(30, 60, [10, 80]),
+
+  'last.length': survey('footLength', 'mm', [12, 20]),
+  'last.length.size': within(1, 500, ''),
+  'last.length.allowance': within(0, 40),
+  'last.pitch': usually(10, 35, [0, 52.5]),
+  'last.toeSpring': usually(5, 25, [0, 37.5]),
+  'last.seatLength': usually(45, 90),
+  'last.tread': usually(155, 245),
+  'last.heelBack': usually(-5, 10, [-20, 30]),
+  'last.camber': usually(0, 8, [0, 15]),
+  'last.ballWidth': usually(75, 105),
+  'last.heelWidth': usually(55, 75),
+  'last.inflare': usually(-8, 12, [-25, 30]),
+  'last.insole': usually(0, 15, [0, 40]),
+  'last.heights': within(-60, 600),
+
+  'order.apex': within(40, 90, '%'),
+  'order.toe.radius': within(10, 5000),
+  'order.toe.toeSpring': within(0, 120),
+  'order.toe.toeOffAngle': within(5, 80, 'deg'),
+  'order.toe.endAngle': within(1, 85, 'deg'),
+  'order.standingFlat': within(0, 60),
+  'order.crestAngle': within(70, 110, 'deg'),
+  'order.taper.heelInner': within(-15, 25, 'deg'),
+  'order.taper.heelOuter': within(-15, 25, 'deg'),
+  'order.taper.foreInner': within(-15, 25, 'deg'),
+  'order.taper.foreOuter': within(-15, 25, 'deg'),
+  'order.edgeBeyond.heel': within(0, 6),
+  'order.edgeBeyond.ball': within(0, 6),
+  'order.edgeBeyond.toe': within(0, 6),
+  'order.stiffener': within(0, 10),
+  'order.outsole.thickness': within(0.5, 15),
+  'order.minima.edge': within(1, 60),
+  'order.minima.seat': within(1, 60),
+  'order.minima.waist': within(1, 60),
+  'order.minima.tread': within(1, 60),
+  'order.minima.tip': within(1, 60),
+  'order.seatHeightAtLeast': within(5, 120),
+  'order.seatHeightNow': usually(20, 55, [5, 82.5]),
+  'order.ballHeightNow': usually(4, 25, [1, 40]),
+  'order.tip': within(1, 60),
+
+  'making.chordGap': within(0.005, 0.5),
+  'making.tool.diameter': within(0.5, 100),
+  'making.tool.reach': within(1, 500),
+  'making.printBed.x': within(50, 3000),
+  'making.printBed.y': within(50, 3000),
+  'making.printBed.z': within(5, 3000),
+  'making.mould.draft': within(0, 20, 'deg'),
+  'making.mould.shrink.length': within(0, 10, '%'),
+  'making.mould.shrink.width': within(0, 10, '%'),
+  'making.mould.shrink.height': within(0, 10, '%'),
+  'making.mould.rim': within(5, 100),
+  'making.mould.floor': within(3, 100),
+  'making.mould.dowel': within(2, 30),
+  'making.mould.pourHole': within(2, 50),
+  'making.mould.ventHole': within(0.5, 20),
+} as const satisfies Record<string, Range>;
+export type RangeName = keyof typeof RANGES;
+
+/** The table's row for a place, widened to the plain shape. */
+export const rangeOf = (name: RangeName): Range => RANGES[name];
+export const isRangeName = (name: string): name is RangeName => Object.hasOwn(RANGES, name);

@@ -1,0 +1,90 @@
+import { checkShape, type Readable, type ReadableSheet } from './checkShape.ts';
+import { inMmAndRadians } from './convert.ts';
+import { checkRules } from './crossRules.ts';
+import { complaintsAbout, fault, type Complain, type Fault } from './faults.ts';
+import type { Fitting, Job, ShoeFitting, Wearer } from './fitting.ts';
+import { readJson } from './jsonText.ts';
+import { readFoot, readFootLengths } from './readFoot.ts';
+import { readLast } from './readLast.ts';
+import { readMaking, readOrder } from './readOrder.ts';
+import type { RawShoe } from './schema.ts';
+import { given, takenIf } from './taken.ts';
+import { SIDES, type Side } from './words.ts';
+
+export type { Fault } from './faults.ts';
+
+export type Reading =
+  | { readonly ok: true; readonly fitting: Fitting }
+  | { readonly ok: false; readonly faults: readonly Fault[] };
+
+/** A sheet is a few kilobytes of text; a file larger than this is something else. */
+export const SHEET_MAX_BYTES = 2_000_000;
+
+/**
+ * Reads the text of a fitting sheet: JSON, then its form, then every number against its limits, then the whole with
+ * estimates filled in against the rules between fields. Returns the fitting, or every fault that can be found at once.
+ * Never throws.
+ */
+export function readSheet(text: string): Reading {
+  const bytes = text.length > SHEET_MAX_BYTES ? text.length : new TextEncoder().encode(text).length;
+  if (bytes > SHEET_MAX_BYTES)
+    return { ok: false, faults: [fault([], `must be at most ${SHEET_MAX_BYTES} bytes of text`, bytes, 'Is this the right file?')] };
+  if (text.trim() === '') return { ok: false, faults: [fault([], 'must be a fitting sheet in JSON', '', 'The file is empty.')] };
+  const json = readJson(text);
+  return json.ok ? readValues(json.value, json.faults) : json;
+}
+
+function readValues(sheet: unknown, ofText: readonly Fault[]): Reading {
+  const shape = checkShape(sheet), beyond: Fault[] = [];
+  const converted = inMmAndRadians(shape.readable, beyond);
+  const { complain, faults } = complaintsAbout(sheet, [...shape.faults, ...beyond]);
+  const fitting = fittingOf(converted, complain);
+  if (shape.faults.every(({ path }) => path !== 'sheet')) checkPair(converted, complain);
+  checkRules(fitting, complain);
+  const all = withoutRepeats([...ofText, ...shape.faults, ...beyond, ...faults]);
+  return all.length === 0 ? { ok: true, fitting } : { ok: false, faults: all };
+}
+
+/** One place breaks one rule once, however many steps of the reading found it. */
+const withoutRepeats = (faults: readonly Fault[]): Fault[] =>
+  [...new Map(faults.map((one) => [`${one.path} ${one.rule}`, one])).values()];
+
+function checkPair({ left, right }: ReadableSheet, complain: Complain): void {
+  if (left === undefined && right === undefined) complain(['left'], 'must be given, or right: a sheet is about at least one shoe');
+  else if ([left, right].every((shoe) => shoe === undefined || shoe.order?.kind === 'match'))
+    complain([left ? 'left' : 'right', 'order', 'kind'], 'must be "rocker" on at least one side: a match follows the other shoe\'s rocker');
+}
+
+/** The fitting as far as it could be read: NaN where a number is missing, and then there is a fault to it. */
+function fittingOf(sheet: ReadableSheet, complain: Complain): Fitting {
+  const wearer = wearerOf(sheet.wearer ?? {});
+  const shoeOn = (side: Side): ShoeFitting | undefined => sheet[side] && shoeOf(sheet[side], side, wearer, complain);
+  const [left, right] = SIDES.map(shoeOn);
+  return {
+    version: 1, units: sheet.units ?? 'mm', job: jobOf(sheet.job ?? {}), wearer,
+    shoes: given({ left, right }), making: readMaking(sheet.making ?? {}),
+    overrides: (sheet.overrides ?? []).map(({ code, by, reason, side }) => ({ code, by, reason, ...given({ side }) })),
+  };
+}
+
+const jobOf = ({ reference = '', date = '', maker, prescriber, prescribed, note }: NonNullable<ReadableSheet['job']>): Job =>
+  ({ reference, date, ...given({ maker, prescriber, prescribed, note }) });
+
+function wearerOf({ mass, stature, crotchHeight, sex, risks = [], legDifference = {} }: NonNullable<ReadableSheet['wearer']>): Wearer {
+  const { correct = NaN, shorter, found = 'none found' } = legDifference;
+  return {
+    ...given({ mass: takenIf(mass), stature: takenIf(stature), crotchHeight: takenIf(crotchHeight), sex }),
+    risks: [...new Set(risks)],
+    legDifference: { correct, found, ...given({ shorter }) },
+  };
+}
+
+function shoeOf(raw: Readable<RawShoe>, side: Side, wearer: Wearer, complain: Complain): ShoeFitting | undefined {
+  const order = raw.order && readOrder(raw.order);
+  if (!order) return undefined;
+  if (order.kind === 'rocker' && raw.foot === undefined) complain([side, 'foot'], 'must be given for a rocker: it is struck from the foot');
+  const lengths = raw.foot && readFootLengths(raw.foot);
+  const last = readLast(raw, lengths, side, complain);
+  const foot = raw.foot && lengths && readFoot(raw.foot, lengths, wearer, last, side, complain);
+  return { side, last, order, ...given({ foot }) };
+}

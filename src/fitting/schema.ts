@@ -1,0 +1,103 @@
+import * as z from 'zod';
+import { date, group, line, measure, setting, word, yesNo } from './shapes.ts';
+import { SHOE, type RawShoe } from './shoeShape.ts';
+import { LEG_FINDINGS, MOULD_PARTS, RISKS, SEXES, SIDES } from './words.ts';
+
+export const SHEET_ID = 'urn:rockerbench:fitting-sheet:1';
+export const SHEET_VERSION = 1;
+
+const REFERENCE = 'a reference of letters, digits, dots, dashes and underscores, 1 to 40 characters, a letter or digit first and no two dots together';
+
+const job = group({
+  reference: z.string({ error: REFERENCE }).regex(/^(?!.*\.\.)[A-Za-z0-9][A-Za-z0-9._-]{0,39}$/, { error: REFERENCE })
+    .meta({ description: 'Your number of the job. It becomes part of file names: letters, digits, dots, dashes and underscores.' }),
+  date: date('Date the papers carry, year-month-day.'),
+  maker: line(80, 'Who makes the shoes.').optional(),
+  prescriber: line(80, 'Who prescribed them.').optional(),
+  prescribed: date('Date of the prescription, year-month-day.').optional(),
+  note: line(500, 'Anything the papers should repeat.').optional(),
+}).meta({ description: 'The job, as the papers name it.' });
+
+const legDifference = group({
+  correct: setting('wearer.legDifference.correct', 'How much higher the shorter leg is to stand, as prescribed. 0 where nothing is to be corrected.'),
+  shorter: word(SIDES, 'The shorter leg.').optional(),
+  found: word(LEG_FINDINGS, 'How the difference was found; "none found" says that it was looked for.'),
+}).meta({ description: 'The leg-length difference to correct. It is never estimated, so it must be stated.' });
+
+const RISK_LIST = `a list of risks, each once, at most ${RISKS.length}`;
+
+const wearer = group({
+  mass: measure('wearer.mass', 'Body mass, dressed; scale.').optional(),
+  stature: measure('wearer.stature', 'Floor to crown, barefoot.').optional(),
+  crotchHeight: measure('wearer.crotchHeight', 'Floor to crotch, barefoot; the best stand-in for a hip height that was not taken.').optional(),
+  sex: word(SEXES, 'Used only to choose between estimates.').optional(),
+  risks: z.array(word(RISKS, 'A risk that was ticked.'), { error: RISK_LIST }).max(RISKS.length, { error: RISK_LIST })
+    .meta({ description: 'Risks that were asked about and are present.' }).optional(),
+  legDifference,
+}).meta({ description: 'Who will wear the shoes.' });
+
+const shrink = group({
+  length: setting('making.mould.shrink.length', 'Along the shoe, 0 where left out.').optional(),
+  width: setting('making.mould.shrink.width', 'Across the shoe, 0 where left out.').optional(),
+  height: setting('making.mould.shrink.height', 'Upwards, 0 where left out.').optional(),
+}).meta({ description: 'How much the cast part shrinks; the cavity is made that much larger.' });
+
+const mould = group({
+  part: word(MOULD_PARTS, 'What is cast in the mould.'),
+  draft: setting('making.mould.draft', 'Lean the walls need for the part to come out, 3 where left out.').optional(),
+  shrink: shrink.optional(),
+  rim: setting('making.mould.rim', 'Width of the rim round the cavity, 20 mm where left out.').optional(),
+  floor: setting('making.mould.floor', 'Least thickness under the cavity and of the lid, 12 mm where left out.').optional(),
+  dowel: setting('making.mould.dowel', 'Diameter of the dowels, 8 mm where left out.').optional(),
+  pourHole: setting('making.mould.pourHole', 'Diameter of the pour hole, 12 mm where left out.').optional(),
+  ventHole: setting('making.mould.ventHole', 'Diameter of the vent holes, 3 mm where left out.').optional(),
+  split: yesNo('Cavity split along the shoe into two halves, for walls that flare; false where left out.').optional(),
+}).meta({ description: 'A mould to cast the part in.' });
+
+const making = group({
+  chordGap: setting('making.chordGap', 'Largest gap between a flat facet and the true surface, 0.05 mm where left out.').optional(),
+  tool: group({
+    diameter: setting('making.tool.diameter', 'Diameter of the cutter.'),
+    reach: setting('making.tool.reach', 'How deep the cutter reaches.'),
+  }).meta({ description: 'The cutter that will be used.' }).optional(),
+  printBed: group({
+    x: setting('making.printBed.x', 'Width.'), y: setting('making.printBed.y', 'Depth.'), z: setting('making.printBed.z', 'Height.'),
+  }).meta({ description: 'Room the printer has.' }).optional(),
+  mould: mould.optional(),
+}).meta({ description: 'What the workshop has and wants.' });
+
+const CODE = 'the code of a finding in capitals, digits and underscores, at most 40 characters';
+
+const override = group({
+  code: z.string({ error: CODE }).regex(/^[A-Z][A-Z0-9_]{0,39}$/, { error: CODE }).meta({ description: 'Code of the finding that stops the design.' }),
+  side: word(SIDES, 'The shoe it is about; both where left out.').optional(),
+  by: line(80, 'Who takes it on his or her name.'),
+  reason: line(300, 'Why.'),
+}).meta({ description: 'A stop that the maker takes on his or her own name. It stands on every paper.' });
+
+const OVERRIDE_LIST = 'a list of at most 50 overrides';
+
+const SOME_SHOE = { anyOf: [{ required: ['left'] }, { required: ['right'] }] };
+
+/** The fitting sheet as it is written: the one definition behind reading, its types and the published schema. */
+export const SHEET = group({
+  $schema: z.literal(SHEET_ID, { error: `"${SHEET_ID}"` }).meta({ description: 'Lets an editor find this description.' }).optional(),
+  version: z.literal(SHEET_VERSION, { error: `${SHEET_VERSION}: sheets of version ${SHEET_VERSION} are read` }).meta({ description: 'Version of the sheet.' }),
+  units: word(['mm', 'in'], 'Unit of every length on the sheet; masses are in kg and angles in degrees either way.'),
+  job,
+  wearer,
+  left: SHOE.meta({ description: 'The left shoe.' }).optional(),
+  right: SHOE.meta({ description: 'The right shoe.' }).optional(),
+  making: making.optional(),
+  overrides: z.array(override, { error: OVERRIDE_LIST }).max(50, { error: OVERRIDE_LIST })
+    .meta({ description: 'Stops that the maker takes on his or her own name.' }).optional(),
+}).meta({ title: 'Fitting sheet', description: 'Measures of foot and last, and what is ordered, for a pair of shoes of which at least one rolls on a stiff sole.', ...SOME_SHOE });
+
+export type RawSheet = z.infer<typeof SHEET>;
+export type { RawShoe };
+
+/** The published schema of the sheet (JSON Schema 2020-12), for editors and other programs. */
+export function sheetJsonSchema(): object {
+  const { $schema, ...schema } = z.toJSONSchema(SHEET, { target: 'draft-2020-12', io: 'input' });
+  return { $schema, $id: SHEET_ID, ...schema };
+}

@@ -1,0 +1,136 @@
+import * as z from 'zod';
+import { FOAMS, OUTSOLES, type FoamName, type OutsoleName } from '../materials/materials.ts';
+import { ankleMeasure, group, lengthOrSize, line, measure, setting, word } from './shapes.ts';
+import { JOINTS, JOINT_STATES, TOE_RULES, TOE_SHAPES } from './words.ts';
+
+const heelPlates = () => group({
+  height: measure('foot.heelPlates.height', 'Height of the plates under the heel end of a stiff board at which the client stands at ease.'),
+  span: measure('foot.heelPlates.span', 'Length of the board between the plates and where its front end rests.'),
+  hipAhead: measure('foot.heelPlates.hipAhead', 'Plumb line from the trochanter to the ankle mark, horizontally, standing at ease on the plates.'),
+}).meta({ description: 'The preferred way to find a fixed ankle angle: 2 mm heel plates under a stiff flat board until the client stands at ease, then a plumb line.' });
+
+const prosthesis = () => group({
+  heelRise: measure('foot.prosthesis.heelRise', 'Heel rise the prosthetic foot was aligned to: heel thickness less forefoot thickness of the shoe.'),
+  shankLean: measure('foot.prosthesis.shankLean', 'Aligned lean of the shank, forward is positive; 0 where left out.').optional(),
+  prosthetist: line(80, 'Name of the prosthetist who agrees with another heel rise.').optional(),
+}).meta({ description: 'How the prosthetic foot was aligned.' });
+
+const foot = () => group({
+  stiff: group({
+    joint: word(JOINTS, 'What must not bend.'),
+    state: word(JOINT_STATES, 'Why it must not bend. "prosthetic" goes with the whole foot.'),
+  }).meta({ description: 'The joint the rocker stands in for.' }),
+  length: lengthOrSize('foot.length', 'Heel back to longest toe, parallel to the foot axis, standing; size stick or outline.'),
+  ballInner: measure('foot.ballInner', 'Heel back to the centre of the big-toe joint; outline and feel. Estimated from foot length where left out.').optional(),
+  ballOuter: measure('foot.ballOuter', 'Heel back to the little-toe joint; outline and feel. Estimated from foot length where left out.').optional(),
+  pivotForward: measure('foot.pivotForward', 'Heel back to the ankle pivot, horizontally; square against wall and heel. Must be measured where the ankle is locked.').optional(),
+  pivotHeight: measure('foot.pivotHeight', 'Sole of the bare foot to the ankle pivot, standing; mark both ankle bones, block and square. Must be measured where the ankle is locked, or malleolusHeight.').optional(),
+  malleolusHeight: measure('foot.malleolusHeight', 'Floor to the most lateral point of the outer ankle bone, barefoot; the pivot is taken 5 mm above it.').optional(),
+  hipHeight: measure('foot.hipHeight', 'Floor to the hip joint (upper edge of the greater trochanter), barefoot, standing. Estimated from crotch height or stature where left out.').optional(),
+  hipAhead: measure('foot.hipAhead', 'Only for a free ankle: trochanter ahead of the ankle mark in quiet standing, horizontally; plumb line.').optional(),
+  ankleAngle: ankleMeasure('Only for a fixed ankle: shin from square to the sole, knee straight, loaded; toes up is positive, a pointed foot negative.').optional(),
+  heelPlates: heelPlates().optional(),
+  prosthesis: prosthesis().optional(),
+  strikeAngle: measure('foot.strikeAngle', 'Tilt of the shoe at heel strike, toes up, as a positive angle; side video. 25° where left out.').optional(),
+  toeOffAngle: measure('foot.toeOffAngle', 'Tilt of the shoe at toe-off, heel up, as a positive angle; side video.').optional(),
+}).meta({ description: 'The foot, measured barefoot and standing. Needed for a rocker.' });
+
+const HEIGHT_LIST = 'a list of 3 to 500 pairs [forward, height]';
+
+const last = () => group({
+  length: lengthOrSize('last.length', 'Last bottom, heel to toe; stick on the last. Foot length + 15 mm where left out.').optional(),
+  pitch: measure('last.pitch', 'Seat above tread; gauge at two points. Needed for a rocker.').optional(),
+  toeSpring: measure('last.toeSpring', 'Tip of the last bottom above the tread plane, last on its heel block; wedge gauge. Needed for a rocker.').optional(),
+  seatLength: measure('last.seatLength', 'Length of the flat heel part of the last bottom. A quarter of the last length where left out.').optional(),
+  tread: measure('last.tread', 'Heel end of the last bottom to where it bears at the ball. 0.715 of the last length where left out.').optional(),
+  heelBack: measure('last.heelBack', 'How far the heel of the foot stands out behind the last bottom. 0 where left out.').optional(),
+  camber: measure('last.camber', 'How much lower the middle of the last bottom lies than its edges at the ball. 0 where left out.').optional(),
+  ballWidth: measure('last.ballWidth', 'Width of the last bottom at the ball; print or caliper.').optional(),
+  heelWidth: measure('last.heelWidth', 'Width of the last bottom at the seat; caliper.').optional(),
+  toeShape: word(TOE_SHAPES, 'Shape of the toe in plan; round where left out.').optional(),
+  inflare: measure('last.inflare', 'How far the toe is set to the inner side; negative is out-flare. 4 mm where left out.').optional(),
+  insole: measure('last.insole', 'All that stays between the foot and the face the sole is glued to, without the stiffener. 4 mm where left out.').optional(),
+  heights: z.array(z.tuple([
+    setting('last.heights', 'From the heel end of the last bottom, forward.'),
+    setting('last.heights', 'Height of the bottom above the tread plane there.'),
+  ], { error: 'a pair [forward, height]' }), { error: HEIGHT_LIST }).max(500, { error: HEIGHT_LIST })
+    .meta({ description: 'Measured heights of the bottom above the tread plane, heel to toe, in place of the smooth curve. Unit: mm or in.' }).optional(),
+}).meta({ description: 'The bottom of the last.' });
+
+const taper = () => group({
+  heelInner: setting('order.taper.heelInner', 'Lean of the inner heel wall in towards the ground; negative is flare.').optional(),
+  heelOuter: setting('order.taper.heelOuter', 'Lean of the outer heel wall in towards the ground; negative is flare.').optional(),
+  foreInner: setting('order.taper.foreInner', 'Lean of the inner forepart wall in towards the ground; negative is flare.').optional(),
+  foreOuter: setting('order.taper.foreOuter', 'Lean of the outer forepart wall in towards the ground; negative is flare.').optional(),
+}).meta({ description: 'Lean of the side walls, 0 where left out.' });
+
+const edgeBeyond = () => group({
+  heel: setting('order.edgeBeyond.heel', 'At the heel.').optional(),
+  ball: setting('order.edgeBeyond.ball', 'At the ball.').optional(),
+  toe: setting('order.edgeBeyond.toe', 'At the toe.').optional(),
+}).meta({ description: 'How far the edge of the sole stands outside the feather line, 0 where left out.' });
+
+const outsole = () => group({
+  thickness: setting('order.outsole.thickness', 'Thickness of the outsole, 3 mm where left out.').optional(),
+  material: word(Object.keys(OUTSOLES) as [OutsoleName, ...OutsoleName[]], 'Material of the outsole; microcellular rubber where left out.').optional(),
+}).meta({ description: 'The outsole.' });
+
+const build = () => ({
+  taper: taper().optional(),
+  edgeBeyond: edgeBeyond().optional(),
+  outsole: outsole().optional(),
+  foam: word(Object.keys(FOAMS) as [FoamName, ...FoamName[]], 'Foam of the body; firm EVA where left out.').optional(),
+});
+
+const toe = () => group({
+  rule: word(TOE_RULES, 'How the toe arc gets its radius: ankle pivot to toe, pivot height, a given radius, or worked back from a wanted toe spring or toe-off angle.'),
+  radius: setting('order.toe.radius', 'Only with rule "given": radius of the toe arc.').optional(),
+  toeSpring: setting('order.toe.toeSpring', 'Only with rule "for-toe-spring": wanted toe spring of the shoe.').optional(),
+  toeOffAngle: setting('order.toe.toeOffAngle', 'Only with rule "for-toe-off": wanted roll angle at the tip.').optional(),
+  endAngle: setting('order.toe.endAngle', 'Roll angle at which the toe arc ends and runs on straight.').optional(),
+}).meta({ description: 'The toe arc; ankle pivot to toe where left out.' });
+
+const minima = () => group({
+  edge: setting('order.minima.edge', 'Behind the strike point, 4 mm where left out.').optional(),
+  seat: setting('order.minima.seat', 'Under the seat, 8 mm where left out.').optional(),
+  waist: setting('order.minima.waist', 'Under the waist, 8 mm where left out.').optional(),
+  tread: setting('order.minima.tread', 'Under the tread, 8 mm where left out.').optional(),
+  tip: setting('order.minima.tip', 'At the tip, 5 mm where left out.').optional(),
+}).meta({ description: 'Least thickness of stiffener, foam and outsole together, by zone.' });
+
+const kind = <Kind extends 'rocker' | 'match'>(name: Kind, about: string) => z.literal(name).meta({ description: about });
+
+const rocker = () => group({
+  kind: kind('rocker', 'A stiff sole that rolls.'),
+  apex: setting('order.apex', 'Where the toe arc begins, of the last length from the heel. By rule where left out.').optional(),
+  toe: toe().optional(),
+  standingFlat: setting('order.standingFlat', 'Length of the flat to stand on, 0 where left out.').optional(),
+  crestAngle: setting('order.crestAngle', 'Apex line against the long axis; 90 is square across, more lies further forward on the inner side. 90 where left out.').optional(),
+  ...build(),
+  stiffener: setting('order.stiffener', 'Thickness of the stiffener, 1.5 mm where left out.').optional(),
+  minima: minima().optional(),
+  seatHeightAtLeast: setting('order.seatHeightAtLeast', 'The seat is to stand at least this high above the ground.').optional(),
+});
+
+const match = () => group({
+  kind: kind('match', 'The other shoe, raised to stand level.'),
+  seatHeightNow: measure('order.seatHeightNow', 'Floor to where the heel stands, inside the shoe at the centre of the seat, as the shoe is now; height gauge.'),
+  ballHeightNow: measure('order.ballHeightNow', 'Floor to where the ball stands, inside the shoe, as the shoe is now; height gauge.'),
+  tip: setting('order.tip', 'Thickness left at the tip, 5 mm where left out.').optional(),
+  ...build(),
+});
+
+/** A rocker needs its foot, and a last whose pitch and spring were measured. */
+const ROCKER_NEEDS = {
+  if: { properties: { order: { properties: { kind: { const: 'rocker' } }, required: ['kind'] } } },
+  then: { required: ['foot'], properties: { last: { required: ['pitch', 'toeSpring'] } } },
+};
+
+export const SHOE = group({
+  foot: foot().optional(),
+  last: last(),
+  order: z.discriminatedUnion('kind', [rocker(), match()], { error: 'a group of fields with kind "rocker" or "match"' })
+    .meta({ description: 'What is to be made: kind "rocker", or kind "match" for the other shoe.' }),
+}).meta({ id: 'shoe', ...ROCKER_NEEDS });
+
+export type RawShoe = z.infer<typeof SHOE>;

@@ -1,0 +1,37 @@
+/** The fixed words a sheet may use, with their meaning beside them. Lists drive the types, the schema and the messages. */
+
+export const SIDES = ['left', 'right'] as const;
+export type Side = (typeof SIDES)[number];
+export const otherSide = (side: Side): Side => (side === 'left' ? 'right' : 'left');
+
+/** What must not bend. */
+export const JOINTS = ['toe joint', 'midfoot', 'ankle', 'whole foot'] as const;
+export type Joint = (typeof JOINTS)[number];
+
+export const JOINT_STATES = ['arthritic', 'fused', 'prosthetic'] as const;
+export type JointState = (typeof JOINT_STATES)[number];
+
+export const SEXES = ['female', 'male'] as const;
+export type Sex = (typeof SEXES)[number];
+
+export const RISKS = ['reduced feeling', 'fall within a year', 'open wound', 'fusion not released', 'unstable knee', 'child'] as const;
+export type Risk = (typeof RISKS)[number];
+
+/** How a fixed ankle angle was found. */
+export const PLATE_FINDINGS = ['heel plates and plumb line', 'goniometer', 'prosthesis alignment'] as const;
+export type PlateFinding = (typeof PLATE_FINDINGS)[number];
+
+export const LEG_FINDINGS = ['blocks', 'x-ray', 'tape', 'none found'] as const;
+
+export const TOE_SHAPES = ['round', 'pointed', 'square', 'oblique'] as const;
+export type ToeShape = (typeof TOE_SHAPES)[number];
+
+/** How the toe arc gets its radius. */
+export const TOE_RULES = ['pivot-to-toe', 'pivot-height', 'given', 'for-toe-spring', 'for-toe-off'] as const;
+export type ToeRuleName = (typeof TOE_RULES)[number];
+
+export const SIZE_SYSTEMS = ['mondopoint', 'paris points', 'uk'] as const;
+export type SizeSystem = (typeof SIZE_SYSTEMS)[number];
+
+export const MOULD_PARTS = ['foam body', 'whole sole'] as const;
+export type MouldPart = (typeof MOULD_PARTS)[number];

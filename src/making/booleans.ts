@@ -1,0 +1,62 @@
+import Module, { type Manifold, type ManifoldToplevel } from 'manifold-3d';
+import type { Mesh } from '../geometry/mesh.ts';
+import type { Point3 } from '../geometry/point.ts';
+import type { Mm } from '../geometry/units.ts';
+
+/** A round bar: where its axis starts, which way it runs, how long and how thick it is, mm. */
+export interface Bar { readonly from: Point3; readonly axis: 'across' | 'up'; readonly length: Mm; readonly diameter: Mm }
+
+/**
+ * Booleans of closed solids. Only these need a kernel of their own: JSCAD's leave open edges where faces nearly touch,
+ * this one's results are closed and the same each time.
+ */
+export interface Booleans {
+  readonly drill: (mesh: Mesh, bars: readonly Bar[]) => Mesh;
+  /** The parts on the -y and the +y side of the upright plane along the long axis. */
+  readonly splitAlongAxis: (mesh: Mesh) => readonly [Mesh, Mesh];
+}
+
+/** Loads the kernel (WebAssembly). @param locate where the page serves its .wasm file, in a browser */
+export async function loadBooleans(locate?: () => string): Promise<Booleans> {
+  const kernel = await Module(locate && { locateFile: locate });
+  kernel.setup();
+  return {
+    drill: (mesh, bars) => using(kernel, mesh, (solid) => {
+      const cutters = bars.map((bar) => barSolid(kernel, bar));
+      const all = kernel.Manifold.union(cutters), drilled = solid.subtract(all);
+      const result = meshFrom(drilled);
+      for (const used of [...cutters, all, drilled]) used.delete();
+      return result;
+    }),
+    splitAlongAxis: (mesh) => using(kernel, mesh, (solid) => {
+      const [left, right] = solid.splitByPlane([0, 1, 0], 0);
+      const result = [meshFrom(right), meshFrom(left)] as const;
+      left.delete();
+      right.delete();
+      return result;
+    }),
+  };
+}
+
+function using<T>(kernel: ManifoldToplevel, mesh: Mesh, work: (solid: Manifold) => T): T {
+  const solid = new kernel.Manifold(new kernel.Mesh({ numProp: 3, vertProperties: Float32Array.from(mesh.positions), triVerts: mesh.triangles }));
+  try { return work(solid); } finally { solid.delete(); }
+}
+
+/** Facets keep a bar's radius within 0.02 mm up to a diameter of 20. */
+const SIDES_OF_BAR = 64;
+
+function barSolid(kernel: ManifoldToplevel, { from, axis, length, diameter }: Bar): Manifold {
+  const upright = kernel.Manifold.cylinder(length, diameter / 2, diameter / 2, SIDES_OF_BAR);
+  const turned = axis === 'up' ? upright : upright.rotate([-90, 0, 0]), placed = turned.translate([...from]);
+  upright.delete();
+  if (turned !== upright) turned.delete();
+  return placed;
+}
+
+function meshFrom(solid: Manifold): Mesh {
+  const { vertProperties, triVerts, numProp } = solid.getMesh(), count = vertProperties.length / numProp;
+  const positions = new Float64Array(count * 3);
+  for (let i = 0; i < count; i++) for (let k = 0; k < 3; k++) positions[i * 3 + k] = vertProperties[i * numProp + k]!;
+  return { positions, triangles: Uint32Array.from(triVerts) };
+}

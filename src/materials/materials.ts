@@ -1,0 +1,21 @@
+/** Densities in g/cm³. Foam hardness names its scale; hardness and density are not tied (trade practice). */
+export interface Material { readonly density: number; readonly basis: string }
+
+/** Foams for the body. Source of the window: Verdejo and Mills 2002, 0.15 to 0.25 g/cm³ for shoe foams; single values are common practice. */
+export const FOAMS = {
+  'firm EVA': { density: 0.2, basis: 'common practice; shoe foams 0.15 to 0.25 g/cm³ (Verdejo and Mills 2002)' },
+  'light EVA': { density: 0.15, basis: 'common practice; shoe foams 0.15 to 0.25 g/cm³ (Verdejo and Mills 2002)' },
+  'hard EVA': { density: 0.25, basis: 'common practice; shoe foams 0.15 to 0.25 g/cm³ (Verdejo and Mills 2002)' },
+  cork: { density: 0.25, basis: 'common practice' },
+} as const satisfies Record<string, Material>;
+export type FoamName = keyof typeof FOAMS;
+
+export const OUTSOLES = {
+  'microcellular rubber': { density: 0.5, basis: 'common practice, 0.4 to 0.6 g/cm³' },
+  'solid rubber': { density: 1.2, basis: 'common practice; vulcanised rubber 1.05 to 1.35 g/cm³' },
+  leather: { density: 1.0, basis: 'common practice, 0.95 to 1.05 g/cm³' },
+} as const satisfies Record<string, Material>;
+export type OutsoleName = keyof typeof OUTSOLES;
+
+/** Carbon and epoxy laid by hand, at equal weights of both: 1 / (0.5 / 1.8 + 0.5 / 1.2) = 1.44. */
+export const STIFFENER: Material = { density: 1.44, basis: 'equal weights of carbon (1.8) and epoxy (1.2), common practice' };

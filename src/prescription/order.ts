@@ -1,0 +1,51 @@
+import type { EdgeWidths, Foot, Minima, OutsoleOrder, SheetRocker, Tapers, ToeOrder } from '../fitting/fitting.ts';
+import type { FoamName } from '../materials/materials.ts';
+import type { Mm, Rad } from '../geometry/units.ts';
+
+/** A rocker order with nothing left open: what the maker wrote, and the trade's default for the rest. */
+export interface RockerOrder {
+  /** Where the toe arc takes over, mm from the rearmost point of the last's bottom. */
+  readonly apexX: Mm;
+  /** True when the maker left the apex to the default. */
+  readonly apexByDefault: boolean;
+  readonly toe: ToeOrder;
+  /** Length of the level part under the standing point, mm. */
+  readonly standingFlat: Mm;
+  /** Apex line against the long axis; a right angle is square across. */
+  readonly crestAngle: Rad;
+  /** Roll angle at heel strike that the heel arc must reach, as a positive angle. */
+  readonly strike: Rad;
+  readonly minima: Minima;
+  readonly stiffener: Mm;
+  readonly outsole: OutsoleOrder;
+  readonly foam: FoamName;
+  readonly taper: Tapers;
+  readonly edgeBeyond: EdgeWidths;
+  /** Tread plane at least this high above the ground, mm (0: as low as the minima allow). */
+  readonly leastBuild: Mm;
+}
+
+/** Default apex as a share of the last's length from the heel; common practice of the trade. */
+const APEX = 0.65;
+/** The short toe arc of `pivot-height` needs a later start, or the ball grows thick. */
+const APEX_PIVOT_HEIGHT = 0.78;
+/** A stiff toe joint is rolled over behind the joint, never over it. */
+const BEHIND_JOINT: Mm = 8;
+
+function defaultApex(foot: Foot, toe: ToeOrder, lastLength: Mm, innerBall: Mm): Mm {
+  if (toe.rule === 'pivot-height') return APEX_PIVOT_HEIGHT * lastLength;
+  const usual = APEX * lastLength;
+  return foot.joint === 'toe joint' ? Math.min(usual, innerBall - BEHIND_JOINT) : usual;
+}
+
+/** Completes an order for a foot and the last it is made on (its length, inner joint and pitch, mm). */
+export function completeOrder(order: SheetRocker, foot: Foot, last: { readonly length: Mm; readonly innerBall: Mm; readonly pitch: Mm }): RockerOrder {
+  const { apex, toe, standingFlat, crestAngle, minima, stiffener, outsole, foam, taper, edgeBeyond, seatHeightAtLeast } = order;
+  return {
+    apexX: apex === undefined ? defaultApex(foot, toe, last.length, last.innerBall) : apex * last.length,
+    apexByDefault: apex === undefined,
+    toe, standingFlat, crestAngle, minima, stiffener, outsole, foam, taper, edgeBeyond,
+    strike: foot.strikeAngle.value,
+    leastBuild: Math.max(0, (seatHeightAtLeast ?? 0) - last.pitch),
+  };
+}

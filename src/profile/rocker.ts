@@ -1,0 +1,161 @@
+import { rootBetween } from '../geometry/solve.ts';
+import { SOLVED } from '../geometry/tolerances.ts';
+import type { Path } from '../geometry/path.ts';
+import type { Point } from '../geometry/point.ts';
+import type { Mm, Rad } from '../geometry/units.ts';
+import type { RockerOrder } from '../prescription/order.ts';
+import type { Last } from '../last/last.ts';
+import { edgeLine, featherLine } from '../last/outline.ts';
+import { upperFace, type UpperFace } from '../last/upperFace.ts';
+import { apexOn, groundFace, heelPieces, midArcs, toePieces, type Apex, type MidArcs } from './arcs.ts';
+import { angleAt, heightAt, offsetInward, pieceNamed, startOf, type GroundFace, type RollArc } from './groundFace.ts';
+import { Infeasible } from './infeasible.ts';
+import { rollLine, rollX, type RollLine } from './rollLine.ts';
+import { standInShoe, type FootNumbers, type ShoeStance } from './stance.ts';
+import { planOf, thinnest, type Plan, type Thinnest } from './thinnest.ts';
+
+/** All that decides a rocker, in plain numbers. */
+export interface RockerCase { readonly foot: FootNumbers; readonly last: Last; readonly order: RockerOrder }
+
+/** A solved rocker: the exact ground face at the least build, and what it was built from. Heights are above the ground. */
+export interface Rocker {
+  readonly stance: ShoeStance;
+  readonly face: GroundFace;
+  readonly line: RollLine;
+  readonly feather: Path;
+  readonly edge: Path;
+  readonly upper: UpperFace;
+  /** Height of the tread plane above the ground, mm. */
+  readonly build: Mm;
+  /** What keeps the build from being lower: the thinnest place, or the seat height asked for. */
+  readonly governs: Thinnest | 'seat height asked for';
+  readonly thinnest: Thinnest;
+  readonly pivot: Point;
+  readonly hip: Point;
+  readonly mid: MidArcs;
+  readonly apex: Apex;
+  /** Joint of heel and mid arc; undefined where there is no heel arc. */
+  readonly heelArc: RollArc | undefined;
+  readonly toeArc: RollArc;
+  /** Where the arcs end behind: the point that is on the ground at the strike angle. */
+  readonly strikePoint: Point;
+  /** Roll angle reached at the tip of the last. */
+  readonly tipAngle: Rad;
+}
+
+/** Highest build tried: nobody walks on more. */
+const BUILD_LIMIT: Mm = 400;
+/** Where the search begins. */
+const USUAL_BUILD: Mm = 25;
+/** Steepest the innermost face may stand at the toe edge: nothing can be glued or cut beyond it. */
+const STEEPEST_SINE = Math.sin((85 * Math.PI) / 180);
+
+type Arcs = Pick<Rocker, 'face' | 'mid' | 'apex' | 'pivot' | 'hip' | 'strikePoint'>;
+type Trial = Arcs & { readonly thin: Thinnest };
+
+/**
+ * Solves the rocker: the lowest build at which the sole is as thick as asked everywhere, and the arcs that go with it.
+ * @throws Infeasible naming the measure to blame when there is no such shape
+ */
+export function solveRocker(given: RockerCase): Rocker {
+  const { last, order } = given;
+  const stance = standInShoe(given.foot, last), line = rollLine(order.apexX, order.crestAngle);
+  // Most refusals show in the arcs alone; the outline is drawn only when they stand.
+  let drawn: Drawn | undefined;
+  const attempt = (build: Mm): Trial => {
+    const arcs = arcsAt(given, stance, build);
+    drawn ??= drawPlan(given, line);
+    return fitUnder(drawn, given, arcs, build);
+  };
+  const least = leastBuild(attempt), build = Math.max(least, order.leastBuild);
+  const { thin, ...arcs } = attempt(build), { feather, edge, upper } = drawn!;
+  return {
+    ...arcs, stance, line, feather, edge, upper, build,
+    governs: build > least ? 'seat height asked for' : thin, thinnest: thin,
+    heelArc: pieceNamed(arcs.face, 'heel arc') as RollArc | undefined,
+    toeArc: pieceNamed(arcs.face, 'toe arc') as RollArc,
+    tipAngle: angleAt(arcs.face, last.length),
+  };
+}
+
+/** The arcs at one build; nothing of them hangs on the outline. @throws Infeasible */
+function arcsAt({ last, order }: RockerCase, stance: ShoeStance, build: Mm): Arcs {
+  const pivot: Point = [stance.pivot[0], stance.pivot[1] + build], hip: Point = [stance.standing, pivot[1] + stance.hipUp];
+  const mid = midArcs(stance.standing, pivot[0], hip[1], order.standingFlat), apex = apexOn(mid, order.apexX);
+  const heel = heelPieces(pivot, mid, order.strike);
+  const toe = toePieces(order.toe, { apex, pivot, tipX: last.length });
+  const face = groundFace(heel, mid, apex, toe);
+  requireBend(pieceNamed(face, 'toe arc') as RollArc, order.outsole.thickness);
+  return { face, mid, apex, pivot, hip, strikePoint: startOf(heel[1] ?? face.pieces[1]!) };
+}
+
+/** The outline, and how far forward along the walking line it reaches. */
+interface Drawn { readonly upper: UpperFace; readonly feather: Path; readonly edge: Path; readonly plan: Plan; readonly furthest: Mm }
+
+function drawPlan({ last, order }: RockerCase, line: RollLine): Drawn {
+  const upper = upperFace(last), feather = featherLine(last), edge = edgeLine(feather, last, order.edgeBeyond);
+  const plan = planOf(last, upper, edge, line, order.minima);
+  return { upper, feather, edge, plan, furthest: Math.max(last.length, ...plan.places.map(({ along }) => along)) };
+}
+
+/** How thick the sole comes out over arcs at one build. @throws Infeasible */
+function fitUnder({ plan, furthest }: Drawn, { order }: RockerCase, arcs: Arcs, build: Mm): Trial {
+  const { face, strikePoint } = arcs, outsole = order.outsole.thickness;
+  requireReach(face, furthest, outsole);
+  const layers = { stiffener: order.stiffener, inner: offsetInward(face, outsole) };
+  return { ...arcs, thin: thinnest(plan, face, layers, build, strikePoint[0]) };
+}
+
+/** The foam under the outsole keeps at least this radius: tighter is a corner, and an outsole cannot be bent round it. */
+const TIGHTEST: Mm = 5;
+
+function requireBend({ radius }: RollArc, outsole: Mm): void {
+  if (radius >= outsole + TIGHTEST) return;
+  throw new Infeasible('TOE_ARC_TOO_TIGHT',
+    `a toe arc of radius ${radius.toFixed(1)} mm is a corner: with an outsole of ${outsole} mm it must be at least ${(outsole + TIGHTEST).toFixed(1)} mm`,
+    ['toe.radius', 'toe.toeSpring', 'toe.toeOff', 'toe.endAngle']);
+}
+
+/** The face must still be there under the edge that stands out beyond the tip, for the foam above the outsole too. */
+function requireReach(face: GroundFace, furthest: Mm, outsole: Mm): void {
+  const arc = face.pieces[face.pieces.length - 1]!;
+  if (arc.kind !== 'arc') return;
+  const reach = arc.centre[0] + (arc.radius - outsole) * STEEPEST_SINE;
+  if (reach >= furthest) return;
+  throw new Infeasible('TOE_ARC_TOO_SHORT',
+    `the toe arc of radius ${arc.radius.toFixed(1)} mm stands upright ${(furthest - reach).toFixed(1)} mm before the toe edge ends (outsole of ${outsole} mm counted)`,
+    ['toe.radius', 'toe.toeSpring', 'toe.toeOff', 'apexX', 'toe.endAngle']);
+}
+
+/**
+ * Spare thickness rises with the build, about a millimetre for each, so its zero is the least build. Where no shape
+ * exists yet (a short toe arc that grows with the pivot's height), more build is tried; a shape that exists only where
+ * it is thicker than anyone asked is refused.
+ */
+function leastBuild(attempt: (build: Mm) => Trial): Mm {
+  let refusal: Infeasible | undefined;
+  const spare = (build: Mm): number => {
+    try { return attempt(build).thin.spare; }
+    catch (error) {
+      if (!(error instanceof Infeasible)) throw error;
+      refusal ??= error;
+      return -Infinity;
+    }
+  };
+  let high = USUAL_BUILD, above = spare(high);
+  while (!(above >= 0) && high < BUILD_LIMIT) { high = Number.isFinite(above) ? high - 1.3 * above + 0.1 : 2 * high; above = spare(high); }
+  if (!(above >= 0)) throw refusal ?? new Infeasible('NO_BUILD', `no sole up to ${BUILD_LIMIT} mm high is as thick as asked everywhere`, ['apexX', 'pitch', 'strike']);
+  let low = high, below = above;
+  while (below >= 0) { high = low; low -= 1.3 * below + 0.1; below = spare(low); }
+  for (let i = 0; i < 60 && !Number.isFinite(below); i++) {
+    const middle = (low + high) / 2, value = spare(middle);
+    if (value >= 0) high = middle; else { low = middle; below = value; }
+  }
+  if (!Number.isFinite(below)) throw refusal!;
+  let root = rootBetween(spare, low, high);
+  for (let i = 0; i < 5; i++) { const missing = -spare(root); if (missing > 0) root += missing + SOLVED; }
+  return root;
+}
+
+/** Vertical thickness of the sole at a place on the long axis, mm. */
+export const thicknessAt = (rocker: Rocker, x: Mm): Mm => rocker.upper(x, 0) + rocker.build - heightAt(rocker.face, rollX(rocker.line, [x, 0]));

@@ -1,0 +1,22 @@
+import type { Point } from '../geometry/point.ts';
+import type { Mm, Rad } from '../geometry/units.ts';
+
+/**
+ * The walking line in plan: the profile is laid out along it and swept square to it. It turns about the vertical
+ * through the apex on the long axis. LEFT shoe: a crest further forward on the inner side (-y) turns it positive.
+ */
+export interface RollLine { readonly apexX: Mm; readonly turn: Rad }
+
+export const rollLine = (apexX: Mm, crestAngle: Rad): RollLine => ({ apexX, turn: crestAngle - Math.PI / 2 });
+
+/** Place along the walking line under a point in plan, in the profile's own x. */
+export const rollX = ({ apexX, turn }: RollLine, [x, y]: Point): Mm => apexX + (x - apexX) * Math.cos(turn) + y * Math.sin(turn);
+
+/** Place across the walking line (along the crest), positive to the outer side of a left shoe. */
+export const rollY = ({ apexX, turn }: RollLine, [x, y]: Point): Mm => y * Math.cos(turn) - (x - apexX) * Math.sin(turn);
+
+/** Back from along and across the walking line to the plan. */
+export const planPoint = ({ apexX, turn }: RollLine, along: Mm, across: Mm): Point => [
+  apexX + (along - apexX) * Math.cos(turn) - across * Math.sin(turn),
+  (along - apexX) * Math.sin(turn) + across * Math.cos(turn),
+];

@@ -1,0 +1,136 @@
+import { clamp, lowestBetween } from '../geometry/solve.ts';
+import { pointAlong, type Path } from '../geometry/path.ts';
+import type { Point } from '../geometry/point.ts';
+import type { Mm } from '../geometry/units.ts';
+import type { Minima } from '../fitting/fitting.ts';
+import type { Last } from '../last/last.ts';
+import type { UpperFace } from '../last/upperFace.ts';
+import { heightAt, type GroundFace } from './groundFace.ts';
+import { rollX, type RollLine } from './rollLine.ts';
+
+/** The zones a maker speaks of when a sole is thin. */
+export type Zone = 'edge behind the strike point' | 'seat' | 'waist' | 'tread' | 'tip';
+
+/** Where the sole is nearest to its minimum. */
+export interface Thinnest {
+  readonly at: Point;
+  readonly zone: Zone;
+  readonly thickness: Mm;
+  /** The least thickness here: what the zone asks, or more where stiffener and outsole would leave too little foam. */
+  readonly minimum: Mm;
+  readonly by: 'thickness asked' | 'foam that must stay';
+  /** Thickness less the minimum; negative where the sole is too thin. */
+  readonly spare: Mm;
+}
+
+/** The layers that are no foam: the stiffener's thickness, and the ground face set in by the outsole. */
+export interface Layers { readonly stiffener: Mm; readonly inner: GroundFace }
+
+/** Less foam than this between stiffener and outsole can be neither cut nor glued. Common practice of the trade. */
+export const LEAST_FOAM: Mm = 0.5;
+
+/** A place of the plan where thickness is judged: how far round the edge line and how far out from the long axis. */
+interface Place {
+  readonly w: number;
+  readonly ring: number;
+  readonly at: Point;
+  /** Along the walking line. */
+  readonly along: Mm;
+  readonly upper: Mm;
+}
+
+/** The plan over which thickness counts, sampled once: it does not change with the build. */
+export interface Plan {
+  readonly last: Last;
+  readonly upper: UpperFace;
+  readonly edge: Path;
+  readonly line: RollLine;
+  readonly minima: Minima;
+  /** Evenly round each ring, ring by ring. */
+  readonly places: readonly Place[];
+  /** Where the seat's minimum gives way to the waist's and the waist's to the tread's. */
+  readonly borders: readonly Place[];
+}
+
+/** Samples round the edge line, about 5 mm apart on a common sole. */
+const ROUND = 144;
+/**
+ * With a plain upper face the thickness at any x is least on the edge, because the ground face is hollow side up:
+ * only a dished one can be thinnest inside.
+ */
+const RINGS_PLAIN = [1], RINGS_DISHED = [0, 0.25, 0.5, 0.75, 1];
+
+export function planOf(last: Last, upper: UpperFace, edge: Path, line: RollLine, minima: Minima): Plan {
+  const rings = last.camber === 0 ? RINGS_PLAIN : RINGS_DISHED;
+  const bare = { last, upper, edge, line, minima };
+  const places = rings.flatMap((ring) => Array.from({ length: ROUND }, (_, i) => placeAt(bare, (i * edge.length) / ROUND, ring)));
+  const borders = [last.seatLength, last.tread].flatMap((border) => crossings(bare, places, ({ at }) => at[0] - border));
+  return { ...bare, places, borders };
+}
+
+type BarePlan = Omit<Plan, 'places' | 'borders'>;
+
+function placeAt({ edge, upper, line }: BarePlan, w: number, ring: number): Place {
+  const [x, edgeY] = pointAlong(edge, w), y = edgeY * ring;
+  return { w, ring, at: [x, y], along: rollX(line, [x, y]), upper: upper(x, y) };
+}
+
+/** Places, on the side where the value is not below zero, where it changes sign between two samples. */
+function crossings(plan: BarePlan, places: readonly Place[], value: (place: Place) => number): Place[] {
+  return places.flatMap((place, i) => {
+    const first = i - (i % ROUND), next = places[first + ((i + 1) % ROUND)]!;
+    const below = value(place) < 0;
+    if (below === value(next) < 0) return [];
+    let low = place.w, high = next.w > place.w ? next.w : next.w + plan.edge.length;
+    for (let k = 0; k < 45; k++) {
+      const middle = (low + high) / 2;
+      if (value(placeAt(plan, middle, place.ring)) < 0 === below) low = middle; else high = middle;
+    }
+    return [placeAt(plan, below ? high : low, place.ring)];
+  });
+}
+
+/** Zone of a place and the least thickness asked there. Where two zones meet the greater minimum holds. */
+export function minimumAt({ last, minima }: Pick<Plan, 'last' | 'minima'>, x: Mm, behindStrike: boolean): { zone: Zone; minimum: Mm } {
+  if (behindStrike) return { zone: 'edge behind the strike point', minimum: minima.edge };
+  if (x <= last.seatLength) return { zone: 'seat', minimum: minima.seat };
+  if (x < last.tread) return { zone: 'waist', minimum: minima.waist };
+  const t = clamp((x - last.tread) / (last.length - last.tread), 0, 1);
+  return { zone: t < 0.5 ? 'tread' : 'tip', minimum: minima.tread + (minima.tip - minima.tread) * t };
+}
+
+/**
+ * The place where the sole is nearest to its minimum (or furthest below it), over the whole plan.
+ * @param build height of the tread plane above the ground, mm
+ * @param strikeX where the heel arc ends behind, along the walking line
+ */
+export function thinnest(plan: Plan, face: GroundFace, layers: Layers, build: Mm, strikeX: Mm): Thinnest {
+  const judge = (place: Place): Thinnest => {
+    const ground = heightAt(face, place.along), thickness = place.upper + build - ground;
+    const { zone, minimum: asked } = minimumAt(plan, place.at[0], place.along < strikeX - 1e-9);
+    const stack = layers.stiffener + heightAt(layers.inner, place.along) - ground + LEAST_FOAM;
+    const minimum = Math.max(asked, stack);
+    return { at: place.at, zone, thickness, minimum, by: stack > asked ? 'foam that must stay' : 'thickness asked', spare: thickness - minimum };
+  };
+  let near = plan.places[0]!, worst = judge(near);
+  const weigh = (place: Place): void => {
+    const found = judge(place);
+    if (found.spare < worst.spare) { worst = found; near = place; }
+  };
+  plan.places.forEach(weigh);
+  plan.borders.forEach(weigh);
+  crossings(plan, plan.places, ({ along }) => along - strikeX).forEach(weigh);
+  const step = plan.edge.length / ROUND, spareAt = (w: number, ring: number): Mm => judge(placeAt(plan, w, ring)).spare;
+  const roundAndRound = (): void => {
+    const { w, ring } = near;
+    weigh(placeAt(plan, lowestBetween((v) => spareAt(v, ring), w - step, w + step), ring));
+  };
+  roundAndRound();
+  if (plan.last.camber === 0) return worst;
+  for (let pass = 0; pass < 2; pass++) {
+    const { w, ring } = near;
+    weigh(placeAt(plan, w, lowestBetween((k) => spareAt(w, k), Math.max(0, ring - 0.25), Math.min(1, ring + 0.25))));
+    roundAndRound();
+  }
+  return worst;
+}

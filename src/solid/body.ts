@@ -1,0 +1,141 @@
+import type { Mesh } from '../geometry/mesh.ts';
+import type { Point, Point3 } from '../geometry/point.ts';
+import type { Mm } from '../geometry/units.ts';
+import { jointsOf, type GroundFace } from '../profile/groundFace.ts';
+import { placeOn, type GroundRim } from './groundRim.ts';
+import { sweptSurface, type SoleShape, type Surface } from './soleShape.ts';
+import { meetSurface, wallLine } from './wall.ts';
+
+/** What lies between two faces of a sole, inside its walls. The lower face is always a rolled one. */
+export interface Body {
+  readonly shape: SoleShape;
+  readonly upper: Surface;
+  readonly lower: GroundFace;
+  readonly rim: GroundRim;
+  /** Places along the walking line where the upper face has joints of its own. */
+  readonly upperJoints: readonly Mm[];
+}
+
+/** A straight row across the body: its two wall lines cut by the upper and the lower face. Inner side first. */
+export interface Row { readonly along: Mm; readonly inner: Cut; readonly outer: Cut }
+/** A wall line cut by both faces of a body, and which way the wall faces in plan. */
+export interface Cut { readonly top: Point3; readonly bottom: Point3; readonly outward: Point }
+
+/** Rows nearer than this to a neighbour are left out: an STL could not tell them apart safely. */
+const NEAREST_ROWS: Mm = 0.02;
+/** The doubly curved top strays up to 1.8 times the gap judged at the middles (measured), so less is asked there. */
+const JUDGED_SHARE = 1 / 1.8;
+
+/** Cuts a body into rows square to the walking line, fine enough that no facet strays further than the gap. */
+export function rowsOf(body: Body, chordGap: Mm): Row[] {
+  const { shape, rim } = body, lower = sweptSurface(body.lower, shape.line);
+  const cutAt = (w: number): Cut => {
+    const wall = wallLine(shape, w);
+    return { top: meetSurface(wall, body.upper), bottom: meetSurface(wall, lower), outward: wall.outward };
+  };
+  const rowAt = (along: Mm): Row => ({ along, inner: cutAt(placeOn(rim, 'inner', along)), outer: cutAt(placeOn(rim, 'outer', along)) });
+  const poleAt = (w: number, along: Mm): Row => { const cut = cutAt(w); return { along, inner: cut, outer: cut }; };
+  const { start, end } = rim;
+  const fixed = stationsBetween(start, end, [...jointsOf(body.lower).map(([x]) => x), ...body.upperJoints, ...shape.stations]);
+  const rows = [poleAt(rim.heel, start), ...fixed.map(rowAt), poleAt(rim.toe, end)];
+  const halfway = (a: Mm, b: Mm): Mm => fromPole(start, end, (toPole(start, end, a) + toPole(start, end, b)) / 2);
+  const refine = (a: Row, b: Row, depth: number): Row[] => {
+    if (depth === 0 || b.along - a.along < 2 * NEAREST_ROWS) return [b];
+    const middle = rowAt(halfway(a.along, b.along));
+    if (strays(body, a, middle, b) <= chordGap * JUDGED_SHARE) return [b];
+    return [...refine(a, middle, depth - 1), ...refine(middle, b, depth - 1)];
+  };
+  return [rows[0]!, ...rows.slice(1).flatMap((row, i) => refine(rows[i]!, row, 12))];
+}
+
+/** Evenly spaced in this angle, rows crowd towards the round ends as the outline needs. */
+const toPole = (start: Mm, end: Mm, along: Mm): number => Math.acos(1 - (2 * (along - start)) / (end - start));
+const fromPole = (start: Mm, end: Mm, angle: number): Mm => start + ((end - start) * (1 - Math.cos(angle))) / 2;
+
+/** The stations that must be met, with enough between them to see the shape, none too near another. */
+function stationsBetween(start: Mm, end: Mm, wanted: readonly Mm[]): Mm[] {
+  const even = Array.from({ length: 11 }, (_, i) => fromPole(start, end, ((i + 1) * Math.PI) / 12));
+  const kept: Mm[] = [];
+  const fits = (x: Mm): boolean => x > start + NEAREST_ROWS && x < end - NEAREST_ROWS && kept.every((other) => Math.abs(other - x) >= NEAREST_ROWS);
+  for (const x of [...wanted, ...even]) if (fits(x)) kept.push(x);
+  return kept.sort((a, b) => a - b);
+}
+
+/** How far the true row halfway strays from the flat facets between its neighbours. */
+function strays(body: Body, a: Row, middle: Row, b: Row): Mm {
+  const edges = [['inner', 'top'], ['inner', 'bottom'], ['outer', 'top'], ['outer', 'bottom']] as const;
+  const edge = Math.max(...edges.map(([side, level]) => offLine(a[side][level], middle[side][level], b[side][level])));
+  const face = Math.max(...[0.25, 0.5, 0.75].map((t) => offLine(onTop(body, a, t), onTop(body, middle, t), onTop(body, b, t))));
+  return Math.max(edge, face);
+}
+
+/** A point of the upper face a share t of the way along a row, inner to outer. */
+export function onTop({ upper }: Body, { inner, outer }: Row, t: number): Point3 {
+  if (t === 0) return inner.top;
+  if (t === 1) return outer.top;
+  const x = inner.top[0] + (outer.top[0] - inner.top[0]) * t, y = inner.top[1] + (outer.top[1] - inner.top[1]) * t;
+  return [x, y, upper(x, y)];
+}
+
+/** Distance from a point to the line through two others. */
+function offLine(a: Point3, p: Point3, b: Point3): Mm {
+  const ux = b[0] - a[0], uy = b[1] - a[1], uz = b[2] - a[2], vx = p[0] - a[0], vy = p[1] - a[1], vz = p[2] - a[2];
+  const t = (ux * vx + uy * vy + uz * vz) / (ux * ux + uy * uy + uz * uz);
+  return Math.hypot(vx - t * ux, vy - t * uy, vz - t * uz);
+}
+
+/** How many facets a row needs across so that the upper face strays no further than the gap. */
+export function columnsFor(body: Body, rows: readonly Row[], chordGap: Mm): number {
+  const inside = rows.slice(1, -1);
+  for (let columns = 1; columns < 64; columns *= 2) {
+    const worst = Math.max(...inside.map((row) => {
+      const lift = (i: number): Mm => offLine(onTop(body, row, i / columns), onTop(body, row, (i + 0.5) / columns), onTop(body, row, (i + 1) / columns));
+      return Math.max(...Array.from({ length: columns }, (_, i) => lift(i)));
+    }));
+    if (worst <= chordGap * JUDGED_SHARE) return columns;
+  }
+  return 64;
+}
+
+/** Closes a body: upper face, lower face and both walls over the same rows. Watertight by construction. */
+export function meshOf(body: Body, chordGap: Mm): Mesh {
+  const rows = rowsOf(body, chordGap), columns = columnsFor(body, rows, chordGap);
+  return closeRows(body, rows, columns);
+}
+
+function closeRows(body: Body, rows: readonly Row[], columns: number): Mesh {
+  const positions: number[] = [], triangles: number[] = [];
+  const vertex = ([x, y, z]: Point3): number => positions.push(x, y, z) / 3 - 1;
+  const last = rows.length - 1;
+  const across = Array.from({ length: columns + 1 }, (_, i) => i / columns);
+  /** At the poles a row is one point above one point. */
+  const level = (i: number, at: (t: number) => Point3): number[] => {
+    if (i > 0 && i < last) return across.map((t) => vertex(at(t)));
+    const pole = vertex(at(0));
+    return across.map(() => pole);
+  };
+  const tops = rows.map((row, i) => level(i, (t) => onTop(body, row, t)));
+  const bottoms = rows.map((row, i) => level(i, (t) => onBottom(row, t)));
+  const quad = (a: number, b: number, c: number, d: number): void => {
+    if (a !== b && b !== c && c !== a) triangles.push(a, b, c);
+    if (a !== c && c !== d && d !== a) triangles.push(a, c, d);
+  };
+  for (let i = 0; i < last; i++) {
+    const top = tops[i]!, topNext = tops[i + 1]!, low = bottoms[i]!, lowNext = bottoms[i + 1]!;
+    for (let j = 0; j < columns; j++) {
+      quad(top[j]!, topNext[j]!, topNext[j + 1]!, top[j + 1]!);
+      quad(low[j]!, low[j + 1]!, lowNext[j + 1]!, lowNext[j]!);
+    }
+    quad(low[0]!, lowNext[0]!, topNext[0]!, top[0]!);
+    quad(low[columns]!, top[columns]!, topNext[columns]!, lowNext[columns]!);
+  }
+  return { positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) };
+}
+
+/** A point of the lower face a share t of the way along a row, inner to outer. */
+export function onBottom({ inner, outer }: Row, t: number): Point3 {
+  const a = inner.bottom, b = outer.bottom;
+  if (t === 0) return a;
+  if (t === 1) return b;
+  return [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t, a[2] + (b[2] - a[2]) * t];
+}

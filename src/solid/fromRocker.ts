@@ -1,0 +1,18 @@
+import { rollX } from '../profile/rollLine.ts';
+import { solveRocker, type Rocker, type RockerCase } from '../profile/rocker.ts';
+import type { SoleShape } from './soleShape.ts';
+import { bodiesOf, type Bodies } from './solids.ts';
+
+/** A solved rocker as a sole whose walls close. */
+export interface SolvedSole { readonly given: RockerCase; readonly rocker: Rocker; readonly shape: SoleShape; readonly bodies: Bodies }
+
+/** @throws Infeasible when there is no such rocker, or its walls would meet above the ground */
+export function soleFrom(given: RockerCase): SolvedSole {
+  const rocker = solveRocker(given), { last, order } = given;
+  const { upper, build, face, line, feather, edge } = rocker;
+  const shape: SoleShape = {
+    last, upper, build, face, line, feather, edge, taper: order.taper, stiffener: order.stiffener,
+    outsole: order.outsole.thickness, stations: [rollX(line, rocker.thinnest.at)],
+  };
+  return { given, rocker, shape, bodies: bodiesOf(shape) };
+}

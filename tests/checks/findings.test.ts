@@ -1,0 +1,335 @@
+import { describe, expect, test } from 'vitest';
+import { layOn } from '../../src/checks/bedFit.ts';
+import { cautionsFor, riskFindings } from '../../src/checks/cautions.ts';
+import type { Finding } from '../../src/checks/finding.ts';
+import { findingsOf } from '../../src/checks/findings.ts';
+import { applyOverrides, stopsLeft } from '../../src/checks/overrides.ts';
+import { inDegrees } from '../../src/geometry/units.ts';
+import type { Fitting } from '../../src/fitting/fitting.ts';
+import { RISKS } from '../../src/fitting/words.ts';
+import { heightAt } from '../../src/profile/groundFace.ts';
+import type { Point } from '../../src/geometry/point.ts';
+import type { RockerShoe } from '../../src/pair/shoe.ts';
+import { bothRockers, changed, codesOf, designOf, designWith, fittingWith, type Part } from './support.ts';
+
+const all = (code: string, change: Part = {}): Finding[] => designWith(change).findings.filter((finding) => finding.code === code);
+const one = (code: string, change: Part = {}): Finding | undefined => all(code, change)[0];
+const rockerWith = (change: Part = {}): RockerShoe => {
+  const shoe = designWith(change).shoes[0]!;
+  if (shoe.kind !== 'rocker') throw new Error('the left shoe is a rocker here');
+  return shoe;
+};
+const FREE: Part = { stiff: { joint: 'toe joint', state: 'arthritic' }, ankleAngle: undefined, hipAhead: 62 };
+
+describe('what sets the height', () => {
+  test('is the tip in the worked case, with savings that come true when put in', () => {
+    const found = one('GOVERNS')!, build = rockerWith().rocker.build;
+    expect(found).toMatchObject({ severity: 'note', side: 'left', unit: 'mm', where: 'tip' });
+    expect(found.measured).toBeCloseTo(5, 6);
+    expect(found.at).toBeCloseTo(282, 1);
+    const apex = build - rockerWith({ left: { order: { apex: (100 * (174.84 + 6)) / 282 } } }).rocker.build;
+    const spring = build - rockerWith({ left: { last: { toeSpring: 18 } } }).rocker.build;
+    expect(found.text).toBe(`The tip sets the height: 5.0 mm left at the toe. The apex 6 mm forward takes ${apex.toFixed(1)} mm off the whole sole; 3 mm more spring in the last takes ${spring.toFixed(1)} mm off.`);
+  });
+  test('is the back edge where much is asked there, and a softer strike lowers it', () => {
+    const change: Part = { left: { last: { toeSpring: 28 }, order: { minima: { edge: 14 } } } };
+    const found = one('GOVERNS', change)!, build = rockerWith(change).rocker.build;
+    expect(found.text).toMatch(/^The back edge sets the height: 14\.0 mm left \d+ mm from the heel\. 5° less at heel strike takes/);
+    const softer = build - rockerWith(changed(change, { left: { foot: { strikeAngle: 20 } } })).rocker.build;
+    expect(found.text).toContain(`takes ${softer.toFixed(1)} mm off the whole sole`);
+  });
+  test('is the seat height asked for, with what thickness alone would need', () => {
+    const found = one('GOVERNS', { left: { order: { seatHeightAtLeast: 42 } } })!, alone = 42 - 35.123;
+    expect(found.text).toBe(`The seat height asked for sets the height: 42.0 mm at the seat. Thickness alone would let the sole be ${alone.toFixed(1)} mm lower.`);
+  });
+  test('is the other shoe where that one is higher', () => {
+    const [left, right] = all('GOVERNS', bothRockers({ last: { toeSpring: 12 } }));
+    expect(left!.text).toContain('The other shoe sets the height');
+    expect(right!.text).toContain('The tip sets the height');
+  });
+  test('names only changes that leave a shape: no apex further forward than the arc can follow', () => {
+    const change: Part = { left: { order: { toe: { rule: 'for-toe-spring', toeSpring: 22 }, apex: 75 } } };
+    for (const [saved] of one('GOVERNS', change)!.text.matchAll(/takes ([\d.-]+|NaN) mm/g)) expect(saved).toMatch(/takes \d+\.\d mm/);
+  });
+});
+
+/** Height of a point above the ground when the shoe is rolled, by resting the lowest of many points of its face on it. */
+function heightWhenRolled({ shape: { face } }: RockerShoe, [px, pz]: Point, roll: number): number {
+  const up = (x: number, z: number): number => z * Math.cos(roll) - x * Math.sin(roll);
+  let lowest = Infinity;
+  for (let x = 0; x <= 282; x += 0.01) lowest = Math.min(lowest, up(x, heightAt(face, x)));
+  return up(px, pz) - lowest;
+}
+
+describe('standing', () => {
+  test('names the pitch that gives 4 degrees, and it does', () => {
+    const change: Part = { left: { foot: { ankleAngle: { value: -5, how: 'heel plates and plumb line' } } } };
+    const found = one('HIP_BEHIND_PIVOT', change)!, pitch = Number(/A pitch of ([\d.]+) mm/.exec(found.text)![1]);
+    expect(found).toMatchObject({ severity: 'stop', side: 'left' });
+    expect(inDegrees(rockerWith(changed(change, { left: { last: { pitch } } })).rocker.stance.lean)).toBeCloseTo(4, 1);
+  });
+  test('says so where no pitch gives it, and asks for the plumb line where the ankle is free', () => {
+    expect(one('LEAN_UNUSUAL', { left: { foot: { ankleAngle: { value: 6, how: 'heel plates and plumb line' } }, last: { pitch: 3 }, order: { apex: 75 } } })!.text).toContain('No pitch gives 4°');
+    expect(one('LEAN_UNUSUAL', { left: { foot: { ...FREE, hipAhead: 20 } } })!.text).toContain('plumb line');
+  });
+  test('a hip behind the pivot also stands off the mid arc', () =>
+    expect(codesOf({ left: { foot: { ankleAngle: { value: -5, how: 'heel plates and plumb line' } } } })).toContain('STANDING_OFF_ARC'));
+  test('a flat lets the hip rise by what rolling the shoe shows', () => {
+    const change: Part = { left: { order: { standingFlat: 40, apex: 65 } } }, shoe = rockerWith(change), { heelArc, apex, hip } = shoe.rocker;
+    const back = heightWhenRolled(shoe, hip, heelArc!.to) - hip[1], front = heightWhenRolled(shoe, hip, apex.angle) - hip[1];
+    const found = one('FLAT_RISE', change)!;
+    expect(found.text).toContain(`rise ${back.toFixed(1)} mm at the heel joint and ${front.toFixed(1)} mm at the apex`);
+    expect(found.measured).toBeCloseTo(Math.max(back, front), 4);
+    expect(codesOf(change)).not.toContain('FLAT_BITES');
+  });
+  test('a flat cut off under the ankle lets the hip rise on its front half, as rolling shows', () => {
+    const change: Part = { left: { foot: { ankleAngle: { value: -3, how: 'heel plates and plumb line' } }, order: { standingFlat: 60 } } };
+    const shoe = rockerWith(change), { apex, hip, pivot, mid } = shoe.rocker, found = one('FLAT_BITES', change)!;
+    expect(mid.rearX).toBe(pivot[0]);
+    expect(found.measured).toBeCloseTo(heightWhenRolled(shoe, hip, apex.angle) - hip[1], 3);
+    expect(codesOf(change)).not.toContain('FLAT_RISE');
+  });
+  test('without a flat the hip keeps its height, so the two tests above can fail', () => {
+    const shoe = rockerWith(), { hip, apex } = shoe.rocker;
+    expect(heightWhenRolled(shoe, hip, apex.angle) - hip[1]).toBeCloseTo(0, 4);
+    expect(codesOf()).not.toContain('FLAT_RISE');
+  });
+  test('a flat is offered for a fixed ankle or a balance risk, never where there is one', () => {
+    expect(codesOf()).toContain('FLAT_OFFERED');
+    expect(codesOf({ left: { order: { standingFlat: 30 } } })).not.toContain('FLAT_OFFERED');
+    expect(codesOf({ left: { foot: FREE } })).not.toContain('FLAT_OFFERED');
+    expect(one('FLAT_OFFERED', { left: { foot: FREE }, wearer: { risks: ['fall within a year'] } })!.text).toContain('risk of falling');
+  });
+  test('the flat that is offered can be made', () => {
+    for (const apex of [57, 60, 62]) {
+      const change: Part = { left: { order: { apex } } }, found = one('FLAT_OFFERED', change);
+      if (found) expect(codesOf(changed(change, { left: { order: { standingFlat: found.limit } } }))).toContain('FLAT_RISE');
+    }
+  });
+  test('a goniometer alone warns with how far 4 degrees move the standing point', () => {
+    const change: Part = { left: { foot: { ankleAngle: { value: 0, how: 'goniometer' } } } };
+    const moved = rockerWith({ left: { foot: { ankleAngle: 2 } } }).rocker.stance.standing - rockerWith({ left: { foot: { ankleAngle: -2 } } }).rocker.stance.standing;
+    expect(one('GONIOMETER_ALONE', change)!.measured).toBeCloseTo(moved, 0);
+    expect(codesOf()).not.toContain('GONIOMETER_ALONE');
+  });
+  test('an estimated hip is said once, with its error', () => {
+    const change: Part = { left: { foot: { ...FREE, hipAhead: undefined } } };
+    expect(one('HIP_AHEAD_ESTIMATED', change)!.text).toContain('13.0 mm further back or forward');
+    expect(all('ESTIMATED', change).filter(({ text }) => text.includes('hip ahead'))).toEqual([]);
+    expect(codesOf({ left: { foot: FREE } })).not.toContain('HIP_AHEAD_ESTIMATED');
+  });
+});
+
+describe('heights', () => {
+  test('what is built up on purpose is not to be mended by the arcs', () => {
+    const high = one('SEAT_HIGH', { left: { order: { seatHeightAtLeast: 62 } } })!, other = all('SEAT_HIGH', changed(bothRockers(), { left: { order: { seatHeightAtLeast: 62 } } }))[1]!;
+    expect(high.text).toContain('Ask for less seat height');
+    expect(other.text).toContain('Bring the other shoe down');
+  });
+});
+
+describe('rolling', () => {
+  test('a heel that ends before the strike angle says what it reaches', () => {
+    const found = one('STRIKE_NOT_REACHED', { left: { foot: { strikeAngle: 40 } } })!;
+    expect(found).toMatchObject({ severity: 'warn', where: 'back edge' });
+    const asked = Number(/ask for ([\d.]+)°/.exec(found.text)![1]);
+    expect(codesOf({ left: { foot: { strikeAngle: asked } } })).not.toContain('STRIKE_NOT_REACHED');
+  });
+  test('a small strike angle leaves no heel arc', () => {
+    expect(codesOf({ left: { foot: { strikeAngle: 3 } } })).toContain('NO_HEEL_ARC');
+    expect(codesOf()).not.toContain('NO_HEEL_ARC');
+  });
+  test('an end angle beyond the tip slope does nothing', () => {
+    expect(codesOf({ left: { order: { toe: { rule: 'pivot-to-toe', endAngle: 40 } } } })).toContain('END_ANGLE_IDLE');
+    expect(codesOf({ left: { order: { toe: { rule: 'pivot-to-toe', endAngle: 20 } } } })).not.toContain('END_ANGLE_IDLE');
+  });
+});
+
+describe('making', () => {
+  test('the cutter must stick out 5 mm beyond the part', () => {
+    const { least, most } = heightsOf(rockerWith()), needed = most - least + 5;
+    const reach = (value: number): string[] => codesOf({ making: { tool: { diameter: 12, reach: value } } }).filter((code) => code === 'TOOL_REACH');
+    expect(reach(needed - 0.01)).toHaveLength(1);
+    expect(reach(needed)).toHaveLength(0);
+    expect(codesOf()).not.toContain('TOOL_REACH');
+  });
+  const heightsOf = ({ solids: { foam } }: RockerShoe): { least: number; most: number } => {
+    const heights = [...foam.positions].filter((_, i) => i % 3 === 2);
+    return { least: Math.min(...heights), most: Math.max(...heights) };
+  };
+  const bed = (x: number, y = x, z = 200): Part => ({ making: { printBed: { x, y, z } } });
+  test('a small bed warns with a size that takes the sole, a large one is silent, one between has it turned', () => {
+    const found = one('PRINT_BED', bed(220))!, size = Number(/A bed of (\d+) ×/.exec(found.text)![1]);
+    expect(codesOf(bed(size)).filter((code) => code.startsWith('PRINT'))).toEqual(expect.arrayContaining(['PRINT_TURNED']));
+    expect(codesOf(bed(size))).not.toContain('PRINT_BED');
+    expect(codesOf(bed(size - 2))).toContain('PRINT_BED');
+    expect(codesOf(bed(300)).filter((code) => code.startsWith('PRINT'))).toEqual([]);
+    expect(codesOf(bed(120, 300)).filter((code) => code.startsWith('PRINT'))).toEqual([]);
+  });
+  test('a low printer warns with the height that works', () => {
+    const found = one('PRINT_BED', bed(300, 300, 40))!, height = Number(/needs (\d+) mm of height/.exec(found.text)![1]);
+    expect(codesOf(bed(300, 300, height))).not.toContain('PRINT_BED');
+  });
+  /** A bar of a width with round ends, length over all. */
+  const bar = (length: number, width: number): Point[] => [-1, 1].flatMap((end) => Array.from({ length: 181 }, (_, i): Point => {
+    const angle = ((i - 90) * Math.PI) / 180, radius = width / 2;
+    return [end * (length / 2 - radius + radius * Math.cos(angle)), radius * Math.sin(angle)];
+  }));
+  test.each([[220, 257.6], [235, 278.8], [256, 308.5]])('a bed of %d mm takes a bar of %d mm, 95 round at the ends, laid diagonally', (side, length) => {
+    // Plain geometry: (side - 2 margin - width) times the root of 2, and the width.
+    expect(length).toBeCloseTo((side - 10 - 95) * Math.SQRT2 + 95, 1);
+    const laid = layOn(bar(length - 0.1, 95), { x: side, y: side }, 5);
+    expect(laid.fits).toBe(true);
+    expect(inDegrees(laid.turn)).toBeCloseTo(45, 0);
+    expect(laid.square).toBeCloseTo(side, 0);
+    expect(layOn(bar(length + 0.2, 95), { x: side, y: side }, 5).fits).toBe(false);
+  });
+});
+
+describe('measures', () => {
+  test('an unusual one asks for a second reading, once taken twice no more', () => {
+    const found = one('TAKEN_TWICE', { left: { foot: { pivotForward: 80 } } })!;
+    expect(found).toMatchObject({ severity: 'warn', side: 'left', measured: 80, limit: 75, unit: 'mm' });
+    expect(codesOf({ left: { foot: { pivotForward: { value: 80, twice: true } } } })).not.toContain('TAKEN_TWICE');
+  });
+  test('one about the client belongs to no side', () => expect('side' in one('TAKEN_TWICE', { wearer: { mass: 140 } })!).toBe(false));
+  test('every estimate has one note with its rule and error', () => {
+    const found = all('ESTIMATED', { wearer: { crotchHeight: 800 }, left: { foot: { hipHeight: undefined }, last: { seatLength: undefined } } }).filter(({ side }) => side === 'left');
+    expect(found.map(({ text }) => text.split(' was')[0])).toEqual(['The hip height', 'The seat length']);
+    expect(found[0]!.text).toMatch(/± 19\.3 mm: hip height = 0\.97289 × crotch height/);
+    expect(found[0]!.basis).toContain('Gordon');
+    expect(found[1]!.text).toContain('a quarter of the last length');
+  });
+  test('angles are said in degrees', () => expect(one('ESTIMATED', { left: { foot: { strikeAngle: undefined } } })).toMatchObject({ unit: 'deg', measured: expect.closeTo(25, 9) }));
+  test('a tape is not trusted with the leg difference', () => {
+    const found = one('LEG_BY_TAPE', { wearer: { legDifference: { found: 'tape' } } })!;
+    expect(found.text).toContain('7 of 20');
+    expect(found.basis).toBe('J Rheumatol 2014;41:1689');
+    for (const way of ['blocks', 'x-ray', 'none found']) expect(codesOf({ wearer: { legDifference: { found: way } } })).not.toContain('LEG_BY_TAPE');
+  });
+  test('prescriber and date are asked for', () => {
+    expect(codesOf({ job: { prescriber: undefined } })).toContain('PRESCRIBER_MISSING');
+    expect(codesOf({ job: { prescribed: undefined } })).toContain('PRESCRIPTION_DATE_MISSING');
+    expect(codesOf().filter((code) => code.startsWith('PRESCRI'))).toEqual([]);
+  });
+});
+
+describe('the pair', () => {
+  test('one shoe alone warns', () => {
+    expect(one('ONE_SHOE', { right: undefined })!.text).toContain('Enter the right shoe');
+    expect(codesOf()).not.toContain('ONE_SHOE');
+  });
+  test('the raise is said in words, with which foot stands higher', () => {
+    expect(one('RAISE')!.text).toBe('The right shoe gets 12.1 mm more under the seat and 12.1 mm more at the ball. Both feet are to stand at one height.');
+    const lower = one('RAISE', { wearer: { legDifference: { correct: 6, shorter: 'left' } } })!;
+    expect(lower.text).toContain('gets 6.1 mm more under the seat');
+    expect(lower.text).toContain('The left foot is to stand 6.0 mm higher than the other.');
+  });
+  test('a level shoe needs none', () => {
+    const found = designWith({ right: { order: { seatHeightNow: 39, ballHeightNow: 27 } } }).findings.filter(({ side }) => side === 'right');
+    expect(found.filter(({ code }) => code.startsWith('RAISE') || code === 'CANNOT_BE_RAISED').map(({ code, text }) => [code, text.includes('no raise')])).toEqual([['RAISE', true]]);
+  });
+  test('a shoe that stands too high stops, and what is advised makes it level', () => {
+    const change: Part = { right: { order: { seatHeightNow: 45, ballHeightNow: 33 } } }, found = one('CANNOT_BE_RAISED', change)!;
+    expect(found).toMatchObject({ severity: 'stop', side: 'right', unit: 'mm' });
+    expect(found.text).toContain('go down 5.9 mm at the seat and down 5.9 mm at the ball');
+    const by = Number(/Build the left shoe up by ([\d.]+) mm/.exec(found.text)![1]);
+    expect(codesOf(changed(change, { left: { order: { seatHeightAtLeast: 35.123 + by + 0.1 } } }))).not.toContain('CANNOT_BE_RAISED');
+  });
+  test('more than 10 mm may go inside in part', () => {
+    expect(codesOf()).toContain('RAISE_INSIDE');
+    expect(codesOf({ right: { order: { seatHeightNow: 29.2, ballHeightNow: 17 } } })).not.toContain('RAISE_INSIDE');
+  });
+  test('a raised foot that bends is remembered', () => expect(one('RAISE_BENDS')!.text).toContain('groove'));
+});
+
+describe('risks', () => {
+  test.each(RISKS.map((risk) => [risk]))('%s', (risk) => {
+    const [found, ...more] = riskFindings(fittingWith({ wearer: { risks: [risk] } }));
+    expect(more).toEqual([]);
+    expect(found!.severity).toBe(risk === 'open wound' || risk === 'fusion not released' ? 'stop' : 'warn');
+    expect(found!.text.length).toBeGreaterThan(40);
+  });
+  test('none ticked, none said', () => expect(riskFindings(fittingWith())).toEqual([]));
+});
+
+describe('cautions', () => {
+  const plainly = cautionsFor(fittingWith());
+  test('name what every paper must carry', () => {
+    for (const word of [/prescribes/, /knee, hip and the other foot/, /less steady/, /supervision/, /drive/, /wet/, /prosthetist/, /one shoe only/, /2 mm/, /70 °C/, /epoxy/, /solvents/])
+      expect(plainly.filter((text) => word.test(text)).length).toBeGreaterThan(0);
+  });
+  test('a risk of falling is said louder and first', () => {
+    const risky = cautionsFor(fittingWith({ wearer: { risks: ['fall within a year'] } }));
+    expect(risky[0]).toContain('Danger of falling');
+    expect(plainly.some((text) => text.includes('Danger of falling'))).toBe(false);
+    expect(risky.length).toBe(plainly.length);
+  });
+  test('a prosthetic foot brings the prosthetist to the front', () => {
+    const prosthetic = cautionsFor(fittingWith({ left: { foot: { stiff: { joint: 'whole foot', state: 'prosthetic' }, ankleAngle: undefined, prosthesis: { heelRise: 12, shankLean: 4 } } } }));
+    expect(prosthetic[0]).toContain('prosthetist');
+  });
+  test('none promises an effect or shouts', () => {
+    for (const risk of RISKS) for (const text of cautionsFor(fittingWith({ wearer: { risks: [risk] } }))) expect(text).not.toMatch(/heal|cure|relieve|recommend|!/i);
+  });
+});
+
+describe('overrides', () => {
+  const stop = (code: string, side?: 'left' | 'right'): Finding => ({ code, severity: 'stop', ...(side ? { side } : {}), unit: '', where: '', text: '', basis: '' });
+  const by = { by: 'M. Maker', reason: 'seen at the trial' };
+  test('a stop with the same code is marked and stays', () => {
+    const [found] = applyOverrides([stop('A')], [{ code: 'A', ...by }]);
+    expect(found).toEqual({ ...stop('A'), overriddenBy: by });
+    expect(stopsLeft([found!])).toEqual([]);
+    expect(stopsLeft([stop('A')])).toHaveLength(1);
+  });
+  test('a side, when given, must be the side of the stop', () => {
+    const found = applyOverrides([stop('A', 'left'), stop('A', 'right')], [{ code: 'A', side: 'right', ...by }]);
+    expect(found.map(({ overriddenBy }) => overriddenBy !== undefined)).toEqual([false, true]);
+    expect(stopsLeft(applyOverrides([stop('A', 'left'), stop('A', 'right')], [{ code: 'A', ...by }]))).toEqual([]);
+  });
+  test('warnings are not overridden, and what meets no stop becomes a note', () => {
+    const warning: Finding = { ...stop('A'), severity: 'warn' };
+    const [same, idle] = applyOverrides([warning], [{ code: 'A', ...by }]);
+    expect(same).toEqual(warning);
+    expect(idle).toMatchObject({ code: 'OVERRIDE_IDLE', severity: 'note' });
+  });
+  test('reach the findings of a design', () => {
+    const { findings } = designWith({ wearer: { risks: ['open wound'] }, overrides: [{ code: 'OPEN_WOUND', ...by }] });
+    expect(findings[0]).toMatchObject({ code: 'OPEN_WOUND', overriddenBy: by });
+    expect(stopsLeft(findings)).toEqual([]);
+    expect(stopsLeft(designWith({ wearer: { risks: ['open wound'] } }).findings)).toHaveLength(1);
+  });
+});
+
+describe('the report', () => {
+  const messy: Part = {
+    ...changed({ wearer: { risks: ['open wound', 'child'] }, job: { prescriber: undefined } }, bothRockers({ foot: { pivotForward: 80 }, last: { toeSpring: 27 } })),
+    left: { foot: { ankleAngle: { value: -5, how: 'goniometer' }, strikeAngle: 40 } }, making: { printBed: { x: 100, y: 100, z: 20 }, tool: { diameter: 6, reach: 20 } },
+  };
+  test('puts stops before warnings before notes, and left before right before both', () => {
+    const { findings } = designWith(messy), rank = { stop: 0, warn: 1, note: 2 }, side = { left: 0, right: 1, both: 2 };
+    const places = findings.map((finding) => rank[finding.severity] * 10 + side[finding.side ?? 'both']);
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+    expect(new Set(findings.map(({ severity }) => severity)).size).toBe(3);
+  });
+  test('speaks in sentences, with a code, a place and a basis', () => {
+    for (const change of [{}, messy]) for (const { code, text, where, basis } of designWith(change).findings) {
+      expect(code).toMatch(/^[A-Z][A-Z0-9_]{0,39}$/);
+      expect(text).toMatch(code === 'TAKEN_TWICE' ? /^(wearer|left|right)\.[\w.]+ is .*[.]$/ : /^[A-Z0-9].*[.]$/);
+      expect(text).not.toMatch(/NaN|undefined|!|Infinity/);
+      expect([where, basis].every((words) => words.length > 0)).toBe(true);
+    }
+  });
+  test('is the same for the same fitting', () => {
+    const fitting: Fitting = fittingWith(messy), design = designOf(fitting);
+    expect(findingsOf(design)).toEqual(design.findings);
+    expect(designOf(fitting).findings).toEqual(design.findings);
+  });
+  test('a right shoe says of itself what a left shoe says', () => {
+    const { shoes: { left, right }, ...rest } = fittingWith();
+    const { findings } = designOf({ ...rest, shoes: { left: { ...right!, side: 'left' }, right: { ...left!, side: 'right' } } });
+    const of = (found: readonly Finding[], side: string): unknown[] => found.filter((finding) => finding.side === side).map(({ code, measured }) => [code, measured]);
+    expect(of(findings, 'right')).toEqual(of(designWith().findings, 'left'));
+  });
+});

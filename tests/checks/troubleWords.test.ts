@@ -1,0 +1,91 @@
+import { describe, expect, test } from 'vitest';
+import { troubleWords, type TroubleWords } from '../../src/checks/troubleWords.ts';
+import { design } from '../../src/design.ts';
+import { readSheet } from '../../src/fitting/readSheet.ts';
+import type { Trouble } from '../../src/profile/infeasible.ts';
+import { changed, fittingOf, lockedSheet, type Json } from '../fitting/sheets.ts';
+
+/** Apex and walls both wrong: neither mends it alone. */
+const TWO_AT_ONCE: Json = { 'left.order.apex': 46, 'left.order.seatHeightAtLeast': 110, 'left.order.taper': { heelInner: 25, heelOuter: 25, foreInner: 25, foreOuter: 25 } };
+
+/** Sheets that leave no shape, one for each way they can fail. Lengths in mm. */
+const SHEETS: readonly { readonly trouble: Trouble; readonly blamed: string; readonly changes: Json }[] = [
+  { trouble: 'APEX_TOO_NEAR', blamed: 'left.order.apex', changes: { 'left.order.apex': 46 } },
+  { trouble: 'APEX_TOO_NEAR', blamed: 'left.order.apex', changes: { 'left.order.apex': 62, 'left.order.standingFlat': 60 } },
+  { trouble: 'TOE_ARC_TOO_SHORT', blamed: 'left.order.toe', changes: { 'left.order.toe': { rule: 'given', radius: 60 } } },
+  { trouble: 'TOE_SPRING_OUT_OF_REACH', blamed: 'left.order.toe.toeSpring', changes: { 'left.order.toe': { rule: 'for-toe-spring', toeSpring: 2 } } },
+  { trouble: 'TOE_OFF_OUT_OF_REACH', blamed: 'left.order.toe.toeOffAngle', changes: { 'left.order.apex': 90, 'left.order.toe': { rule: 'for-toe-off', toeOffAngle: 5 } } },
+  { trouble: 'END_ANGLE_TOO_SMALL', blamed: 'left.order.toe.endAngle', changes: { 'left.order.toe': { rule: 'pivot-to-toe', endAngle: 2 } } },
+  { trouble: 'WALLS_MEET', blamed: 'left.order.taper', changes: { 'left.order.seatHeightAtLeast': 110, 'left.order.taper': { heelInner: 25, heelOuter: 25, foreInner: 25, foreOuter: 25 } } },
+  { trouble: 'TOE_ARC_TOO_TIGHT', blamed: 'left.order.toe', changes: { 'left.order.apex': 88, 'left.order.outsole': { thickness: 14 }, 'left.order.minima': { edge: 16, seat: 16, waist: 16, tread: 16, tip: 16 }, 'left.order.toe': { rule: 'given', radius: 16, endAngle: 40 } } },
+  { trouble: 'APEX_TOO_NEAR', blamed: 'left.order.apex', changes: TWO_AT_ONCE },
+];
+
+/** With foam left at the tip, so that each sheet fails for its own reason only. */
+const base = changed(lockedSheet(), { 'making.chordGap': 0.4, 'left.order.stiffener': 1.5, 'left.order.outsole': { thickness: 2 } });
+
+/** Where a number of the sheet is a length. */
+const isAngleOrShare = /Angle$|^apex$|taper|ankleAngle|mass|version/;
+
+/** The same sheet in inches: every length divided, to four places. */
+function inInches(value: unknown, name = ''): unknown {
+  if (isAngleOrShare.test(name)) return value;
+  if (typeof value === 'number') return Number((value / 25.4).toFixed(4));
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, inInches(one, key)]));
+}
+
+function words(sheet: Json): { readonly trouble: Trouble; readonly words: TroubleWords } {
+  const fitting = fittingOf(sheet), designing = design(fitting);
+  if (designing.ok) throw new Error('this sheet was to fail');
+  const [first] = designing.troubles;
+  return { trouble: first!.trouble, words: troubleWords(first!, fitting.units) };
+}
+
+/** Puts a value in where the words say. */
+function withValue(sheet: Json, path: string, value: number): Json {
+  const [side, , part] = path.split('.'), order = (sheet[side!] as { order: Json }).order;
+  const group = part === undefined ? {} : (order[part] as Record<string, number> | undefined) ?? {};
+  if (path.endsWith('.taper')) return changed(sheet, { [path]: Object.fromEntries(Object.entries(group).map(([name, now]) => [name, Math.min(now, value)])) });
+  return changed(sheet, { [path]: value });
+}
+
+for (const units of ['mm', 'in'] as const) {
+  describe(`in a sheet in ${units}`, () => {
+    for (const { trouble, blamed, changes } of SHEETS) {
+      const inMm = changed(base, changes);
+      const sheet = units === 'mm' ? inMm : { ...(inInches(inMm) as Json), units: 'in' };
+
+      test(`${trouble} (${JSON.stringify(changes)}) names the field, and values in the sheet's units that work when they are typed in`, () => {
+        const said = words(sheet);
+        expect(said.trouble).toBe(trouble);
+        expect(said.words.path).toBe(blamed);
+        expect(said.words.text).toContain(`${blamed}: `);
+        expect(said.words.works.length).toBeGreaterThan(0);
+        for (const { values, text } of said.words.works) {
+          for (const { value } of values) expect(text).toContain(String(value));
+          const reading = readSheet(JSON.stringify(values.reduce((now, { path, value }) => withValue(now, path, value), sheet)));
+          expect(reading.ok ? [] : reading.faults, text).toEqual([]);
+          expect(reading.ok && design(reading.fitting).ok, text).toBe(true);
+        }
+        const all = [said.words.text, ...said.words.works.map((one) => one.text)].join('\n');
+        expect(all).not.toContain(units === 'in' ? ' mm' : ' in\n');
+        for (const { value, unit } of said.words.works.flatMap(({ values }) => values)) expect(Number(value.toFixed(unit === 'in' ? 3 : 1))).toBe(value);
+      });
+    }
+  });
+}
+
+test('a value a step nearer to what was asked does not work, so the one named is the nearest', () => {
+  const sheet = changed(base, { 'left.order.apex': 46 }), values = words(sheet).words.works.flatMap((one) => one.values);
+  const { value } = values.find(({ path }) => path === 'left.order.apex')!;
+  expect(design(fittingOf(changed(sheet, { 'left.order.apex': Number((value - 0.1).toFixed(1)) }))).ok).toBe(false);
+});
+
+test('a group of fields is spoken of as a whole, and two values that go together as a pair', () => {
+  const texts = SHEETS.flatMap(({ changes }) => words(changed(base, changes)).words.works.map(({ text }) => text));
+  expect(texts.some((text) => /^no taper of left\.order\.taper above \d+(\.\d)?°$/.test(text))).toBe(true);
+  const pairs = words(changed(base, TWO_AT_ONCE)).words.works;
+  expect(pairs.map(({ values }) => values.length)).toEqual([2]);
+  expect(pairs[0]!.text).toContain(' together with ');
+});

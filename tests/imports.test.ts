@@ -1,0 +1,45 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+
+/** The folders in the order of the data; a folder imports only folders with a lower number. */
+const rank: Readonly<Record<string, number>> = {
+  geometry: 0, materials: 0, fitting: 1, prescription: 2, last: 3, profile: 4, solid: 5, pair: 7, checks: 8, making: 9, exports: 10,
+  'design.ts': 11, command: 12, 'index.ts': 12,
+};
+const packages: Readonly<Record<string, readonly string[]>> = {
+  fitting: ['zod'], solid: ['@jscad/modeling'], making: ['@jscad/modeling', 'manifold-3d'],
+  exports: ['@jscad/stl-serializer', '@jscad/modeling', 'jspdf'], command: ['node:'],
+};
+
+const sources = readdirSync('src', { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.ts'));
+const importsOf = (file: string): string[] =>
+  [...readFileSync(`src/${file}`, 'utf8').matchAll(/^(?:import|export)\b[^'\n]*(?:\n[^'\n]*)*?\bfrom '([^']+)'|\bimport\('([^']+)'\)/gm)].map((match) => (match[1] ?? match[2])!);
+
+function against(file: string, imports: readonly string[]): string[] {
+  const home = file.split('/')[0]!;
+  return imports.filter((wanted) => {
+    if (!wanted.startsWith('.')) return !(packages[home] ?? []).some((name) => wanted.startsWith(name));
+    const target = new URL(wanted, `file:///src/${file}`).pathname.split('/')[2]!;
+    if (target === home) return false;
+    return !(rank[target]! < rank[home]!);
+  }).map((wanted) => `${file} -> ${wanted}`);
+}
+
+test('every folder has its place in the order', () => {
+  expect(sources.length).toBeGreaterThan(40);
+  expect([...new Set(sources.map((file) => file.split('/')[0]!))].filter((folder) => rank[folder] === undefined)).toEqual([]);
+});
+
+test('imports only point back along the story of the data', () => {
+  expect(sources.flatMap((file) => against(file, importsOf(file)))).toEqual([]);
+});
+
+test('the rule can fail', () => {
+  expect(against('profile/arcs.ts', ['../solid/body.ts', '../fitting/words.ts', 'node:fs'])).toEqual(['profile/arcs.ts -> ../solid/body.ts', 'profile/arcs.ts -> node:fs']);
+});
+
+test('the stages are pure: no clock, no chance, no disk outside the command', () => {
+  const stages = sources.filter((file) => !file.startsWith('command/'));
+  const impure = stages.filter((file) => /Date\.now|new Date\(\)|Math\.random|performance\.now|process\.|\bfetch\(/.test(readFileSync(`src/${file}`, 'utf8')));
+  expect(impure).toEqual([]);
+});

@@ -1,0 +1,89 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { degrees } from '../../src/geometry/units.ts';
+import { pointAlong } from '../../src/geometry/path.ts';
+import { heightAt, offsetInward } from '../../src/profile/groundFace.ts';
+import { rollX } from '../../src/profile/rollLine.ts';
+import { solveRocker, thicknessAt, type Rocker, type RockerCase } from '../../src/profile/rocker.ts';
+import { shapes, withLast, withOrder, workedCase } from '../support/cases.ts';
+
+/** Slow judge: thickness less the asked minimum, looked at on a fine grid over the whole plan. */
+function leastSpare(given: RockerCase, rocker: Rocker): number {
+  const { minima, stiffener, outsole } = given.order, { last } = given, { edge, line, face } = rocker, inner = offsetInward(face, outsole.thickness);
+  let least = Infinity;
+  for (let i = 0; i < 3000; i++) {
+    const [x, edgeY] = pointAlong(edge, (i * edge.length) / 3000);
+    for (let k = 0; k <= 10; k++) {
+      const y = (edgeY * k) / 10, s = rollX(line, [x, y]);
+      const thickness = rocker.upper(x, y) + rocker.build - heightAt(face, s);
+      const t = Math.min(1, Math.max(0, (x - last.tread) / (last.length - last.tread)));
+      const zone = x < last.seatLength ? minima.seat : x < last.tread ? minima.waist : minima.tread + (minima.tip - minima.tread) * t;
+      const asked = s < rocker.strikePoint[0] ? minima.edge : zone;
+      least = Math.min(least, thickness - asked, thickness - stiffener - (heightAt(inner, s) - heightAt(face, s)) - 0.5);
+    }
+  }
+  return least;
+}
+
+describe.each(Object.entries(shapes))('the build of %s', (_, given) => {
+  test('is the lowest at which nothing is thinner than asked, over the whole plan', () => {
+    const least = leastSpare(given, solveRocker(given));
+    expect(least).toBeGreaterThan(-1e-6);
+    expect(least).toBeLessThan(0.01);
+  });
+});
+
+test.each<readonly [string, RockerCase, string]>([
+  ['a thick tip asked', withOrder(workedCase, { minima: { edge: 4, seat: 8, waist: 8, tread: 8, tip: 12 } }), 'tip'],
+  ['a thick ball asked', withOrder(workedCase, { minima: { edge: 4, seat: 8, waist: 8, tread: 26, tip: 5 } }), 'tread'],
+  ['a thick seat asked', withOrder(workedCase, { minima: { edge: 4, seat: 40, waist: 8, tread: 8, tip: 5 } }), 'seat'],
+  ['a thick waist asked', withOrder(workedCase, { minima: { edge: 4, seat: 8, waist: 45, tread: 8, tip: 5 } }), 'waist'],
+  ['a thick back edge asked', withOrder(workedCase, { minima: { edge: 25, seat: 8, waist: 8, tread: 8, tip: 5 } }), 'edge behind the strike point'],
+])('with %s, that is what governs, and it is met', (_, given, zone) => {
+  const rocker = solveRocker(given);
+  expect(rocker.governs).toMatchObject({ zone });
+  expect(Math.abs(leastSpare(given, rocker))).toBeLessThan(0.05);
+});
+
+test('where stiffener and outsole would leave too little foam, the foam governs', () => {
+  const given = withOrder(workedCase, { outsole: { thickness: 4, material: 'solid rubber' } }), { governs, thinnest } = solveRocker(given);
+  expect(governs).toMatchObject({ by: 'foam that must stay' });
+  expect(thinnest.thickness).toBeGreaterThan(5);
+});
+
+test('a turned crest is thinnest away from the long axis: the centre line alone would let the toe edge run short', () => {
+  const rocker = solveRocker(withLast(withOrder(workedCase, { crestAngle: degrees(100) }), { toeShape: 'square' })), { at, thickness } = rocker.thinnest;
+  const onAxis = Math.min(...Array.from({ length: 283 }, (_, x) => thicknessAt(rocker, x)));
+  expect(thickness).toBeCloseTo(rocker.thinnest.minimum, 6);
+  expect(at[1]).toBeGreaterThan(5);
+  expect(onAxis - thickness).toBeGreaterThan(0.3);
+});
+
+test('a seat height asked for lifts the whole sole to it', () => {
+  const { build, governs } = solveRocker(withOrder(workedCase, { leastBuild: 30 }));
+  expect(build).toBe(30);
+  expect(governs).toBe('seat height asked for');
+});
+
+test('one millimetre more spring in the last takes one millimetre off the sole, while the tip governs', () => {
+  expect(solveRocker(workedCase).build - solveRocker(withLast(workedCase, { toeSpring: 16 })).build).toBeCloseTo(1, 0);
+});
+
+test('a longer leg never makes a shorter mid radius, a higher pivot never a lower one', () => {
+  const legs = [760, 820, 890, 960, 1020].map((hipHeight) => solveRocker({ ...workedCase, foot: { ...workedCase.foot, hipHeight } }).mid.radius);
+  expect(legs).toEqual([...legs].sort((a, b) => a - b));
+  const pivots = [62, 70, 78, 86].map((pivotHeight) => solveRocker({ ...workedCase, foot: { ...workedCase.foot, pivotHeight } }).pivot[1]);
+  expect(pivots).toEqual([...pivots].sort((a, b) => a - b));
+});
+
+test('the same body at 1.1 times the size, minima and layers with it, makes a sole 1.1 times as high', () => {
+  fc.assert(fc.property(fc.double({ min: 0.8, max: 1.3, noNaN: true }), (k) => {
+    const { foot, last, order } = workedCase, numbers = <T extends object>(shape: T): T =>
+      Object.fromEntries(Object.entries(shape).map(([key, value]) => [key, typeof value === 'number' ? value * k : value])) as T;
+    const grown: RockerCase = {
+      foot: { ...numbers(foot), stance: foot.stance }, last: numbers(last),
+      order: { ...order, apexX: order.apexX * k, minima: numbers(order.minima), stiffener: order.stiffener * k, outsole: numbers(order.outsole) },
+    };
+    expect(solveRocker(grown).build).toBeCloseTo(solveRocker(workedCase).build * k, 6);
+  }), { seed: 20260311, numRuns: 20 });
+});

@@ -1,0 +1,48 @@
+import { expect } from 'vitest';
+import { endAngle, endOf, startAngle, startOf } from '../../src/profile/groundFace.ts';
+import { Infeasible } from '../../src/profile/infeasible.ts';
+import { remediesFor, withRemedy } from '../../src/profile/remedy.ts';
+import { soleFrom, type SolvedSole } from '../../src/solid/fromRocker.ts';
+import { people } from './people.ts';
+import { anyOrder, chanceFrom, fittedCase } from './population.ts';
+
+/** ANSUR II (2012 US Army survey, Gordon et al. 2014): all 6,068 people with `npm run population`, every tenth otherwise. */
+export const everyone = people();
+const all = process.env.POPULATION === 'all';
+export const chosen = everyone.filter((_, i) => all || i % 10 === 0);
+
+/** Puts every chosen person into a run of other orders: a design each, or a refusal with a value that was put in and works. */
+export function tryOrders(from: number, to: number): void {
+  const count = { designs: 0, refused: 0, mendedByPair: 0 };
+  for (const [i, person] of chosen.entries()) {
+    const chance = chanceFrom(1_000_000 + i * 100 + from), fitted = fittedCase(person, chance);
+    for (let k = from; k < to; k++) {
+      const given = anyOrder(fitted, chance);
+      try { requireSound(soleFrom(given), `${person.id}, order ${k}`); count.designs++; }
+      catch (error) {
+        if (!(error instanceof Infeasible)) throw error;
+        count.refused++;
+        const [remedy] = remediesFor(given, error, soleFrom);
+        if (!remedy) throw new Error(`${person.id}, order ${k}: no remedy for ${error.message} ${JSON.stringify(given.order)}`);
+        if (remedy.length > 1) count.mendedByPair++;
+        requireSound(soleFrom(withRemedy(given, remedy)), `${person.id}, order ${k}, mended`);
+      }
+    }
+  }
+  // Both ways must have been walked, or this has proved nothing.
+  expect(count.designs).toBeGreaterThan(chosen.length);
+  expect(count.refused).toBeGreaterThan(chosen.length / 2);
+  if (all) console.log(count);
+}
+
+/** Tangent at every joint, as thick as asked, and every number finite. */
+export function requireSound({ rocker, given }: Pick<SolvedSole, 'rocker' | 'given'>, who: string): void {
+  const { face, thinnest, build } = rocker;
+  const joints = face.pieces.slice(1).map((piece, i) => {
+    const before = face.pieces[i]!, [ax, az] = endOf(before), [bx, bz] = startOf(piece);
+    return Math.hypot(ax - bx, az - bz) + Math.abs(endAngle(before) - startAngle(piece));
+  });
+  const sound = joints.every((gap) => gap < 1e-7) && thinnest.spare > -1e-9 && thinnest.spare < 1e-6 && Number.isFinite(build)
+    && thinnest.thickness >= Math.min(...Object.values(given.order.minima)) - 1e-9;
+  if (!sound) throw new Error(`${who}: joints ${joints}, spare ${thinnest.spare}, build ${build}`);
+}
