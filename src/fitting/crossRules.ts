@@ -1,5 +1,5 @@
 import type { Complain, Path } from './faults.ts';
-import type { Fitting, Foot, LastMeasures, LegDifference, Override, SheetMatch, SheetRocker, ShoeFitting, ToeOrder } from './fitting.ts';
+import type { Fitting, Foot, LastMeasures, LegDifference, Override, SheetMatch, ShoeFitting, ToeOrder } from './fitting.ts';
 import { SIDES, type ToeRuleName } from './words.ts';
 
 /** Rules between fields. A value that could not be read is NaN here, and no comparison with it holds or complains. */
@@ -59,14 +59,6 @@ function toeRules(toe: ToeOrder, at: Path, complain: Complain): void {
   }
 }
 
-/** The stiffener ends before the edge behind the strike point; everywhere else it lies over the outsole with foam between. */
-function rockerRoom({ stiffener, outsole, minima }: SheetRocker, at: Path, complain: Complain): void {
-  const both = stiffener + outsole.thickness;
-  for (const zone of ['seat', 'waist', 'tread', 'tip'] as const)
-    if (minima[zone] < both) complain([...at, 'minima', zone], `must be at least stiffener and outsole together, ${tenths(both)} mm`, '', minima[zone]);
-  if (minima.edge < outsole.thickness) complain([...at, 'minima', 'edge'], `must be at least the outsole, ${tenths(outsole.thickness)} mm`, '', minima.edge);
-}
-
 function matchRoom({ tip, outsole, seatHeightNow, ballHeightNow }: SheetMatch, at: Path, complain: Complain): void {
   if (tip < outsole.thickness) complain([...at, 'tip'], `must be at least the outsole, ${tenths(outsole.thickness)} mm`, '', tip);
   if (ballHeightNow.value > seatHeightNow.value) complain([...at, 'ballHeightNow'], 'must not be more than seatHeightNow: a shoe that is higher at the ball is not matched');
@@ -78,10 +70,8 @@ function shoeRules({ side, foot, last, order }: ShoeFitting, complain: Complain)
   const lastLength: Path = [side, 'last', 'length'];
   ballRules(last, foot ? [[side, 'foot', 'ballInner'], [side, 'foot', 'ballOuter']] : [lastLength, lastLength], complain);
   if (foot) footRules(foot, last, side, complain);
-  if (order.kind === 'rocker') {
-    toeRules(order.toe, [...at, 'toe'], complain);
-    rockerRoom(order, at, complain);
-  } else matchRoom(order, at, complain);
+  if (order.kind === 'rocker') toeRules(order.toe, [...at, 'toe'], complain);
+  else matchRoom(order, at, complain);
 }
 
 function legRules({ correct, shorter, found }: LegDifference, complain: Complain): void {

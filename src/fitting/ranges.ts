@@ -2,7 +2,7 @@ import { extremesInSurvey, SURVEY_SOURCE, usualInSurvey, type SurveyName } from 
 import type { Sex } from './words.ts';
 
 /** Unit of a number as this table names it. Lengths of a sheet in inches are turned into mm before they are compared. */
-export type Unit = 'mm' | 'deg' | 'kg' | '%' | '';
+export type Unit = 'mm' | 'deg' | 'kg' | 'g' | '%' | '';
 export type Span = readonly [least: number, most: number];
 
 /** What a number of the sheet may be. */
@@ -40,6 +40,8 @@ export const RANGES = {
   'wearer.stature': survey('stature'),
   'wearer.crotchHeight': survey('crotchHeight'),
   'wearer.legDifference.correct': within(0, 100),
+
+  'upperWeight': within(50, 2000, 'g'),
 
   'foot.length': survey('footLength'),
   'foot.length.size': within(1, 500, ''),

@@ -14,7 +14,7 @@ type RawMaking = Readable<NonNullable<RawSheet['making']>>;
 const TAPER = { heelInner: 0, heelOuter: 0, foreInner: 0, foreOuter: 0 };
 const EDGE_BEYOND = { heel: 0, ball: 0, toe: 0 };
 const MINIMA = { edge: 4, seat: 8, waist: 8, tread: 8, tip: 5 };
-const OUTSOLE = { thickness: 3, material: 'microcellular rubber' } as const;
+const OUTSOLE = { thickness: 2, material: 'microcellular rubber' } as const;
 const MOULD = { draft: degrees(3), rim: 20, floor: 12, dowel: 8, pourHole: 12, ventHole: 3, split: false };
 const STIFFENER = 1.5;
 

@@ -86,5 +86,5 @@ function shoeOf(raw: Readable<RawShoe>, side: Side, wearer: Wearer, complain: Co
   const lengths = raw.foot && readFootLengths(raw.foot);
   const last = readLast(raw, lengths, side, complain);
   const foot = raw.foot && lengths && readFoot(raw.foot, lengths, wearer, last, side, complain);
-  return { side, last, order, ...given({ foot }) };
+  return { side, last, order, ...given({ foot, upperWeight: raw.upperWeight }) };
 }

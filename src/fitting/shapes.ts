@@ -9,9 +9,9 @@ import { SIZE_SYSTEMS } from './words.ts';
  */
 
 const UNIT_WORDS: Record<Unit, string> = {
-  mm: 'a length in mm (in inches where units is "in")', deg: 'an angle in degrees', kg: 'a mass in kg', '%': 'a percentage', '': 'a size number',
+  mm: 'a length in mm (in inches where units is "in")', deg: 'an angle in degrees', kg: 'a mass in kg', g: 'a weight in g', '%': 'a percentage', '': 'a size number',
 };
-const UNIT_MARK: Record<Unit, string> = { mm: 'mm or in', deg: 'degrees', kg: 'kg', '%': 'percent', '': 'size number' };
+const UNIT_MARK: Record<Unit, string> = { mm: 'mm or in', deg: 'degrees', kg: 'kg', g: 'g', '%': 'percent', '': 'size number' };
 
 export const group = <Shape extends z.core.$ZodLooseShape>(shape: Shape) => z.strictObject(shape, { error: 'a group of fields in braces' });
 

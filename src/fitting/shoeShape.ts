@@ -71,7 +71,7 @@ const edgeBeyond = () => group({
 }).meta({ description: 'How far the edge of the sole stands outside the feather line, 0 where left out.' });
 
 const outsole = () => group({
-  thickness: setting('order.outsole.thickness', 'Thickness of the outsole, 3 mm where left out.').optional(),
+  thickness: setting('order.outsole.thickness', 'Thickness of the outsole, 2 mm where left out.').optional(),
   material: word(Object.keys(OUTSOLES) as [OutsoleName, ...OutsoleName[]], 'Material of the outsole; microcellular rubber where left out.').optional(),
 }).meta({ description: 'The outsole.' });
 
@@ -129,6 +129,7 @@ const ROCKER_NEEDS = {
 export const SHOE = group({
   foot: foot().optional(),
   last: last(),
+  upperWeight: setting('upperWeight', 'Weight of the upper with all that is not the sole, so that the whole shoe can be weighed.').optional(),
   order: z.discriminatedUnion('kind', [rocker(), match()], { error: 'a group of fields with kind "rocker" or "match"' })
     .meta({ description: 'What is to be made: kind "rocker", or kind "match" for the other shoe.' }),
 }).meta({ id: 'shoe', ...ROCKER_NEEDS });

@@ -66,6 +66,11 @@ export function offsetRight(path: Path, distanceRight: Mm): Path {
   });
 }
 
+/** The same path set aside. */
+export const moved = (path: Path, by: Point): Path => path.map((piece) => piece.kind === 'line'
+  ? { ...piece, from: add(piece.from, by), to: add(piece.to, by) }
+  : { ...piece, centre: add(piece.centre, by) });
+
 /** The path as seen in a mirror on the first axis, run backwards so that a closed path stays counter-clockwise. */
 export function mirroredPath(path: Path): Path {
   const flip = ([x, y]: Point): Point => [x, -y];

@@ -86,7 +86,7 @@ function edgeAt({ heel, ball, toe }: EdgeBeyond, last: Last, x: Mm): Mm {
 }
 
 /** How near the edge line's arcs keep to the asked distance from the feather line, and how many stretches they start from. */
-const EDGE_GAP: Mm = 0.005, STRETCHES = 12;
+const EDGE_GAP: Mm = 0.01, STRETCHES = 12;
 
 /** The sole's edge in plan: the feather line set out by the edge. Exact arcs when the edge is even all round. */
 export function edgeLine(feather: Path, last: Last, edge: EdgeBeyond): Path {

@@ -24,19 +24,23 @@ export async function loadBooleans(locate?: () => string): Promise<Booleans> {
     drill: (mesh, bars) => using(kernel, mesh, (solid) => {
       const cutters = bars.map((bar) => barSolid(kernel, bar));
       const all = kernel.Manifold.union(cutters), drilled = solid.subtract(all);
-      const result = meshFrom(drilled);
+      const result = tidied(drilled);
       for (const used of [...cutters, all, drilled]) used.delete();
       return result;
     }),
-    splitAlongAxis: (mesh) => using(kernel, mesh, (solid) => {
+    splitAlongAxis: (mesh) => using(kernel, ontoAxis(mesh), (solid) => {
       const [left, right] = solid.splitByPlane([0, 1, 0], 0);
-      const result = [meshFrom(right), meshFrom(left)] as const;
+      const result = [tidied(right), tidied(left)] as const;
       left.delete();
       right.delete();
       return result;
     }),
   };
 }
+
+/** Points that all but lie on the long axis are put there, or the cut would leave slivers beside them. */
+const ontoAxis = ({ positions, triangles }: Mesh): Mesh =>
+  ({ positions: positions.map((value, i) => (i % 3 === 1 && Math.abs(value) < TIDY ? 0 : value)), triangles });
 
 function using<T>(kernel: ManifoldToplevel, mesh: Mesh, work: (solid: Manifold) => T): T {
   const solid = new kernel.Manifold(new kernel.Mesh({ numProp: 3, vertProperties: Float32Array.from(mesh.positions), triVerts: mesh.triangles }));
@@ -52,6 +56,15 @@ function barSolid(kernel: ManifoldToplevel, { from, axis, length, diameter }: Ba
   upright.delete();
   if (turned !== upright) turned.delete();
   return placed;
+}
+
+/** Cuts leave facets thinner than a file can hold; what moves no point by more than this is taken away. */
+const TIDY: Mm = 0.002;
+
+function tidied(solid: Manifold): Mesh {
+  const tidy = solid.simplify(TIDY), mesh = meshFrom(tidy);
+  tidy.delete();
+  return mesh;
 }
 
 function meshFrom(solid: Manifold): Mesh {

@@ -51,8 +51,19 @@ export function angleAt(face: GroundFace, x: Mm): Rad {
 }
 
 /** Height of the ground face above the ground at x, shoe at rest. NaN where an end arc no longer reaches. */
-export function heightAt(face: GroundFace, x: Mm): Mm {
-  const piece = pieceAbove(face, x);
+export const heightAt = (face: GroundFace, x: Mm): Mm => heightOf(pieceAbove(face, x), x);
+
+/** The same for many places: where the pieces end is worked out once. */
+export function heightsOf({ pieces }: GroundFace): (x: Mm) => Mm {
+  const ends = pieces.map((piece) => endOf(piece)[0]), last = pieces.length - 1;
+  return (x) => {
+    let i = 0;
+    while (i < last && x >= ends[i]!) i++;
+    return heightOf(pieces[i]!, x);
+  };
+}
+
+function heightOf(piece: GroundPiece, x: Mm): Mm {
   if (piece.kind === 'straight') {
     const [x0, z0] = piece.from, [x1, z1] = piece.to;
     return z0 + ((x - x0) * (z1 - z0)) / (x1 - x0);
@@ -101,12 +112,10 @@ export function lengthBetween(face: GroundFace, from: Mm, to: Mm): Mm {
 export function areaBelow(face: GroundFace, from: Mm, to: Mm): number {
   let sum = 0;
   for (const [piece, a, b] of spans(face, from, to)) {
-    if (piece.kind === 'straight') { sum += ((heightOn(piece, a) + heightOn(piece, b)) / 2) * (b - a); continue; }
+    if (piece.kind === 'straight') { sum += ((heightOf(piece, a) + heightOf(piece, b)) / 2) * (b - a); continue; }
     const { centre: [, cz], radius: r } = piece, t0 = angleOn(piece, a), t1 = angleOn(piece, b);
     const sector = (r * r / 2) * (t1 - t0 + (Math.sin(2 * t1) - Math.sin(2 * t0)) / 2);
     sum += cz * (b - a) - sector;
   }
   return sum;
 }
-
-const heightOn = (piece: RollStraight, x: Mm): Mm => piece.from[1] + (x - piece.from[0]) * Math.tan(slopeAngle(piece));

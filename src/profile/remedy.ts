@@ -40,7 +40,7 @@ function spanOf({ last, order }: RockerCase, measure: Mendable): Span | undefine
     case 'standingFlat': return { now: order.standingFlat, least: 0, most: 60, step: TENTH };
     case 'strike': return { now: order.strike, least: degrees(5), most: degrees(40), step: tenth };
     case 'toe.radius': return toe.rule === 'given' ? { now: toe.radius!, least: 10, most: 5000, step: TENTH } : undefined;
-    case 'toe.toeSpring': return toe.rule === 'for-toe-spring' ? { now: toe.toeSpring!, least: 0, most: 200, step: TENTH } : undefined;
+    case 'toe.toeSpring': return toe.rule === 'for-toe-spring' ? { now: toe.toeSpring!, least: 0, most: 120, step: TENTH } : undefined;
     case 'toe.toeOff': return toe.rule === 'for-toe-off' ? { now: toe.toeOff!, least: degrees(5), most: degrees(80), step: tenth } : undefined;
     case 'toe.endAngle': return { now: toe.endAngle ?? degrees(45), least: degrees(1), most: degrees(60), step: tenth };
     case 'taper': return { now: Math.max(...Object.values(order.taper)), least: 0, most: Math.max(...Object.values(order.taper)), step: tenth };

@@ -152,8 +152,8 @@ function leastBuild(attempt: (build: Mm) => Trial): Mm {
     if (value >= 0) high = middle; else { low = middle; below = value; }
   }
   if (!Number.isFinite(below)) throw refusal!;
-  let root = rootBetween(spare, low, high);
-  for (let i = 0; i < 5; i++) { const missing = -spare(root); if (missing > 0) root += missing + SOLVED; }
+  let root = rootBetween(spare, low, high), left = spare(root);
+  for (let i = 0; i < 5 && left < 0; i++) { root += SOLVED - left; left = spare(root); }
   return root;
 }
 

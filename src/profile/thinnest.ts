@@ -5,7 +5,7 @@ import type { Mm } from '../geometry/units.ts';
 import type { Minima } from '../fitting/fitting.ts';
 import type { Last } from '../last/last.ts';
 import type { UpperFace } from '../last/upperFace.ts';
-import { heightAt, type GroundFace } from './groundFace.ts';
+import { heightsOf, type GroundFace } from './groundFace.ts';
 import { rollX, type RollLine } from './rollLine.ts';
 
 /** The zones a maker speaks of when a sole is thin. */
@@ -58,7 +58,7 @@ const ROUND = 144;
  * With a plain upper face the thickness at any x is least on the edge, because the ground face is hollow side up:
  * only a dished one can be thinnest inside.
  */
-const RINGS_PLAIN = [1], RINGS_DISHED = [0, 0.25, 0.5, 0.75, 1];
+const RINGS_PLAIN = [1], RINGS_DISHED = [0, 0.5, 1];
 
 export function planOf(last: Last, upper: UpperFace, edge: Path, line: RollLine, minima: Minima): Plan {
   const rings = last.camber === 0 ? RINGS_PLAIN : RINGS_DISHED;
@@ -105,32 +105,30 @@ export function minimumAt({ last, minima }: Pick<Plan, 'last' | 'minima'>, x: Mm
  * @param strikeX where the heel arc ends behind, along the walking line
  */
 export function thinnest(plan: Plan, face: GroundFace, layers: Layers, build: Mm, strikeX: Mm): Thinnest {
-  const judge = (place: Place): Thinnest => {
-    const ground = heightAt(face, place.along), thickness = place.upper + build - ground;
-    const { zone, minimum: asked } = minimumAt(plan, place.at[0], place.along < strikeX - 1e-9);
-    const stack = layers.stiffener + heightAt(layers.inner, place.along) - ground + LEAST_FOAM;
-    const minimum = Math.max(asked, stack);
-    return { at: place.at, zone, thickness, minimum, by: stack > asked ? 'foam that must stay' : 'thickness asked', spare: thickness - minimum };
-  };
-  let near = plan.places[0]!, worst = judge(near);
+  const height = heightsOf(face), innerHeight = heightsOf(layers.inner);
+  const zoneAt = ({ at, along }: Place): { zone: Zone; minimum: Mm } => minimumAt(plan, at[0], along < strikeX - 1e-9);
+  const stackAt = ({ along }: Place): Mm => layers.stiffener + innerHeight(along) - height(along) + LEAST_FOAM;
+  const spareOf = (place: Place): Mm =>
+    place.upper + build - height(place.along) - Math.max(zoneAt(place).minimum, stackAt(place));
+  let near = plan.places[0]!, least = spareOf(near);
   const weigh = (place: Place): void => {
-    const found = judge(place);
-    if (found.spare < worst.spare) { worst = found; near = place; }
+    const spare = spareOf(place);
+    if (spare < least) { least = spare; near = place; }
   };
   plan.places.forEach(weigh);
   plan.borders.forEach(weigh);
   crossings(plan, plan.places, ({ along }) => along - strikeX).forEach(weigh);
-  const step = plan.edge.length / ROUND, spareAt = (w: number, ring: number): Mm => judge(placeAt(plan, w, ring)).spare;
+  const step = plan.edge.length / ROUND, spareAt = (w: number, ring: number): Mm => spareOf(placeAt(plan, w, ring));
   const roundAndRound = (): void => {
     const { w, ring } = near;
     weigh(placeAt(plan, lowestBetween((v) => spareAt(v, ring), w - step, w + step), ring));
   };
   roundAndRound();
-  if (plan.last.camber === 0) return worst;
-  for (let pass = 0; pass < 2; pass++) {
+  for (let pass = 0; plan.last.camber !== 0 && pass < 2; pass++) {
     const { w, ring } = near;
-    weigh(placeAt(plan, w, lowestBetween((k) => spareAt(w, k), Math.max(0, ring - 0.25), Math.min(1, ring + 0.25))));
+    weigh(placeAt(plan, w, lowestBetween((k) => spareAt(w, k), Math.max(0, ring - 0.5), Math.min(1, ring + 0.5))));
     roundAndRound();
   }
-  return worst;
+  const { zone, minimum: asked } = zoneAt(near), minimum = Math.max(asked, stackAt(near));
+  return { at: near.at, zone, thickness: least + minimum, minimum, by: minimum > asked ? 'foam that must stay' : 'thickness asked', spare: least };
 }

@@ -3,7 +3,7 @@ import type { Mm } from '../geometry/units.ts';
 import type { Tapers } from '../fitting/fitting.ts';
 import type { UpperFace } from '../last/upperFace.ts';
 import type { Last } from '../last/last.ts';
-import { heightAt, offsetInward, type GroundFace } from '../profile/groundFace.ts';
+import { heightsOf, offsetInward, type GroundFace } from '../profile/groundFace.ts';
 import { rollX, type RollLine } from '../profile/rollLine.ts';
 
 /**
@@ -32,7 +32,10 @@ export type Surface = (x: Mm, y: Mm) => Mm;
 /** The face under the last, set down by a depth (0: the face itself; the stiffener: the top of the foam). */
 export const upperSurface = ({ upper, build }: SoleShape, depth: Mm): Surface => (x, y) => upper(x, y) + build - depth;
 
-export const sweptSurface = (face: GroundFace, line: RollLine): Surface => (x, y) => heightAt(face, rollX(line, [x, y]));
+export function sweptSurface(face: GroundFace, line: RollLine): Surface {
+  const height = heightsOf(face);
+  return (x, y) => height(rollX(line, [x, y]));
+}
 
 /** The underside of the foam: the ground face set in by the outsole, exactly. */
 export const foamFace = ({ face, outsole }: SoleShape): GroundFace => offsetInward(face, outsole);

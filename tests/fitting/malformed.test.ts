@@ -155,7 +155,6 @@ const TABLE: Record<string, readonly [Json, ...Expected[]]> = {
   'taper too steep': [changed(lockedSheet(), { 'left.order.taper': { heelInner: 30 } }), ['left.order.taper.heelInner', /-15 to 25 °/]],
   'edge too wide': [changed(lockedSheet(), { 'left.order.edgeBeyond': { ball: 8 } }), ['left.order.edgeBeyond.ball', /0 to 6 mm/]],
   'minimum of nothing': [changed(lockedSheet(), { 'left.order.minima': { seat: 0 } }), ['left.order.minima.seat', /1 to 60 mm/]],
-  'no room for foam': [changed(lockedSheet(), { 'left.order.outsole': { thickness: 7 } }), ['left.order.minima.seat', /stiffener and outsole together, 8.5 mm/], ['left.order.minima.edge', /at least the outsole, 7 mm/]],
   'unknown foam': [changed(lockedSheet(), { 'left.order.foam': 'sponge' }), ['left.order.foam', /one of: firm EVA/]],
   'chord gap of nothing': [changed(lockedSheet(), { 'making.chordGap': 0 }), ['making.chordGap', /0\.005 to 0\.5 mm/]],
   'tool without reach': [changed(lockedSheet(), { 'making.tool': { diameter: 12 } }), ['making.tool.reach', /must be given/]],

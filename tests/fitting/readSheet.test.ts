@@ -21,7 +21,7 @@ describe('a sheet that says little', () => {
     expect(order).toEqual({
       kind: 'rocker', toe: { rule: 'pivot-to-toe' }, standingFlat: 0, crestAngle: Math.PI / 2, stiffener: 1.5,
       taper: { heelInner: 0, heelOuter: 0, foreInner: 0, foreOuter: 0 }, edgeBeyond: { heel: 0, ball: 0, toe: 0 },
-      outsole: { thickness: 3, material: 'microcellular rubber' }, foam: 'firm EVA', minima: { edge: 4, seat: 8, waist: 8, tread: 8, tip: 5 },
+      outsole: { thickness: 2, material: 'microcellular rubber' }, foam: 'firm EVA', minima: { edge: 4, seat: 8, waist: 8, tread: 8, tip: 5 },
     });
   });
 

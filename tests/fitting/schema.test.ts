@@ -37,7 +37,7 @@ describe('the published schema', () => {
     expect(ALL.length).toBeGreaterThan(120);
     for (const [place, node] of ALL) {
       expect(node['description'], place).toEqual(expect.any(String));
-      if (isNumber(node) && place !== 'version') expect(node['description'], place).toMatch(/Unit: (mm or in|degrees|kg|percent|size number)\b/);
+      if (isNumber(node) && place !== 'version') expect(node['description'], place).toMatch(/Unit: (mm or in|degrees|kg|g|percent|size number)\b/);
     }
   });
 

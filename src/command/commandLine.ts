@@ -1,0 +1,82 @@
+import { parseArgs } from 'node:util';
+import { EXIT, printable, Refusal } from './refusal.ts';
+
+/** What was asked for. */
+export type Asked =
+  | { readonly verb: 'make'; readonly sheet: string; readonly into: string | undefined; readonly replace: boolean }
+  | { readonly verb: 'check'; readonly sheet: string; readonly json: boolean }
+  | { readonly verb: 'schema' }
+  | { readonly verb: 'samples'; readonly name: string | undefined }
+  | { readonly verb: 'version' }
+  | { readonly verb: 'help'; readonly about: Verb | undefined };
+
+export const VERBS = ['make', 'check', 'schema', 'samples', 'help'] as const;
+export type Verb = (typeof VERBS)[number];
+const isVerb = (word: string): word is Verb => VERBS.some((verb) => verb === word);
+
+type Options = Readonly<Record<string, { readonly type: 'string' | 'boolean'; readonly short?: string }>>;
+const HELP = { help: { type: 'boolean', short: 'h' } } as const;
+const OPTIONS: Readonly<Record<Verb, Options>> = {
+  make: { into: { type: 'string' }, replace: { type: 'boolean' }, ...HELP },
+  check: { json: { type: 'boolean' }, ...HELP },
+  schema: HELP, samples: HELP, help: HELP,
+};
+
+const wrong = (message: string): Refusal => new Refusal(EXIT.commandLine, `${message}\nrockerbench --help shows how it is used.`);
+
+/** Reads the words after the command's name. @throws Refusal for words that mean nothing here */
+export function commandLine(words: readonly string[]): Asked {
+  const [first, ...rest] = words;
+  if (first === undefined) throw wrong(`What is to be done? Verbs: ${VERBS.join(', ')}.`);
+  if (first === '--help' || first === '-h') return { verb: 'help', about: undefined };
+  if (first === '--version') return { verb: 'version' };
+  if (isVerb(first)) return asked(first, rest);
+  const meant = first.endsWith('.json') ? ` A sheet comes after the verb: rockerbench make ${printable(first)}` : ` Verbs: ${VERBS.join(', ')}.`;
+  throw wrong(`"${printable(first)}" is no verb of rockerbench.${meant}`);
+}
+
+function asked(verb: Verb, words: readonly string[]): Asked {
+  const { given, values } = taken(verb, words);
+  if (given.has('help')) return { verb: 'help', about: verb };
+  switch (verb) {
+    case 'make': return { verb, sheet: theSheet(verb, values), into: given.get('into'), replace: given.has('replace') };
+    case 'check': return { verb, sheet: theSheet(verb, values), json: given.has('json') };
+    case 'schema': atMost(0, verb, values); return { verb };
+    case 'samples': atMost(1, verb, values); return { verb, name: values[0] };
+    case 'help': return helpAbout(values);
+  }
+}
+
+function theSheet(verb: Verb, values: readonly string[]): string {
+  if (!values[0]) throw wrong(`${verb} needs a fitting sheet: rockerbench ${verb} SHEET.json`);
+  atMost(1, verb, values);
+  return values[0];
+}
+
+function atMost(most: number, verb: Verb, values: readonly string[]): void {
+  const extra = values[most];
+  if (extra !== undefined) throw wrong(`${verb} takes ${most === 0 ? 'no words after it' : 'one word after it'}, and got "${printable(extra)}" as well.`);
+}
+
+function helpAbout(values: readonly string[]): Asked {
+  atMost(1, 'help', values);
+  const about = values[0];
+  if (about !== undefined && !isVerb(about)) throw wrong(`There is no help about "${printable(about)}". Verbs: ${VERBS.join(', ')}.`);
+  return { verb: 'help', about };
+}
+
+/** The options that were given, each at most once, and the words that are none. */
+function taken(verb: Verb, words: readonly string[]): { readonly given: ReadonlyMap<string, string>; readonly values: readonly string[] } {
+  const options = OPTIONS[verb], given = new Map<string, string>();
+  const { tokens, positionals } = parseArgs({ args: [...words], options, strict: false, allowPositionals: true, tokens: true });
+  for (const token of tokens) {
+    if (token.kind !== 'option') continue;
+    const { name, rawName, value } = token, option = Object.hasOwn(options, name) ? options[name] : undefined;
+    if (!option) throw wrong(`${verb} has no option ${printable(rawName)}. Its options: ${Object.keys(options).map((known) => `--${known}`).join(', ')}.`);
+    if (given.has(name)) throw wrong(`${rawName} was given twice.`);
+    if (option.type === 'string' && (!value || value.startsWith('-'))) throw wrong(`${rawName} needs a name after it.`);
+    if (option.type === 'boolean' && value !== undefined) throw wrong(`${rawName} takes nothing after it, and got "${printable(value)}".`);
+    given.set(name, value ?? '');
+  }
+  return { given, values: positionals };
+}

@@ -1,0 +1,37 @@
+import type { TroubleWords } from '../checks/troubleWords.ts';
+import type { Design } from '../design.ts';
+import type { Fitting } from '../fitting/fitting.ts';
+import { EXIT, Refusal } from './refusal.ts';
+import { FaultySheet } from './sheetFile.ts';
+
+/** Thrown for a sheet whose measures leave no shape. */
+export class NoShape extends Refusal {
+  readonly troubles: readonly TroubleWords[];
+
+  constructor(troubles: readonly TroubleWords[]) {
+    super(EXIT.sheet, [...troubles.flatMap(linesOf), 'From these measures no sole can be made; change one of them and call again.'].join('\n'));
+    this.name = 'NoShape';
+    this.troubles = troubles;
+  }
+}
+
+const linesOf = ({ text, works }: TroubleWords): string[] =>
+  [`${text}.`, ...(works.length ? works.map((one) => `  works: ${one.text}`) : ['  No single measure mends it within the limits of the sheet; change more than one.'])];
+
+/** The design of a fitting. @throws NoShape when there is none, FaultySheet when its mould cannot be */
+export async function designFrom(fitting: Fitting): Promise<Design> {
+  const { design } = await import('../design.ts');
+  const designing = design(fitting);
+  if (designing.ok) return withMould(designing.design);
+  const { troubleWords } = await import('../checks/troubleWords.ts');
+  throw new NoShape(designing.troubles.map((trouble) => troubleWords(trouble, fitting.units)));
+}
+
+async function withMould(design: Design): Promise<Design> {
+  const { mould } = design.fitting.making;
+  if (!mould) return design;
+  const { mouldFaults } = await import('../making/mould.ts');
+  const faults = design.shoes.flatMap((shoe) => mouldFaults(shoe, mould));
+  if (faults.length) throw new FaultySheet(faults);
+  return design;
+}

@@ -1,0 +1,65 @@
+import { mirrored, type Mesh } from '../geometry/mesh.ts';
+import type { Side } from '../fitting/words.ts';
+import type { Booleans } from '../making/booleans.ts';
+import { partsOf, type Shoe, type SoleParts } from '../pair/shoe.ts';
+import type { CheckedPair } from './checkedPair.ts';
+import { designJson } from './designJson.ts';
+import type { Paper } from './drawing.ts';
+import { outlineSheet, outsoleSheet, sideSheet } from './dxfSheets.ts';
+import { jobSheetPdf } from './jobSheet.ts';
+import { mouldsFor, type ShoeMould } from './mouldFiles.ts';
+import { sha256 } from './sha256.ts';
+import { sideDrawing } from './sideDrawing.ts';
+import { stlBytes } from './stl.ts';
+import { svgText } from './svg.ts';
+
+/** A file by its name in the folder of the job. */
+export interface NamedFile { readonly name: string; readonly bytes: Uint8Array }
+
+/** The drawing for the screen: as wide as A3, so that it prints there in scale. */
+const SCREEN: Paper = { width: 420, height: 215 };
+
+/**
+ * Every file of a job: solids and outlines of each shoe, moulds where the sheet asks for them, the drawing, the numbers,
+ * and last the job sheet that lists them all with their checksums. Same design, same bytes.
+ * @param booleans the solid kernel; only a sheet that asks for a mould needs it
+ * @throws RangeError for a mould without the kernel, or one the sole could not leave
+ */
+export function filesFor(design: CheckedPair, booleans?: Booleans): readonly NamedFile[] {
+  const { reference } = design.fitting.job, moulds = mouldsFor(design, booleans);
+  const files = [
+    ...design.shoes.flatMap((shoe) => shoeFiles(shoe, reference)),
+    ...moulds.flatMap((mould) => mouldFiles(mould, reference)),
+    text(`${reference}_drawing.svg`, svgText(sideDrawing(design, SCREEN))),
+    text(`${reference}_design.json`, designJson(design)),
+  ];
+  const sums = files.map(({ name, bytes }) => ({ name, sha256: sha256(bytes) }));
+  return [...files, { name: `${reference}_job-sheet.pdf`, bytes: jobSheetPdf(design, sums, moulds) }];
+}
+
+const text = (name: string, letters: string): NamedFile => ({ name, bytes: new TextEncoder().encode(letters) });
+
+function shoeFiles(shoe: Shoe, reference: string): NamedFile[] {
+  const parts = partsOf(shoe), stem = `${reference}_${shoe.side}`, name = `${reference} ${shoe.side}`;
+  return parts ? [...solidFiles(shoe.side, parts, stem), ...outlineFiles(shoe, parts, stem, name)] : [];
+}
+
+const solidFiles = (side: Side, { solids: { whole, foam, outsole } }: SoleParts, stem: string): NamedFile[] =>
+  [solidFile(side, `${stem}_sole`, whole), solidFile(side, `${stem}_foam`, foam), solidFile(side, `${stem}_outsole`, outsole)];
+
+function mouldFiles({ side, mould: { cavity, lid } }: ShoeMould, reference: string): NamedFile[] {
+  const stem = `${reference}_${side}_mould`;
+  return [...cavity.map(({ name, mesh }) => solidFile(side, `${stem}-${name}`, mesh)), solidFile(side, `${stem}-lid`, lid)];
+}
+
+/** Shapes are those of a left shoe: a right one is mirrored here, as it leaves. */
+const solidFile = (side: Side, name: string, mesh: Mesh): NamedFile =>
+  ({ name: `${name}.stl`, bytes: stlBytes(side === 'right' ? mirrored(mesh) : mesh, name) });
+
+function outlineFiles(shoe: Shoe, { shape }: SoleParts, stem: string, name: string): NamedFile[] {
+  return [
+    text(`${stem}_side.dxf`, sideSheet(shoe, shape, name)),
+    text(`${stem}_outlines.dxf`, outlineSheet(shoe, shape, name)),
+    text(`${stem}_outsole-flat.dxf`, outsoleSheet(shoe, shape, name)),
+  ];
+}

@@ -1,0 +1,64 @@
+import type { Mm } from '../geometry/units.ts';
+import type { CheckedPair } from './checkedPair.ts';
+import { LETTERS, stroke, words, type Drawing, type Mark, type Paper } from './drawing.ts';
+import { pagesOf } from './flow.ts';
+import { cautionsSection, estimatesSection, figuresSection, filesSection, findingsSection, mouldSection, orderSection, stationSection, WIDTH, type Checksum } from './jobSheetSections.ts';
+import { wrapped } from './letters.ts';
+import type { ShoeMould } from './mouldFiles.ts';
+import { pdfBytes } from './pdf.ts';
+import { planDrawing } from './planDrawing.ts';
+import { stopsTaken, type SheetNumber } from './sheetFrame.ts';
+import { sideDrawing } from './sideDrawing.ts';
+
+const A4: Paper = { width: 210, height: 297 };
+const A4_LANDSCAPE: Paper = { width: 297, height: 210 };
+const SIDE: Mm = 12, TOP: Mm = 12;
+
+/** The sentence under every page. */
+const LIMITS = 'This sheet computes shape, not therapy; the prescriber decides.';
+
+/**
+ * The paper that walks with the shoes through the workshop: drawings in scale, order and measures, every figure, the
+ * stations, the findings, the estimates, the cautions and the files. Same design and files, same bytes.
+ * @param files all other files of the job, by name with their checksums
+ * @param moulds those of the job, none where the sheet asks for none
+ */
+export function jobSheetPdf(design: CheckedPair, files: readonly Checksum[], moulds: readonly ShoeMould[] = []): Uint8Array {
+  const { reference, date } = design.fitting.job;
+  return pdfBytes(jobSheetPages(design, files, moulds), `Job sheet ${reference}`, date);
+}
+
+export function jobSheetPages(design: CheckedPair, files: readonly Checksum[], moulds: readonly ShoeMould[] = []): Drawing[] {
+  const foot = footLines(design, A4).length * LINE + FOOT;
+  const blocks = [
+    ...findingsSection(design), ...orderSection(design), ...figuresSection(design), ...stationSection(design),
+    ...mouldSection(moulds), ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files),
+  ];
+  const written = pagesOf(blocks, { left: SIDE, right: SIDE + WIDTH, top: TOP, bottom: A4.height - foot }), of = written.length + 2;
+  const less = (paper: Paper): Paper => ({ ...paper, height: paper.height - footLines(design, paper).length * LINE - BELOW_FRAME });
+  const drawings = [sideDrawing(design, less(A4_LANDSCAPE), { n: 1, of }), planDrawing(design, less(A4), { n: 2, of })];
+  const pages = [
+    { ...drawings[0]!, paper: A4_LANDSCAPE }, { ...drawings[1]!, paper: A4 },
+    ...written.map((marks): Drawing => ({ paper: A4, title: 'Job sheet', marks })),
+  ];
+  return pages.map((page, i) => ({ ...page, marks: [...page.marks, ...footMarks(design, page.paper, { n: i + 1, of })] }));
+}
+
+/** Height of a line of the foot, of the foot of a page without stops, and how much of it a drawing's own margin does not cover. */
+const LINE: Mm = 4.4, FOOT: Mm = 15, BELOW_FRAME: Mm = 7;
+
+/** Every stop that somebody took on his own name. */
+const footLines = (design: CheckedPair, { width }: Paper): string[] =>
+  stopsTaken(design).flatMap((stop) => wrapped(stop, width - 2 * SIDE, { size: LETTERS.label, bold: true }));
+
+function footMarks(design: CheckedPair, paper: Paper, { n, of }: SheetNumber): Mark[] {
+  const { reference, date } = design.fitting.job, stops = footLines(design, paper), last = paper.height - 5.5, right = paper.width - SIDE;
+  const line = (i: number): Mm => last - (stops.length + 1 - i) * LINE, top = line(0) - LINE + 0.8;
+  return [
+    stroke([SIDE, top], [right, top], 'thin', 'ink'),
+    ...stops.map((text, i) => words(text, [SIDE, line(i)], { bold: true, ink: 'governs' })),
+    words(`${reference}   ${date}`, [SIDE, line(stops.length)], { bold: true }),
+    words(`sheet ${n} of ${of}`, [right, line(stops.length)], { anchor: 'end', bold: true }),
+    words(LIMITS, [SIDE, last]),
+  ];
+}

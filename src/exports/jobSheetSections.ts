@@ -1,0 +1,141 @@
+import { cautionsFor } from '../checks/cautions.ts';
+import { figuresOf, inWords, stationsOf, type Station } from '../checks/figures.ts';
+import type { Finding } from '../checks/finding.ts';
+import { INPUT_FIELDS, inputOf } from '../checks/inputs.ts';
+import { deg, mm, rounded } from '../checks/say.ts';
+import type { ShoeFitting } from '../fitting/fitting.ts';
+import { isEstimated, type Measure } from '../fitting/measure.ts';
+import { inDegrees, MM_PER_INCH, type Mm } from '../geometry/units.ts';
+import { levelInWords } from '../pair/level.ts';
+import type { Shoe } from '../pair/shoe.ts';
+import type { CheckedPair } from './checkedPair.ts';
+import { framed, heading, introduction, paragraph, space, subheading, table, type Block, type Cell, type Row } from './flow.ts';
+import type { ShoeMould } from './mouldFiles.ts';
+import { jobLines, orderLines, type Line } from './orderWords.ts';
+
+/** The sections of the job sheet behind its drawings, for a column of a given width. */
+export const WIDTH: Mm = 186;
+
+const sideName = ({ side }: { readonly side: Shoe['side'] }): string => `${side === 'left' ? 'Left' : 'Right'} shoe`;
+const bold = (text: string): Cell => ({ text, bold: true });
+
+const ruled = (lines: readonly Line[]): Block[] =>
+  table([{ title: '', width: 52 }, { title: '', width: WIDTH - 52 }], lines.map(([what, value]) => ({ cells: [bold(what), value] })));
+
+/** What was ordered, and what the client or the last measures. */
+export function orderSection({ fitting, shoes }: CheckedPair): Block[] {
+  return [
+    heading('Order'), ...ruled(jobLines(fitting)), space(3), paragraph(levelInWords(fitting.wearer.legDifference), WIDTH),
+    ...shoes.flatMap((shoe) => [subheading(sideName(shoe)), ...ruled(orderLines(shoe.fitting))]),
+    heading('Measures'), ...shoes.flatMap((shoe) => [subheading(sideName(shoe)), ...measureTable(shoe.fitting, fitting.units)]),
+  ];
+}
+
+const measureTable = (shoe: ShoeFitting, units: 'mm' | 'in'): Block[] => table(
+  [{ title: 'Measure', width: 58 }, { title: 'Value', width: units === 'in' ? 40 : 24, right: true }, { title: 'Origin', width: 22 }, { title: 'How taken, or by which rule', width: units === 'in' ? WIDTH - 120 : WIDTH - 104 }],
+  INPUT_FIELDS.flatMap((field): Row[] => {
+    const { label, unit, of } = inputOf(field), measure = of(shoe);
+    return measure ? [{ cells: [label, valueWords(measure, unit, units), isEstimated(measure) ? bold(measure.origin) : measure.origin, storyOf(measure, unit)] }] : [];
+  }),
+);
+
+function valueWords({ value }: Measure, unit: 'mm' | 'deg', units: 'mm' | 'in'): string {
+  if (unit === 'deg') return deg(inDegrees(value));
+  return units === 'in' ? `${mm(value)} (${rounded(value / MM_PER_INCH, 3)} in)` : mm(value);
+}
+
+const storyOf = ({ how, twice, rule, error }: Measure, unit: 'mm' | 'deg'): string =>
+  [how, twice && 'taken twice', rule, error !== undefined && `± ${unit === 'deg' ? deg(inDegrees(error)) : mm(error)}`].filter(Boolean).join('; ');
+
+/** Every figure, the shoes beside each other where they have it in common. */
+export function figuresSection({ fitting, shoes }: CheckedPair): Block[] {
+  const columns = shoes.map((shoe) => new Map(figuresOf(shoe, fitting).map((figure) => [figure.label, inWords(figure)])));
+  const labels = [...new Set(columns.flatMap((column) => [...column.keys()]))], value = 31;
+  return [
+    heading('Figures'),
+    introduction('Heights above the ground with the shoe at rest; "est." rests on a measure that was estimated or left to a default.', WIDTH),
+    ...table(
+      [{ title: 'Figure', width: WIDTH - value * shoes.length }, ...shoes.map((shoe) => ({ title: sideName(shoe), width: value, right: true }))],
+      labels.map((label) => ({ cells: [label, ...columns.map((column) => column.get(label) ?? '')] })),
+    ),
+  ];
+}
+
+const STATION_COLUMNS = [
+  ['ground', 'ground'], ['thick', 'thickness'], ['square', 'square'], ['upper', 'upper'], ['foam', 'foam'],
+] as const satisfies readonly (readonly [string, keyof Station])[];
+
+/** The sole every 10 mm. A pen line at each station on both walls is ground down to. */
+export function stationSection({ shoes }: CheckedPair): Block[] {
+  const tables = shoes.map((shoe) => ({ shoe, stations: new Map(stationsOf(shoe).map((station) => [station.x, station])) })).filter(({ stations }) => stations.size > 0);
+  const places = [...new Set(tables.flatMap(({ stations }) => [...stations.keys()]))].sort((a, b) => a - b), width = 17;
+  return [
+    heading('Stations'),
+    introduction('On the long axis, mm from the heel. Ground: ground face above the ground. Thick: the whole stack, upright. Square: the same, square to the ground face. Upper: the face the sole is glued to, above the ground. Foam: what stays between stiffener and outsole, upright.', WIDTH),
+    ...table(
+      [{ title: 'From heel', width: 16, right: true }, ...tables.flatMap(({ shoe }) => STATION_COLUMNS.map(([title]) => ({ title: tables.length > 1 ? `${shoe.side === 'left' ? 'L' : 'R'} ${title}` : title, width, right: true })))],
+      places.map((x) => ({ cells: [bold(rounded(x, x === Math.round(x) ? 0 : 1)), ...tables.flatMap(({ stations }) => STATION_COLUMNS.map(([, key]) => { const station = stations.get(x); return station ? rounded(station[key], 1) : ''; }))] })),
+    ),
+  ];
+}
+
+const SEVERITY = { stop: 'STOP', warn: 'WARNING', note: 'note' } as const;
+const whereWords = ({ side, where }: Finding): string => [side, where].filter(Boolean).join(', ');
+
+/** What to know before cutting, worst first; a stop is framed, with the name of whoever took it. */
+export function findingsSection({ findings }: CheckedPair): Block[] {
+  const stops = findings.filter(({ severity }) => severity === 'stop'), others = findings.filter(({ severity, code }) => severity !== 'stop' && code !== ESTIMATED);
+  return [
+    heading('Findings'),
+    ...stops.map((finding) => framed(stopWords(finding), WIDTH)),
+    ...(others.length || stops.length ? [] : [paragraph('Nothing found.', WIDTH)]),
+    ...(others.length ? table(
+      [{ title: '', width: 22 }, { title: 'Where', width: 34 }, { title: 'Finding', width: WIDTH - 56 }],
+      others.map((finding) => ({ cells: [bold(SEVERITY[finding.severity]), whereWords(finding), `${finding.text} (${finding.basis})`] })),
+    ) : []),
+  ];
+}
+
+function stopWords(finding: Finding): string[] {
+  const { text, overriddenBy: taken } = finding;
+  return [`STOP (${whereWords(finding)}): ${text}`, ...(taken ? [`STOP taken by ${taken.by}: ${taken.reason}`] : [])];
+}
+
+/** What a mould is built with and how much goes into it. */
+export function mouldSection(moulds: readonly ShoeMould[]): Block[] {
+  if (moulds.length === 0) return [];
+  const cubic = (mm3: number): string => `${rounded(mm3 / 1000, 1)} cm³`, percent = (factor: number): string => `${rounded((factor - 1) * 100, 1)} %`;
+  return [
+    heading('Mould'),
+    introduction('A cavity in one piece leans out by the draft at least, one in halves takes the walls as they are. Weigh out what is poured by its volume.', WIDTH),
+    ...table(
+      [{ title: 'Shoe', width: 18 }, { title: 'Part', width: 30 }, { title: 'Draft', width: 20, right: true }, { title: 'Shrink length, width, height', width: 58, right: true }, { title: 'Poured', width: 30, right: true }, { title: 'of it draft', width: 30, right: true }],
+      moulds.map(({ side, order, mould }) => ({ cells: [bold(side), order.part, deg(inDegrees(order.draft)), order.shrink.map(percent).join(', '), cubic(mould.fill), cubic(mould.wedge)] })),
+    ),
+  ];
+}
+
+const ESTIMATED = 'ESTIMATED';
+
+/** Measures that were not taken, and what stands in for them. */
+export function estimatesSection({ findings }: CheckedPair): Block[] {
+  const estimates = findings.filter(({ code }) => code === ESTIMATED);
+  if (estimates.length === 0) return [heading('Estimates'), paragraph('Every measure the shape rests on was taken.', WIDTH)];
+  return [
+    heading('Estimates'),
+    ...table([{ title: 'Shoe', width: 18 }, { title: 'What was not measured', width: WIDTH - 18 }], estimates.map(({ side, text }) => ({ cells: [bold(side ?? 'both'), text] }))),
+  ];
+}
+
+export const cautionsSection = ({ fitting }: CheckedPair): Block[] =>
+  [heading('Cautions'), ...cautionsFor(fitting).flatMap((caution, i) => [paragraph(`${i + 1}. ${caution}`, WIDTH)])];
+
+/** A file that goes with the sheet, and what its bytes add up to. */
+export interface Checksum { readonly name: string; readonly sha256: string }
+
+export function filesSection(files: readonly Checksum[]): Block[] {
+  return [
+    heading('Files'), introduction('All sizes in mm. The checksum (SHA-256) tells whether a file is still the one this sheet was made with.', WIDTH),
+    ...table([{ title: 'File', width: 66 }, { title: 'SHA-256', width: WIDTH - 66 }], files.map(({ name, sha256 }) => ({ cells: [name, sha256] })), { size: 2.9 }),
+  ];
+}

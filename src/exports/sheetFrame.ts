@@ -1,0 +1,90 @@
+import { SIDES } from '../fitting/words.ts';
+import type { Point } from '../geometry/point.ts';
+import type { Mm } from '../geometry/units.ts';
+import type { CheckedPair } from './checkedPair.ts';
+import { drawn, LETTERS, polyline, roomFor, stroke, words, type Box, type Mark, type Paper, type Words } from './drawing.ts';
+import { wrapped } from './letters.ts';
+
+/** Which sheet of how many. */
+export interface SheetNumber { readonly n: number; readonly of: number }
+
+const MARGIN: Mm = 8, STRIP: Mm = 17;
+
+/** The frame, and the part of it that is left for the drawing. */
+export const frameBox = ({ width, height }: Paper): Box => ({ left: MARGIN, top: MARGIN, right: width - MARGIN, bottom: height - MARGIN });
+export const drawingBox = (paper: Paper): Box => ({ ...frameBox(paper), bottom: frameBox(paper).bottom - STRIP });
+
+const rectangle = ({ left, top, right, bottom }: Box): readonly Point[] => [[left, top], [right, top], [right, bottom], [left, bottom]];
+
+interface Field { readonly caption: string; readonly value: string; readonly share: number }
+
+/** Frame and title block. Fields after ISO 7200: what it is of, its title, scale, date, units, sheet, who made and who ordered it. */
+export function sheetFrame(design: CheckedPair, paper: Paper, title: string, scale: number, sheet: SheetNumber): Mark[] {
+  const { job } = design.fitting, box = frameBox(paper), strip = { ...box, top: box.bottom - STRIP };
+  const upper: Field[] = [
+    { caption: 'job', value: job.reference, share: 0.2 }, { caption: 'part', value: title, share: 0.42 },
+    { caption: 'scale', value: `1 : ${scale}`, share: 0.1 }, { caption: 'lengths in', value: 'mm', share: 0.08 },
+    { caption: 'date', value: job.date, share: 0.11 }, { caption: 'sheet', value: `${sheet.n} of ${sheet.of}`, share: 0.09 },
+  ];
+  const lower: Field[] = [
+    { caption: 'maker', value: job.maker ?? '', share: 0.2 },
+    { caption: 'prescribed by', value: [job.prescriber, job.prescribed].filter(Boolean).join(', '), share: 0.42 },
+    { caption: 'est.', value: 'rests on a measure that was estimated', share: 0.38 },
+  ];
+  return [
+    drawn(polyline(rectangle(box), true), 'visible'),
+    drawn(polyline(rectangle(strip), true), 'visible'),
+    stroke([strip.left, strip.top + STRIP / 2], [strip.right, strip.top + STRIP / 2], 'thin', 'ink'),
+    ...row(upper, strip, strip.top), ...row(lower, strip, strip.top + STRIP / 2),
+  ];
+}
+
+/** One row of the title block. A value too long for its field is written smaller, never cut. */
+function row(fields: readonly Field[], { left, right }: Box, top: Mm): Mark[] {
+  const width = right - left;
+  let x = left;
+  return fields.flatMap(({ caption, value, share }, i): Mark[] => {
+    const from = x, room = width * share - 3;
+    x += width * share;
+    const size = Math.min(LETTERS.label, (LETTERS.label * room) / (roomFor(value, { size: LETTERS.label, bold: true }) || 1));
+    return [
+      ...(i === 0 ? [] : [stroke([from, top], [from, top + STRIP / 2], 'thin', 'ink')]),
+      words(caption, [from + 1.5, top + 2.9], { size: LETTERS.caption, ink: 'pencil' }),
+      words(value, [from + 1.5, top + STRIP / 2 - 1.7], { size, bold: true }),
+    ];
+  });
+}
+
+/** Stops that were taken on somebody's own name, one sentence each; they stand on every sheet. */
+export function stopsTaken({ findings }: CheckedPair): string[] {
+  return findings.flatMap(({ severity, side, where, overriddenBy }) =>
+    severity === 'stop' && overriddenBy ? [`STOP taken by ${overriddenBy.by}: ${overriddenBy.reason} (${[side, where].filter(Boolean).join(', ')})`] : []);
+}
+
+/** The same in the upper right corner of a drawing. */
+export function stopMarks(design: CheckedPair, { left, right, top }: Box): Words[] {
+  const style = { size: LETTERS.label, bold: true }, room = right - left - CHECK - 16;
+  return stopsTaken(design).flatMap((text) => wrapped(text, room, style)).map((line, i) =>
+    words(line, [right - 4, top + 6.5 + 4.6 * i], { ...style, anchor: 'end', ink: 'governs' }));
+}
+
+/** "Left and right shoes", "Right shoe". */
+export function shoesInWords({ shoes }: CheckedPair): string {
+  const sides = SIDES.filter((side) => shoes.some((shoe) => shoe.side === side)).join(' and ');
+  return `${sides.charAt(0).toUpperCase()}${sides.slice(1)} ${shoes.length > 1 ? 'shoes' : 'shoe'}`;
+}
+
+const CHECK: Mm = 100, END: Mm = 1.5;
+
+/** Two lines that are 100 mm long on paper, along and across: measured before anything is taken from the sheet. */
+export function checkLines([x, y]: Point): Mark[] {
+  const bar = (from: Point, to: Point, aside: Point): Mark[] => [
+    stroke(from, to, 'thin', 'ink'),
+    ...[from, to].map(([ex, ey]) => stroke([ex - aside[0] * END, ey - aside[1] * END], [ex + aside[0] * END, ey + aside[1] * END], 'thin', 'ink')),
+  ];
+  return [
+    ...bar([x, y], [x + CHECK, y], [0, 1]), ...bar([x, y], [x, y + CHECK], [1, 0]),
+    words(`${CHECK} mm on paper, both ways: else the print is not to scale`, [x + 3, y + 4]),
+    words(`${CHECK} mm`, [x + 4, y + CHECK / 2], { turned: true, anchor: 'middle' }),
+  ];
+}

@@ -1,0 +1,50 @@
+import type { FigureKey } from '../checks/figures.ts';
+import type { Point } from '../geometry/point.ts';
+import type { Mm } from '../geometry/units.ts';
+import { levelDimension, uprightDimension, type Dimension } from './dimension.ts';
+import { bare, bareMeasure } from './numbers.ts';
+import { onSheet, part, upperAt, type Part, type Picture } from './picture.ts';
+import { spot } from './view.ts';
+
+/** Room beside a sole for its upright dimensions, and below the ground for its level ones, on paper. */
+export const BESIDE = { left: 15, right: 9 } as const;
+const ROW: Mm = 6.5, FIRST_ROW: Mm = 8.5, COLUMN: Mm = 6, FIRST_COLUMN: Mm = 5;
+export const ROWS_BELOW: Mm = FIRST_ROW + 4 * ROW;
+
+export const sideDimensions = (picture: Picture): Part => part({ dimensions: [...level(picture), ...upright(picture)] });
+
+/** From the heel, the shortest nearest to the ground. */
+function level(picture: Picture): Dimension[] {
+  const { shoe, along, book, view } = picture, { last } = shoe.fitting;
+  const row = (i: number): Mm => view.zero[1] + FIRST_ROW + i * ROW;
+  const between = (from: Mm, to: Mm, i: number, text: string): Dimension => levelDimension(spot(view, [from, 0]), spot(view, [to, 0]), row(i), text);
+  const fromHeel = (to: Mm, i: number, text: string): Dimension => between(along(0), to, i, text);
+  const ends = (first: number): Dimension[] => [
+    fromHeel(along(last.tread.value), first, `tread ${bareMeasure(last.tread)}`),
+    fromHeel(along(last.length.value), first + 1, `last ${bareMeasure(last.length)}`),
+  ];
+  if (shoe.kind === 'match') return ends(0);
+  const { mid, pivot, stance, apex } = shoe.rocker;
+  return [
+    ...(mid.frontX > mid.rearX ? [between(mid.rearX, mid.frontX, 0, `flat ${bare(book('standingFlat')!)}`)] : []),
+    fromHeel(pivot[0], 0, `pivot ${bare(book('pivotX')!)}`),
+    fromHeel(stance.standing, 1, `stands ${bare(book('standingPoint')!)}`),
+    fromHeel(apex.point[0], 2, `apex ${bare(book('apex')!)} (${bare(book('apexShare')!)} % from the heel)`),
+    ...ends(3),
+  ];
+}
+
+/** Ball and seat on the left, the tip on the right. */
+function upright(picture: Picture): Dimension[] {
+  const { shoe: { kind, last }, profile: { back, tip }, book, view } = picture, ground = view.zero[1];
+  const left = spot(view, [Math.min(back.from[0], back.to[0]), 0])[0], right = spot(view, [Math.max(tip.from[0], tip.to[0]), 0])[0];
+  const height = ([x, y]: Point, key: FigureKey, column: number, name: string): Dimension =>
+    uprightDimension([left, ground], [x, y], left - FIRST_COLUMN - column * COLUMN, `${name} ${bare(book(key)!)}`);
+  const raised = kind === 'match', seatY = onSheet(picture, upperAt(picture, last.seatLength / 2))[1];
+  return [
+    // The level of the tread is drawn through the sole: the seat stands above it by the pitch.
+    height(onSheet(picture, upperAt(picture, last.tread)), raised ? 'raiseBall' : 'ballHeight', 0, raised ? 'raise, ball' : 'ball'),
+    height([left, seatY], raised ? 'raiseSeat' : 'seatHeight', 1, raised ? 'raise, seat' : 'seat'),
+    uprightDimension([right, ground], onSheet(picture, tip.from), right + COLUMN, `toe spring ${bare(book('toeSpringOfShoe')!)}`),
+  ];
+}

@@ -1,0 +1,94 @@
+import { fitArcs, lengthOf, pointAlong, pointOn, type Path, type PathArc, type PathLine, type PathPiece } from '../geometry/path.ts';
+import type { Point } from '../geometry/point.ts';
+import { OUTLINE_GAP, SAME_POINT } from '../geometry/tolerances.ts';
+import type { Mm } from '../geometry/units.ts';
+import { endOf, startOf, type GroundFace, type GroundPiece } from '../profile/groundFace.ts';
+import { rollX } from '../profile/rollLine.ts';
+import { foamFace, sweptSurface, type SoleShape } from '../solid/soleShape.ts';
+import { meetSurface, wallLine, type WallLine } from '../solid/wall.ts';
+
+/**
+ * A sole from the side, [way along the walking line, height above the ground], mm: what lies on the long axis, run out to
+ * the rearmost and the foremost place of the edge. Seen square to the walking line, so the arcs are true circles and
+ * heights are true; where the crest is turned, lengths along the long axis stand shortened by the cosine of the turn.
+ * All paths run heel to toe, `back` and `tip` upwards.
+ */
+export interface SideProfile {
+  readonly upper: Path;
+  /** Underside of the stiffener; none where there is no stiffener. */
+  readonly stiffener: Path | undefined;
+  readonly foam: Path;
+  readonly ground: Path;
+  readonly back: PathLine;
+  readonly tip: PathLine;
+  /** Way along the walking line of a place on the long axis. */
+  readonly along: (x: Mm) => Mm;
+  /** The places of the edge where the profile ends, on the long axis. */
+  readonly from: Mm;
+  readonly to: Mm;
+}
+
+export function sideProfile(shape: SoleShape): SideProfile {
+  const { last, line, face } = shape, along = (x: Mm): Mm => rollX(line, [x, 0]);
+  const back = endWall(shape, Math.min), tip = endWall(shape, Math.max), from = back.top[0], to = tip.top[0];
+  const cutBy = (lower: GroundFace, end: WallLine): Point => { const [x, , z] = meetSurface(end, sweptSurface(lower, line)); return [along(x), z]; };
+  const rolled = (lower: GroundFace): Path => cutFace(lower, cutBy(lower, back)[0], cutBy(lower, tip)[0]);
+  const breaks = [from, ...[last.seatLength, last.tread, last.length].filter((x) => x > from + SAME_POINT && x < to - SAME_POINT), to];
+  const below = (depth: Mm): Path => fitArcs((x) => [along(x), shape.upper(x, 0) + shape.build - depth], breaks, OUTLINE_GAP).filter(isDrawn);
+  const upper = below(0), ground = rolled(face);
+  const wall = (foot: Point, head: Point): PathLine => ({ kind: 'line', from: foot, to: head });
+  return {
+    upper, ground, foam: rolled(foamFace(shape)), stiffener: shape.stiffener > 0 ? below(shape.stiffener) : undefined, along, from, to,
+    back: wall(pointOn(ground[0]!, 0), pointOn(upper[0]!, 0)), tip: wall(pointOn(ground.at(-1)!, 1), pointOn(upper.at(-1)!, 1)),
+  };
+}
+
+/** The outline of the sole from the side as one closed chain, counter-clockwise from the back's foot. */
+export function sideOutline({ ground, tip, upper, back }: SideProfile): Path {
+  return [...ground, tip, ...reversed(upper), { kind: 'line', from: back.to, to: back.from }];
+}
+
+export const reversed = (path: Path): Path => path.map((piece): PathPiece => piece.kind === 'line'
+  ? { kind: 'line', from: piece.to, to: piece.from }
+  : { ...piece, start: piece.start + piece.sweep, sweep: -piece.sweep }).reverse();
+
+/** Drawing programs refuse pieces without length. */
+export const isDrawn = (piece: PathPiece): boolean => lengthOf(piece) >= SAME_POINT;
+
+/** The wall at an end of the sole, set on the long axis. */
+function endWall(shape: SoleShape, pick: (...values: number[]) => number): WallLine {
+  const { edge, upper, build } = shape, w = furthest(edge, pick), { top: [x], outward, run } = wallLine(shape, w);
+  return { top: [x, 0, upper(x, 0) + build], outward: [Math.sign(outward[0]), 0], run };
+}
+
+/** The place of a closed path that lies furthest back or ahead: at a joint, or where an arc turns. */
+function furthest(path: Path, pick: (...values: number[]) => number): number {
+  const turns = path.flatMap((piece, i) => piece.kind === 'line' ? [] : [0, Math.PI].map((angle) => i + shareAt(piece, angle)).filter((w) => w > i && w < i + 1));
+  const places = [...path.keys(), ...turns], xs = places.map((w) => pointAlong(path, w)[0]);
+  return places[xs.indexOf(pick(...xs))]!;
+}
+
+/** How far along an arc a direction from its centre lies, as a share of its sweep; outside 0 to 1 where it is not on the arc. */
+function shareAt({ start, sweep }: PathArc, angle: number): number {
+  const turn = sweep > 0 ? angle - start : start - angle, full = 2 * Math.PI;
+  return (((turn % full) + full) % full) / Math.abs(sweep);
+}
+
+/** The ground face between two places along the walking line as arcs and straight pieces; the end pieces run on. */
+export function cutFace({ pieces }: GroundFace, from: Mm, to: Mm): Path {
+  const last = pieces.length - 1;
+  return pieces.flatMap((piece, i): Path => {
+    const a = i === 0 ? from : Math.max(from, startOf(piece)[0]), b = i === last ? to : Math.min(to, endOf(piece)[0]);
+    return a < b ? [between(piece, a, b)].filter(isDrawn) : [];
+  });
+}
+
+/** Angles of the face are counted from straight down, those of a path from the first axis. */
+function between(piece: GroundPiece, a: Mm, b: Mm): PathPiece {
+  if (piece.kind === 'straight') {
+    const [x0, z0] = piece.from, slope = (piece.to[1] - z0) / (piece.to[0] - x0), at = (x: Mm): Point => [x, z0 + (x - x0) * slope];
+    return { kind: 'line', from: at(a), to: at(b) };
+  }
+  const { centre, radius } = piece, angle = (x: Mm): number => Math.asin((x - centre[0]) / radius);
+  return { kind: 'arc', centre, radius, start: angle(a) - Math.PI / 2, sweep: angle(b) - angle(a) };
+}

@@ -1,0 +1,47 @@
+/**
+ * The library, for scripts of one's own: a fitting sheet in, a checked design out, and from it files, drawings or solids
+ * to carry on with. Lengths in mm and angles in radians everywhere but on the sheet and in findings. Nothing here touches
+ * disk or clock; the same sheet gives the same bytes.
+ *
+ * @example
+ * const reading = readSheet(await readFile('sheet.json', 'utf8'));
+ * if (!reading.ok) throw new Error(reading.faults.map(({ text }) => text).join('\n'));
+ * const designing = design(reading.fitting);
+ * if (!designing.ok) throw new Error(designing.troubles.map(({ text }) => text).join('\n'));
+ * for (const { name, bytes } of filesFor(designing.design, await loadBooleans())) await writeFile(name, bytes);
+ */
+
+/** The text of a sheet to a fitting, or every fault on it; and the sheet's JSON Schema. */
+export { readSheet, SHEET_MAX_BYTES, type Fault, type Reading } from './fitting/readSheet.ts';
+export { sheetJsonSchema } from './fitting/schema.ts';
+export type { Fitting, Foot, LastMeasures, ShoeFitting, SheetMatch, SheetOrder, SheetRocker } from './fitting/fitting.ts';
+export type { Measure, Origin } from './fitting/measure.ts';
+export type { Side } from './fitting/words.ts';
+
+/** A fitting to a design of both shoes with its findings, or why there is none and which values work. */
+export { design, type Design, type Designing, type ShapeTrouble } from './design.ts';
+export { partsOf, type MatchShoe, type Pair, type RockerShoe, type Shoe } from './pair/shoe.ts';
+export type { Finding, FindingUnit, Severity } from './checks/finding.ts';
+/** Stops that nobody took on his own name: while there is one, nothing should be made. */
+export { stopsLeft } from './checks/overrides.ts';
+/** Every number of a shoe that papers and screens show. */
+export { figuresOf, type Figure } from './checks/figures.ts';
+/** Why there is no shape, in the fields and units of the sheet. */
+export { troubleWords, type TroubleWords, type Works } from './checks/troubleWords.ts';
+
+/** Solids of a sole at any fineness, and what can be measured on them. Soles are LEFT ones until they are mirrored. */
+export { bodiesOf, solidsOf, type Bodies, type Solids } from './solid/solids.ts';
+export { meshOf, type Body } from './solid/body.ts';
+export type { SoleShape } from './solid/soleShape.ts';
+export { boundsOf, faultsOf, mirrored, stretched, triangleCount, volumeOf, type Box, type Mesh } from './geometry/mesh.ts';
+/** A solid in the modelling language of @jscad/modeling. */
+export { toGeom3, type Geom3 } from './solid/jscad.ts';
+
+/** Everything the command writes, as names and bytes, with the kernel a mould needs; and the writers of single files. */
+export { filesFor, type NamedFile } from './exports/fileSet.ts';
+export { loadBooleans, type Booleans } from './making/booleans.ts';
+export { stlBytes } from './exports/stl.ts';
+export { dxfText, onLayer, type DxfDrawing, type DxfEntity } from './exports/dxf.ts';
+
+/** Units at the edges. */
+export { degrees, inDegrees, MM_PER_INCH, type Mm, type Rad } from './geometry/units.ts';

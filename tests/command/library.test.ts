@@ -1,0 +1,61 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import jscad from '@jscad/modeling';
+import { expect, test } from 'vitest';
+import { boundsOf, design, dxfText, faultsOf, filesFor, loadBooleans, mirrored, partsOf, readSheet, sheetJsonSchema, stlBytes, stopsLeft, toGeom3, volumeOf, type Booleans, type Design } from '../../src/index.ts';
+
+/** What a script of one's own would do: every sheet in a folder, one line a job. */
+interface Line { readonly reference: string; readonly files: number; readonly stops: number; readonly litres: number }
+
+function batch(sheets: readonly string[], booleans: Booleans): Line[] {
+  return sheets.map((text) => {
+    const made = designed(text), meshes = made.shoes.flatMap((shoe) => partsOf(shoe)?.solids.whole ?? []);
+    return {
+      reference: made.fitting.job.reference, files: filesFor(made, booleans).length,
+      stops: stopsLeft(made.findings).length,
+      litres: meshes.reduce((sum, mesh) => sum + volumeOf(mesh), 0) / 1e6,
+    };
+  });
+}
+
+function designed(text: string): Design {
+  const reading = readSheet(text);
+  if (!reading.ok) throw new Error(reading.faults.map((fault) => fault.text).join('\n'));
+  const designing = design(reading.fitting);
+  if (!designing.ok) throw new Error(designing.troubles.map((trouble) => trouble.text).join('\n'));
+  return designing.design;
+}
+
+const samples = readdirSync('samples').map((name) => readFileSync(`samples/${name}/sheet.json`, 'utf8'));
+
+test('a batch over all samples', async () => {
+  const lines = batch(samples, await loadBooleans());
+  expect(lines.map(({ reference }) => reference)).toEqual(expect.arrayContaining(['K-204', 'K-219']));
+  for (const { files, stops, litres } of lines) {
+    expect(files).toBeGreaterThan(5);
+    expect(stops).toBe(0);
+    // A pair of soles for grown feet; a foot 26 cm long stands on about 0.3 to 1 litre a side.
+    expect(litres).toBeGreaterThan(0.2);
+    expect(litres).toBeLessThan(3);
+  }
+});
+
+test('a solid goes on in the modelling language, with the same volume', () => {
+  const { shoes } = designed(samples[0]!), mesh = partsOf(shoes[0]!)!.solids.whole;
+  const { measurements, geometries } = jscad;
+  geometries.geom3.validate(toGeom3(mesh));
+  expect(measurements.measureVolume(toGeom3(mesh)) / volumeOf(mesh)).toBeCloseTo(1, 9);
+  const right = mirrored(mesh);
+  expect(faultsOf(right)).toEqual([]);
+  expect(boundsOf(right).most[1]).toBe(-boundsOf(mesh).least[1]);
+  expect(stlBytes(right, 'right sole').length).toBe(84 + 50 * (right.triangles.length / 3));
+});
+
+test('a drawing of one\'s own', () => {
+  const text = dxfText({
+    layers: [{ name: 'CARD', colour: 7, lineType: 'CONTINUOUS' }],
+    entities: [{ kind: 'piece', layer: 'CARD', piece: { kind: 'line', from: [0, 0], to: [100, 0] } }],
+  });
+  expect(text).toContain('AcDbLine');
+});
+
+test('the schema names itself', () => expect(sheetJsonSchema()).toMatchObject({ $id: 'urn:rockerbench:fitting-sheet:1' }));

@@ -1,0 +1,153 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { figuresOf, inWords, stationsOf } from '../../src/checks/figures.ts';
+import { cautionsFor } from '../../src/checks/cautions.ts';
+import { designJson } from '../../src/exports/designJson.ts';
+import { filesFor, type NamedFile } from '../../src/exports/fileSet.ts';
+import { jobSheetPdf } from '../../src/exports/jobSheet.ts';
+import { printable } from '../../src/exports/pdf.ts';
+import { sha256 } from '../../src/exports/sha256.ts';
+import { weldedStl } from '../../src/exports/stl.ts';
+import type { Fitting, MouldOrder } from '../../src/fitting/fitting.ts';
+import { boundsOf, faultsOf, volumeOf } from '../../src/geometry/mesh.ts';
+import { degrees, inDegrees } from '../../src/geometry/units.ts';
+import { loadBooleans, type Booleans } from '../../src/making/booleans.ts';
+import { partsOf } from '../../src/pair/shoe.ts';
+import { ALL_JOBS, designOf, JOBS, SAMPLES } from './jobs.ts';
+import { readPdf, type PdfPage } from './pdfReader.ts';
+
+let booleans: Booleans;
+beforeAll(async () => { booleans = await loadBooleans(); });
+
+const MOULD: MouldOrder = { part: 'foam body', draft: degrees(3), shrink: [1.012, 1.012, 1.02], rim: 20, floor: 12, dowel: 8, pourHole: 12, ventHole: 3, split: false };
+const withMould = (fitting: Fitting, change: Partial<MouldOrder> = {}): Fitting => ({ ...fitting, making: { ...fitting.making, mould: { ...MOULD, ...change } } });
+const filesOf = (fitting: Fitting): readonly NamedFile[] => filesFor(designOf(fitting), booleans);
+const names = (files: readonly NamedFile[]): string[] => files.map(({ name }) => name);
+const file = (files: readonly NamedFile[], ending: string): Uint8Array => files.find(({ name }) => name.endsWith(ending))!.bytes;
+
+describe('the files of a job', () => {
+  test('each shoe its solids and outlines, then drawing, numbers and job sheet', () => expect(names(filesOf(JOBS.pair))).toEqual([
+    'K-204_left_sole.stl', 'K-204_left_foam.stl', 'K-204_left_outsole.stl', 'K-204_left_side.dxf', 'K-204_left_outlines.dxf', 'K-204_left_outsole-flat.dxf',
+    'K-204_right_sole.stl', 'K-204_right_foam.stl', 'K-204_right_outsole.stl', 'K-204_right_side.dxf', 'K-204_right_outlines.dxf', 'K-204_right_outsole-flat.dxf',
+    'K-204_drawing.svg', 'K-204_design.json', 'K-204_job-sheet.pdf',
+  ]));
+
+  test('a mould comes when the sheet asks for one, in halves where it is split', () => {
+    expect(names(filesOf(withMould(JOBS.alone))).filter((name) => name.includes('mould'))).toEqual(['K-206_right_mould-cavity.stl', 'K-206_right_mould-lid.stl']);
+    expect(names(filesOf(withMould(JOBS.turned, { split: true }))).filter((name) => name.includes('right_mould')))
+      .toEqual(['K-207_right_mould-cavity-inner.stl', 'K-207_right_mould-cavity-outer.stl', 'K-207_right_mould-lid.stl']);
+  });
+
+  test('a mould the sole cannot leave, or one without the kernel, is refused in words', () => {
+    expect(() => filesOf(withMould(JOBS.turned))).toThrow(/the right sole flares out by 6.0°/);
+    expect(() => filesFor(designOf(withMould(JOBS.alone)))).toThrow(/the solid kernel must be loaded first/);
+  });
+
+  test.each(Object.keys(ALL_JOBS))('%s: every solid is closed when read back, none is empty', (name) => {
+    for (const { bytes } of filesOf(ALL_JOBS[name]!).filter((one) => one.name.endsWith('.stl'))) {
+      expect(bytes.length).toBe(84 + 50 * new DataView(bytes.buffer).getUint32(80, true));
+      expect(faultsOf(weldedStl(bytes))).toEqual([]);
+    }
+  });
+
+  test('a right shoe leaves as the mirror image of its left twin', () => {
+    const right = JOBS.alone.shoes.right!, twin = { ...JOBS.alone, shoes: { left: { ...right, side: 'left' } } } satisfies Fitting;
+    const [a, b] = [filesOf(JOBS.alone), filesOf(twin)].map((files) => weldedStl(file(files, '_foam.stl'))), [ra, rb] = [boundsOf(a!), boundsOf(b!)];
+    expect([ra.least[1], ra.most[1]]).toEqual([-rb.most[1], -rb.least[1]]);
+    expect(volumeOf(a!)).toBeCloseTo(volumeOf(b!), 6);
+    expect(ra.least[1]).not.toBeCloseTo(rb.least[1], 1);
+  });
+
+  test.each(['turned', ...Object.keys(SAMPLES).slice(0, 2)])('%s: the same sheet gives the same bytes', (name) => {
+    const sums = (): string[] => filesOf(ALL_JOBS[name]!).map(({ name: file, bytes }) => `${file} ${sha256(bytes)}`);
+    expect(sums()).toEqual(sums());
+  });
+
+  test('another number on the sheet gives other bytes, so the check above can fail', () => {
+    const changed = { ...JOBS.pair, job: { ...JOBS.pair.job, date: '2025-03-02' } };
+    expect(sha256(file(filesOf(changed), '.pdf'))).not.toBe(sha256(file(filesOf(JOBS.pair), '.pdf')));
+  });
+});
+
+describe('the job sheet', () => {
+  const pagesOf = (fitting: Fitting): PdfPage[] => readPdf(jobSheetPdf(designOf(fitting), [{ name: 'K_left_sole.stl', sha256: 'ab'.repeat(32) }]));
+  const all = (pages: readonly PdfPage[]): string => pages.flatMap(({ words }) => words).join(' ');
+  const said = (text: string): string => Buffer.from(printable(text), 'latin1').toString('latin1');
+
+  test.each(Object.keys(ALL_JOBS))('%s: 100 mm are 100 mm on the paper, both ways', (name) => {
+    const pages = pagesOf(ALL_JOBS[name]!);
+    expect([pages[0]!.width, pages[0]!.height]).toEqual([expect.closeTo(297, 1), expect.closeTo(210, 1)]);
+    for (const { strokes } of pages.slice(0, 2)) {
+      const lengths = strokes.map(({ from: [ax, ay], to: [bx, by] }) => [Math.abs(bx - ax), Math.abs(by - ay)] as const);
+      expect(lengths.some(([x, y]) => Math.abs(x - 100) < 0.001 && y < 0.001)).toBe(true);
+      expect(lengths.some(([x, y]) => x < 0.001 && Math.abs(y - 100) < 0.001)).toBe(true);
+    }
+    expect(pages[0]!.words).toContain('100 mm on paper, both ways: else the print is not to scale');
+  });
+
+  test.each(Object.keys(ALL_JOBS))('%s: every figure, every measure, every finding and every caution is there', (name) => {
+    const fitting = ALL_JOBS[name]!, design = designOf(fitting), text = all(pagesOf(fitting));
+    for (const shoe of design.shoes) {
+      for (const figure of figuresOf(shoe, fitting)) expect(text).toContain(said(inWords(figure)));
+      for (const { x } of stationsOf(shoe)) expect(text).toContain(` ${Number(x.toFixed(1))} `);
+    }
+    const words = (sentence: string): string[] => said(sentence).split(' ').slice(0, 6);
+    for (const sentence of [...design.findings.map((finding) => finding.text), ...cautionsFor(fitting)]) for (const word of words(sentence)) expect(text).toContain(word);
+    expect(text).toContain('ab'.repeat(32));
+  });
+
+  test('every page names job, date and its number, and says what the sheet does not do', () => {
+    const pages = pagesOf(JOBS.pair);
+    pages.forEach(({ words }, i) => {
+      for (const text of [`sheet ${i + 1} of ${pages.length}`, 'K-204   2025-03-01', 'This sheet computes shape, not therapy; the prescriber decides.']) expect(words).toContain(text);
+    });
+  });
+
+  test('a stop somebody took on his own name stands on every page, and only then', () => {
+    const taken = 'STOP taken by Dr A. Example: wound closed since 2025-02-20, dressing removed';
+    for (const { words } of pagesOf(JOBS.alone)) expect(words.join(' ')).toContain(taken);
+    expect(all(pagesOf(JOBS.pair))).not.toContain('STOP taken');
+  });
+
+  test('where a measure came from is said beside it', () => {
+    const text = all(pagesOf(JOBS.pair));
+    for (const word of ['converted', 'estimated', 'default', 'trochanter to floor, standing', '35.04 in × 25.4']) expect(text).toContain(said(word));
+  });
+
+  test('a sheet in inches has its measures in inches too', () => expect(all(pagesOf({ ...JOBS.pair, units: 'in' }))).toContain('282.0 mm (11.102 in)'));
+});
+
+describe('the numbers for other programs', () => {
+  interface Read { version: number; shoes: { side: string; figures: { key: string; value: number; unit: string; estimated: boolean }[]; profile?: { kind: string; radiusMm?: number; fromDeg?: number }[]; stations: object[]; measures: Record<string, { value: number; origin: string }> }[]; findings: object[]; cautions: string[] }
+  const read = (text: string): Read => JSON.parse(text) as Read;
+
+  test.each(Object.keys(ALL_JOBS))('%s: every figure with its unit, every piece of the profile, stations and findings', (name) => {
+    const design = designOf(ALL_JOBS[name]!), json = read(designJson(design));
+    expect([json.version, json.shoes.length, json.findings.length]).toEqual([1, design.shoes.length, design.findings.length]);
+    design.shoes.forEach((shoe, i) => {
+      const own = json.shoes[i]!, figures = figuresOf(shoe, design.fitting);
+      expect(own.figures.map(({ key }) => key)).toEqual(figures.map(({ key }) => key));
+      figures.forEach(({ value, unit, estimated }, k) => expect([own.figures[k]!.unit, own.figures[k]!.estimated, Math.abs(own.figures[k]!.value - value) < 1e-6]).toEqual([unit, estimated, true]));
+      expect(own.stations).toHaveLength(stationsOf(shoe).length);
+      const pieces = partsOf(shoe)?.shape.face.pieces ?? [];
+      expect(own.profile?.length ?? 0).toBe(pieces.length);
+      pieces.forEach((piece, k) => {
+        if (piece.kind !== 'arc') return;
+        expect(own.profile![k]!.radiusMm).toBeCloseTo(piece.radius, 5);
+        expect(own.profile![k]!.fromDeg).toBeCloseTo(inDegrees(piece.from), 5);
+      });
+    });
+  });
+
+  test('measures keep where they came from, angles are in degrees', () => {
+    const { measures } = read(designJson(designOf(JOBS.pair))).shoes[0]!;
+    expect(measures['foot.strikeAngle']).toMatchObject({ value: 25, unit: 'deg', origin: 'estimated' });
+    expect(measures['foot.hipHeight']).toMatchObject({ value: 890, origin: 'converted' });
+  });
+
+  test('no more than six places, never minus nought, a new line at the end', () => {
+    const text = designJson(designOf(JOBS.turned));
+    expect(text).not.toMatch(/\d\.\d{7}|-0[,\n]|\de-/);
+    expect(text.endsWith('}\n')).toBe(true);
+    expect(designJson(designOf(JOBS.turned))).toBe(text);
+  });
+});
