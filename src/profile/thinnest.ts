@@ -58,7 +58,7 @@ const ROUND = 144;
  * With a plain upper face the thickness at any x is least on the edge, because the ground face is hollow side up:
  * only a dished one can be thinnest inside.
  */
-const RINGS_PLAIN = [1], RINGS_DISHED = [0, 0.5, 1];
+const RINGS_PLAIN = [1], RINGS_DISHED = [0, 0.25, 0.5, 0.75, 1];
 
 export function planOf(last: Last, upper: UpperFace, edge: Path, line: RollLine, minima: Minima): Plan {
   const rings = last.camber === 0 ? RINGS_PLAIN : RINGS_DISHED;
@@ -126,7 +126,7 @@ export function thinnest(plan: Plan, face: GroundFace, layers: Layers, build: Mm
   roundAndRound();
   for (let pass = 0; plan.last.camber !== 0 && pass < 2; pass++) {
     const { w, ring } = near;
-    weigh(placeAt(plan, w, lowestBetween((k) => spareAt(w, k), Math.max(0, ring - 0.5), Math.min(1, ring + 0.5))));
+    weigh(placeAt(plan, w, lowestBetween((k) => spareAt(w, k), Math.max(0, ring - 0.25), Math.min(1, ring + 0.25))));
     roundAndRound();
   }
   const { zone, minimum: asked } = zoneAt(near), minimum = Math.max(asked, stackAt(near));
