@@ -1,10 +1,11 @@
 #!/usr/bin/env node
 // Holds made files to programs that share nothing with this one: node tests/receivers.mjs FOLDER...
 // admesh must read every STL without mending anything. Where ROCKERBENCH_CHECKERS names a folder, its stlcheck.py,
-// dxfcheck.py and pagecheck.py are run as well. Ends with 1 if any file is refused, or if there is nothing to judge.
+// stlslice.py, dxfcheck.py and pagecheck.py are run as well. Ends with 1 if any file is refused, or if there is nothing to judge.
 import { spawnSync } from 'node:child_process';
-import { readdirSync } from 'node:fs';
-import { join } from 'node:path';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { basename, join } from 'node:path';
 
 const folders = process.argv.slice(2), checkers = process.env.ROCKERBENCH_CHECKERS;
 const files = folders.flatMap((folder) => readdirSync(folder, { recursive: true }).map((name) => join(folder, name)));
@@ -39,6 +40,51 @@ const closedIn = (file) => Object.entries(CLOSED).flatMap(([end, layers]) => (fi
 
 const check = (file, tool, words) => judge(file, tool, 'python3', [join(checkers, tool), ...words, file]);
 
+/** Rocker shoes of a folder by the stem of their files, from the numbers that lie beside them. */
+function rockersIn(folder) {
+  const design = readdirSync(folder).find((name) => name.endsWith('_design.json'));
+  const { shoes } = JSON.parse(readFileSync(join(folder, design), 'utf8')), reference = design.slice(0, -'_design.json'.length);
+  return shoes.filter(({ kind }) => kind === 'rocker').map((shoe) => ({ stem: join(folder, `${reference}_${shoe.side}`), ...shoe }));
+}
+
+/** A column of vertices runs along the walking line; turning leaves it a rounding off the cut. */
+const SAME_PLACE = 1e-4;
+
+/** Turns a solid about the upright through the apex, so that a cut along y = 0 is square to its crest. */
+function squareToCrest(file, apexX, turn) {
+  const bytes = Buffer.from(readFileSync(file)), [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  for (let at = 84; at < bytes.length; at += 50) for (let k = 0; k < 4; k++) {
+    const place = at + 12 * k, zero = k === 0 ? 0 : apexX, x = bytes.readFloatLE(place) - zero, y = bytes.readFloatLE(place + 4);
+    bytes.writeFloatLE(x * cos + y * sin + zero, place);
+    const across = y * cos - x * sin;
+    bytes.writeFloatLE(Math.abs(across) < SAME_PLACE ? 0 : across, place + 4);
+  }
+  const turned = join(turnedFiles, basename(file));
+  writeFileSync(turned, bytes);
+  return turned;
+}
+
+const clampTo = (x, least, most) => Math.min(most, Math.max(least, x));
+
+/**
+ * Arcs long enough to be measured on facets must give back their radius: within 0.05 mm, the mid arc 0.5 mm, or what the
+ * length of the arc allows.
+ */
+function sliceArcs({ stem, side, figures, measures, profile, order }) {
+  const figure = (key) => figures.find((one) => one.key === key).value, turn = ((figure('crestAngle') - 90) * Math.PI) / 180;
+  const { value: length } = measures['last.length'], outsole = Number(/([\d.]+) mm/.exec(order.Outsole)[1]);
+  for (const [part, inset] of [['sole', 0], ['foam', outsole]]) {
+    const words = profile.filter(({ kind }) => kind === 'arc').flatMap(({ name, centreMm: [cx], radiusMm, fromDeg, toDeg }) => {
+      // Near the ends of the sole the cut would meet the wall, and the wall would be measured.
+      const radius = radiusMm - inset, [a, b] = [fromDeg, toDeg].map((angle) => clampTo(cx + radius * Math.sin((angle * Math.PI) / 180), 0.03 * length, 0.93 * length));
+      const run = radius * (Math.asin((b - cx) / radius) - Math.asin((a - cx) / radius));
+      const within = Math.max(name.startsWith('mid') ? 0.5 : 0.05, (0.008 * radius * radius) / (run * run));
+      return run < 15 ? [] : ['--fit', `${a + 0.01}:${b - 0.01}`, '--expect', String(radius), String(within)];
+    });
+    check(squareToCrest(`${stem}_${part}.stl`, figure('apex'), side === 'left' ? turn : -turn), 'stlslice.py', ['--y', '0', ...words]);
+  }
+}
+
 for (const file of files) {
   if (file.endsWith('.stl')) {
     judge(file, 'admesh', 'admesh', [file], admeshComplaint);
@@ -49,6 +95,10 @@ for (const file of files) {
   if (checkers && /\.(svg|pdf)$/.test(file)) check(file, 'pagecheck.py', ['--quiet', '--bar', '100', '--bar-both']);
 }
 
+const turnedFiles = mkdtempSync(join(tmpdir(), 'rockerbench-'));
+if (checkers) for (const folder of folders) rockersIn(folder).forEach(sliceArcs);
+rmSync(turnedFiles, { recursive: true });
+
 for (const refusal of refusals) console.error(refusal);
 console.log(`${files.length} files in ${folders.length} folders; ${Object.entries(judged).map(([name, count]) => `${name} ${count}`).join(', ')}; ${refusals.length} refused`);
-process.exitCode = refusals.length || !judged.admesh || (checkers && Object.keys(judged).length < 4) ? 1 : 0;
+process.exitCode = refusals.length || !judged.admesh || (checkers && Object.keys(judged).length < 5) ? 1 : 0;

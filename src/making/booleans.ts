@@ -49,12 +49,13 @@ function using<T>(kernel: ManifoldToplevel, mesh: Mesh, work: (solid: Manifold) 
 
 /** Facets keep a bar's radius within 0.02 mm up to a diameter of 20. */
 const SIDES_OF_BAR = 64;
+/** A bar is turned a little about its axis, so that none of its corners lies right over a row of the sole. */
+const OFF_THE_ROWS = 360 / SIDES_OF_BAR / 3;
 
 function barSolid(kernel: ManifoldToplevel, { from, axis, length, diameter }: Bar): Manifold {
-  const upright = kernel.Manifold.cylinder(length, diameter / 2, diameter / 2, SIDES_OF_BAR);
-  const turned = axis === 'up' ? upright : upright.rotate([-90, 0, 0]), placed = turned.translate([...from]);
-  upright.delete();
-  if (turned !== upright) turned.delete();
+  const bar = kernel.Manifold.cylinder(length, diameter / 2, diameter / 2, SIDES_OF_BAR);
+  const spun = bar.rotate([0, 0, OFF_THE_ROWS]), laid = spun.rotate([axis === 'up' ? 0 : -90, 0, 0]), placed = laid.translate([...from]);
+  for (const used of [bar, spun, laid]) used.delete();
   return placed;
 }
 

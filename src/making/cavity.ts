@@ -2,7 +2,7 @@ import type { Mesh } from '../geometry/mesh.ts';
 import type { Point, Point3 } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { MouldOrder } from '../fitting/fitting.ts';
-import { columnsFor, onBottom, onTop, rowsOf, type Body, type Cut, type Row } from '../solid/body.ts';
+import { columnsFor, pointsAcross, rowsOf, type Body, type Cut, type Row } from '../solid/body.ts';
 
 /**
  * One wall line of a mould, stretched for shrink: from the ground line of the part up to the parting level, where the
@@ -34,13 +34,11 @@ export function mouldRows(body: Body, chordGap: Mm, order: MouldOrder): MouldRow
   const grown = ([x, y, z]: Point3): Point3 => [x * fx, y * fy, z * fz];
   const run = order.split ? undefined : leanFor(order.draft, steepestRise(rows));
   const station = (cut: Cut): Station => stationAt(grown(cut.bottom), grown(cut.top), cut.outward, run, order.rim);
-  return rows.map((row) => ({
-    inner: station(row.inner), outer: station(row.outer),
-    upper: across(columns, (t) => grown(onTop(body, row, t))), lower: across(columns, (t) => grown(onBottom(row, t))),
-  }));
+  return rows.map((row) => {
+    const { upper, lower } = pointsAcross(body, row, columns);
+    return { inner: station(row.inner), outer: station(row.outer), upper: upper.map(grown), lower: lower.map(grown) };
+  });
 }
-
-const across = (columns: number, at: (t: number) => Point3): Point3[] => Array.from({ length: columns + 1 }, (_, i) => at(i / columns));
 
 /**
  * The cavity keeps the part's ground line and leans out above it at least by the run; the part's own taper may be more.

@@ -2,6 +2,8 @@ import type { Mesh } from '../geometry/mesh.ts';
 import type { Point, Point3 } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import { jointsOf, type GroundFace } from '../profile/groundFace.ts';
+import { clamp } from '../geometry/solve.ts';
+import { rollY } from '../profile/rollLine.ts';
 import { placeOn, type GroundRim } from './groundRim.ts';
 import { sweptSurface, type SoleShape, type Surface } from './soleShape.ts';
 import { meetSurface, wallLine } from './wall.ts';
@@ -70,7 +72,7 @@ function strays(body: Body, a: Row, middle: Row, b: Row): Mm {
 }
 
 /** A point of the upper face a share t of the way along a row, inner to outer. */
-export function onTop({ upper }: Body, { inner, outer }: Row, t: number): Point3 {
+function onTop({ upper }: Body, { inner, outer }: Row, t: number): Point3 {
   if (t === 0) return inner.top;
   if (t === 1) return outer.top;
   const x = inner.top[0] + (outer.top[0] - inner.top[0]) * t, y = inner.top[1] + (outer.top[1] - inner.top[1]) * t;
@@ -84,56 +86,72 @@ function offLine(a: Point3, p: Point3, b: Point3): Mm {
   return Math.hypot(vx - t * ux, vy - t * uy, vz - t * uz);
 }
 
-/** How many facets a row needs across so that the upper face strays no further than the gap. */
+/** Where the long axis of the walking line crosses a row: a column of vertices runs there, so a cut along it is exact. */
+const LEAST_SHARE = 0.1;
+function middleShare({ line }: SoleShape, a: Point3, b: Point3): number {
+  const from = rollY(line, [a[0], a[1]]), to = rollY(line, [b[0], b[1]]);
+  return from === to ? 0.5 : clamp(from / (from - to), LEAST_SHARE, 1 - LEAST_SHARE);
+}
+
+const shares = (middle: number, columns: number): number[] =>
+  Array.from({ length: 2 * columns + 1 }, (_, i) => i <= columns ? (middle * i) / columns : middle + ((1 - middle) * (i - columns)) / columns);
+
+/** The points of a row on both faces, inner to outer, ends included. @param columns facets on each side of the walking line */
+export function pointsAcross(body: Body, row: Row, columns: number): { readonly upper: readonly Point3[]; readonly lower: readonly Point3[] } {
+  const { shape } = body, { inner, outer } = row;
+  return {
+    upper: shares(middleShare(shape, inner.top, outer.top), columns).map((t) => onTop(body, row, t)),
+    lower: shares(middleShare(shape, inner.bottom, outer.bottom), columns).map((t) => onBottom(row, t)),
+  };
+}
+
+/** How many facets a row needs on each side of the walking line so that the upper face strays no further than the gap. */
 export function columnsFor(body: Body, rows: readonly Row[], chordGap: Mm): number {
-  const inside = rows.slice(1, -1);
-  for (let columns = 1; columns < 64; columns *= 2) {
+  const inside = rows.slice(1, -1), { shape } = body;
+  for (let columns = 1; columns < 32; columns *= 2) {
     const worst = Math.max(...inside.map((row) => {
-      const lift = (i: number): Mm => offLine(onTop(body, row, i / columns), onTop(body, row, (i + 0.5) / columns), onTop(body, row, (i + 1) / columns));
-      return Math.max(...Array.from({ length: columns }, (_, i) => lift(i)));
+      const at = shares(middleShare(shape, row.inner.top, row.outer.top), columns);
+      return Math.max(...at.slice(1).map((to, i) => offLine(onTop(body, row, at[i]!), onTop(body, row, (at[i]! + to) / 2), onTop(body, row, to))));
     }));
     if (worst <= chordGap * JUDGED_SHARE) return columns;
   }
-  return 64;
+  return 32;
 }
 
 /** Closes a body: upper face, lower face and both walls over the same rows. Watertight by construction. */
 export function meshOf(body: Body, chordGap: Mm): Mesh {
   const rows = rowsOf(body, chordGap), columns = columnsFor(body, rows, chordGap);
-  return closeRows(body, rows, columns);
+  return closeRows(rows.map((row) => pointsAcross(body, row, columns)));
 }
 
-function closeRows(body: Body, rows: readonly Row[], columns: number): Mesh {
-  const positions: number[] = [], triangles: number[] = [];
+function closeRows(rows: readonly { readonly upper: readonly Point3[]; readonly lower: readonly Point3[] }[]): Mesh {
+  const positions: number[] = [], triangles: number[] = [], last = rows.length - 1;
   const vertex = ([x, y, z]: Point3): number => positions.push(x, y, z) / 3 - 1;
-  const last = rows.length - 1;
-  const across = Array.from({ length: columns + 1 }, (_, i) => i / columns);
   /** At the poles a row is one point above one point. */
-  const level = (i: number, at: (t: number) => Point3): number[] => {
-    if (i > 0 && i < last) return across.map((t) => vertex(at(t)));
-    const pole = vertex(at(0));
-    return across.map(() => pole);
+  const level = (points: readonly Point3[], i: number): number[] => {
+    if (i > 0 && i < last) return points.map(vertex);
+    const pole = vertex(points[0]!);
+    return points.map(() => pole);
   };
-  const tops = rows.map((row, i) => level(i, (t) => onTop(body, row, t)));
-  const bottoms = rows.map((row, i) => level(i, (t) => onBottom(row, t)));
+  const tops = rows.map(({ upper }, i) => level(upper, i)), bottoms = rows.map(({ lower }, i) => level(lower, i));
   const quad = (a: number, b: number, c: number, d: number): void => {
     if (a !== b && b !== c && c !== a) triangles.push(a, b, c);
     if (a !== c && c !== d && d !== a) triangles.push(a, c, d);
   };
   for (let i = 0; i < last; i++) {
-    const top = tops[i]!, topNext = tops[i + 1]!, low = bottoms[i]!, lowNext = bottoms[i + 1]!;
-    for (let j = 0; j < columns; j++) {
+    const top = tops[i]!, topNext = tops[i + 1]!, low = bottoms[i]!, lowNext = bottoms[i + 1]!, end = top.length - 1;
+    for (let j = 0; j < end; j++) {
       quad(top[j]!, topNext[j]!, topNext[j + 1]!, top[j + 1]!);
       quad(low[j]!, low[j + 1]!, lowNext[j + 1]!, lowNext[j]!);
     }
     quad(low[0]!, lowNext[0]!, topNext[0]!, top[0]!);
-    quad(low[columns]!, top[columns]!, topNext[columns]!, lowNext[columns]!);
+    quad(low[end]!, top[end]!, topNext[end]!, lowNext[end]!);
   }
   return { positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) };
 }
 
 /** A point of the lower face a share t of the way along a row, inner to outer. */
-export function onBottom({ inner, outer }: Row, t: number): Point3 {
+function onBottom({ inner, outer }: Row, t: number): Point3 {
   const a = inner.bottom, b = outer.bottom;
   if (t === 0) return a;
   if (t === 1) return b;
