@@ -52,8 +52,8 @@ export interface Plan {
   readonly borders: readonly Place[];
 }
 
-/** Samples round the edge line, about 5 mm apart on a common sole. */
-const ROUND = 144;
+/** Samples round the edge line, about 5 mm apart on a common sole, and with the two poles. */
+const EVENLY = 144, ROUND = EVENLY + 2;
 /**
  * With a plain upper face the thickness at any x is least on the edge, because the ground face is hollow side up:
  * only a dished one can be thinnest inside.
@@ -63,9 +63,21 @@ const RINGS_PLAIN = [1], RINGS_DISHED = [0, 0.25, 0.5, 0.75, 1];
 export function planOf(last: Last, upper: UpperFace, edge: Path, line: RollLine, minima: Minima): Plan {
   const rings = last.camber === 0 ? RINGS_PLAIN : RINGS_DISHED;
   const bare = { last, upper, edge, line, minima };
-  const places = rings.flatMap((ring) => Array.from({ length: ROUND }, (_, i) => placeAt(bare, (i * edge.length) / ROUND, ring)));
+  const round = placesRound(edge, line), places = rings.flatMap((ring) => round.map((w) => placeAt(bare, w, ring)));
   const borders = [last.seatLength, last.tread].flatMap((border) => crossings(bare, places, ({ at }) => at[0] - border));
   return { ...bare, places, borders };
+}
+
+/** Evenly round the edge, and the rearmost and foremost place themselves: a zone may end between one of them and its neighbours. */
+function placesRound(edge: Path, line: RollLine): number[] {
+  const step = edge.length / EVENLY, even = Array.from({ length: EVENLY }, (_, i) => i * step);
+  const along = (w: number): Mm => rollX(line, pointAlong(edge, w));
+  const pole = (sign: 1 | -1): number => {
+    const near = even.reduce((best, w) => (sign * along(w) < sign * along(best) ? w : best));
+    const w = lowestBetween((v) => sign * along(v), near - step, near + step, 1e-9);
+    return ((w % edge.length) + edge.length) % edge.length;
+  };
+  return [...even, pole(1), pole(-1)].sort((a, b) => a - b);
 }
 
 type BarePlan = Omit<Plan, 'places' | 'borders'>;
@@ -110,25 +122,32 @@ export function thinnest(plan: Plan, face: GroundFace, layers: Layers, build: Mm
   const stackAt = ({ along }: Place): Mm => layers.stiffener + innerHeight(along) - height(along) + LEAST_FOAM;
   const spareOf = (place: Place): Mm =>
     place.upper + build - height(place.along) - Math.max(zoneAt(place).minimum, stackAt(place));
-  let near = plan.places[0]!, least = spareOf(near);
-  const weigh = (place: Place): void => {
-    const spare = spareOf(place);
-    if (spare < least) { least = spare; near = place; }
-  };
-  plan.places.forEach(weigh);
-  plan.borders.forEach(weigh);
-  crossings(plan, plan.places, ({ along }) => along - strikeX).forEach(weigh);
-  const step = plan.edge.length / ROUND, spareAt = (w: number, ring: number): Mm => spareOf(placeAt(plan, w, ring));
-  const roundAndRound = (): void => {
-    const { w, ring } = near;
-    weigh(placeAt(plan, lowestBetween((v) => spareAt(v, ring), w - step, w + step), ring));
-  };
-  roundAndRound();
-  for (let pass = 0; plan.last.camber !== 0 && pass < 2; pass++) {
-    const { w, ring } = near;
-    weigh(placeAt(plan, w, lowestBetween((k) => spareAt(w, k), Math.max(0, ring - 0.25), Math.min(1, ring + 0.25))));
-    roundAndRound();
-  }
+  const step = plan.edge.length / EVENLY, spareAt = (w: number, ring: number): Mm => spareOf(placeAt(plan, w, ring));
+  const round = ({ w, ring }: Place): Place => placeAt(plan, lowestBetween((v) => spareAt(v, ring), w - step, w + step), ring);
+  const inAndOut = ({ w, ring }: Place): Place => placeAt(plan, w, lowestBetween((k) => spareAt(w, k), Math.max(0, ring - 0.25), Math.min(1, ring + 0.25)));
+  const better = (a: Place, b: Place): Place => (spareOf(b) < spareOf(a) ? b : a);
+  const lower = (place: Place, move: (from: Place) => Place): Place => better(place, move(place));
+  const valley = (place: Place): Place => plan.last.camber === 0 ? lower(place, round)
+    : [round, inAndOut, round, inAndOut, round].reduce(lower, place);
+  const looked = [...plan.places, ...plan.borders, ...crossings(plan, plan.places, ({ along }) => along - strikeX)];
+  const near = lowestFew(looked, spareOf, step).map(valley).reduce(better), least = spareOf(near);
   const { zone, minimum: asked } = zoneAt(near), minimum = Math.max(asked, stackAt(near));
   return { at: near.at, zone, thickness: least + minimum, minimum, by: minimum > asked ? 'foam that must stay' : 'thickness asked', spare: least };
+}
+
+/** Valleys searched: the lowest place looked at need not lie in the lowest of them. */
+const VALLEYS = 4;
+
+/** The few lowest places that do not lie side by side. */
+function lowestFew(places: readonly Place[], spareOf: (place: Place) => Mm, step: number): Place[] {
+  const rated = places.map((place) => ({ place, spare: spareOf(place) })), few: Place[] = [];
+  for (let i = 0; i < VALLEYS; i++) {
+    let best: { place: Place; spare: Mm } | undefined;
+    for (const one of rated) {
+      const beside = few.some(({ w, ring }) => ring === one.place.ring && Math.abs(w - one.place.w) < step);
+      if ((!best || one.spare < best.spare) && !beside) best = one;
+    }
+    if (best) few.push(best.place);
+  }
+  return few;
 }

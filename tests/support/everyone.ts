@@ -45,7 +45,7 @@ export function requireSound({ rocker, given }: Pick<SolvedSole, 'rocker' | 'giv
     const before = face.pieces[i]!, [ax, az] = endOf(before), [bx, bz] = startOf(piece);
     return Math.hypot(ax - bx, az - bz) + Math.abs(endAngle(before) - startAngle(piece));
   });
-  const sound = joints.every((gap) => gap < 1e-7) && thinnest.spare > -1e-9 && thinnest.spare < 0.005 && Number.isFinite(build)
+  const sound = joints.every((gap) => gap < 1e-7) && thinnest.spare > -1e-9 && thinnest.spare < 1e-4 && Number.isFinite(build)
     && thinnest.thickness >= Math.min(...Object.values(given.order.minima)) - 1e-9;
   if (!sound) throw new Error(`${who}: joints ${joints}, spare ${thinnest.spare}, build ${build}`);
 }
