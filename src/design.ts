@@ -43,7 +43,8 @@ export function design(fitting: Fitting): Designing {
 type RockerFitting = ShoeFitting & { readonly foot: Foot; readonly order: SheetRocker };
 const isRocker = (shoe: ShoeFitting): shoe is RockerFitting => shoe.order.kind === 'rocker' && shoe.foot !== undefined;
 
-interface Asked { readonly shoe: RockerFitting; readonly given: RockerCase }
+/** A sole that is solved already is kept. */
+interface Asked { readonly shoe: RockerFitting; readonly given: RockerCase; readonly sole?: SolvedSole }
 interface Solved extends Asked { readonly sole: SolvedSole }
 
 export function rockerCase({ foot, last: measures, order }: RockerFitting): RockerCase {
@@ -52,7 +53,7 @@ export function rockerCase({ foot, last: measures, order }: RockerFitting): Rock
 }
 
 function solveAll(asked: readonly Asked[]): { readonly solved: readonly Solved[]; readonly troubles: readonly ShapeTrouble[] } {
-  const trials = asked.map((one) => ({ ...one, trial: tryMaking(one.given, soleFrom) }));
+  const trials = asked.map((one) => ({ ...one, trial: one.sole ? { ok: true, made: one.sole } as const : tryMaking(one.given, soleFrom) }));
   return {
     solved: trials.flatMap(({ shoe, given, trial }) => trial.ok ? [{ shoe, given, sole: trial.made }] : []),
     troubles: trials.flatMap(({ shoe, given, trial }) => trial.ok ? []
@@ -66,8 +67,8 @@ function levelled(fitting: Fitting, solved: readonly Solved[]): readonly Asked[]
   if (!one || !other) return solved;
   return [[one, other], [other, one]].map(([own, opposite]): Asked => {
     const { seat } = raiseFor(own!.shoe.side, standing(own!.sole), standing(opposite!.sole), fitting.wearer.legDifference);
-    const given = own!.given;
-    return seat > 0 ? { shoe: own!.shoe, given: { ...given, order: { ...given.order, leastBuild: own!.sole.rocker.build + seat } } } : own!;
+    const { shoe, given, sole } = own!;
+    return seat > 0 ? { shoe, given: { ...given, order: { ...given.order, leastBuild: sole.rocker.build + seat } } } : own!;
   });
 }
 

@@ -59,6 +59,15 @@ function throughWaist(from: Point, waist: Point, to: Point): Path {
  * along the inner side. Its length, ball width and heel width are exact.
  */
 export function featherLine(last: Last): Path {
+  const known = drawn.get(last), feather = known ?? drawFeather(last);
+  if (!known) drawn.set(last, feather);
+  return feather;
+}
+
+/** Trying other arcs over the same last does not draw it again. */
+const drawn = new WeakMap<Last, Path>();
+
+function drawFeather(last: Last): Path {
   const { length: L, ballWidth: W, heelWidth, innerBall, outerBall, inflare } = last, toe = TOES[last.toeShape];
   /** The forepart swings to the inner side (-y) ahead of the waist. */
   const swing = (x: Mm): Mm => -inflare * smoothStep((x - 0.4 * L) / (0.6 * L));
@@ -90,6 +99,17 @@ const EDGE_GAP: Mm = 0.01, STRETCHES = 12;
 
 /** The sole's edge in plan: the feather line set out by the edge. Exact arcs when the edge is even all round. */
 export function edgeLine(feather: Path, last: Last, edge: EdgeBeyond): Path {
+  const known = setOutFrom.get(feather);
+  if (known?.edge === edge) return known.line;
+  const line = drawEdge(feather, last, edge);
+  setOutFrom.set(feather, { edge, line });
+  return line;
+}
+
+/** The last edge drawn round each feather line. */
+const setOutFrom = new WeakMap<Path, { readonly edge: EdgeBeyond; readonly line: Path }>();
+
+function drawEdge(feather: Path, last: Last, edge: EdgeBeyond): Path {
   if (edge.heel === edge.ball && edge.ball === edge.toe) return edge.heel === 0 ? feather : offsetRight(feather, edge.heel);
   const setOut = (w: number): Point => {
     const at = pointAlong(feather, w), outward = scale(turnLeft(directionAlong(feather, w)), -1);

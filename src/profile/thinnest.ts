@@ -58,7 +58,7 @@ const EVENLY = 144, ROUND = EVENLY + 2;
  * With a plain upper face the thickness at any x is least on the edge, because the ground face is hollow side up:
  * only a dished one can be thinnest inside.
  */
-const RINGS_PLAIN = [1], RINGS_DISHED = [0, 0.25, 0.5, 0.75, 1];
+const RINGS_PLAIN = [1], RINGS_DISHED = [0, 0.5, 1];
 
 export function planOf(last: Last, upper: UpperFace, edge: Path, line: RollLine, minima: Minima): Plan {
   const rings = last.camber === 0 ? RINGS_PLAIN : RINGS_DISHED;
@@ -124,7 +124,7 @@ export function thinnest(plan: Plan, face: GroundFace, layers: Layers, build: Mm
     place.upper + build - height(place.along) - Math.max(zoneAt(place).minimum, stackAt(place));
   const step = plan.edge.length / EVENLY, spareAt = (w: number, ring: number): Mm => spareOf(placeAt(plan, w, ring));
   const round = ({ w, ring }: Place): Place => placeAt(plan, lowestBetween((v) => spareAt(v, ring), w - step, w + step), ring);
-  const inAndOut = ({ w, ring }: Place): Place => placeAt(plan, w, lowestBetween((k) => spareAt(w, k), Math.max(0, ring - 0.25), Math.min(1, ring + 0.25)));
+  const inAndOut = ({ w, ring }: Place): Place => placeAt(plan, w, lowestBetween((k) => spareAt(w, k), Math.max(0, ring - 0.5), Math.min(1, ring + 0.5)));
   const better = (a: Place, b: Place): Place => (spareOf(b) < spareOf(a) ? b : a);
   const lower = (place: Place, move: (from: Place) => Place): Place => better(place, move(place));
   const valley = (place: Place): Place => plan.last.camber === 0 ? lower(place, round)

@@ -1,0 +1,86 @@
+// What it costs, as ratios measured in one run: node --expose-gc tests/bench/bench.mjs (npm run bench builds first).
+// Candidates of a group are run in turn, round after round, so that a busy machine slows them alike; medians are compared.
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import stl from '@jscad/stl-serializer';
+import { booleanSole, gridAsPolyhedron, openEdgesOf } from './alternatives.mjs';
+import { design, faultsOf, figuresOf, readSheet, solidsOf, stlBytes, toGeom3, triangleCount } from '../../dist/index.js';
+import { findingsOf } from '../../dist/checks/findings.js';
+import { soleFrom } from '../../dist/solid/fromRocker.js';
+import { rockerCase } from '../../dist/design.js';
+import { meshOf } from '../../dist/solid/body.js';
+
+const sheet = (name) => readSheet(readFileSync(`samples/${name}/sheet.json`, 'utf8')).fitting;
+const fitting = sheet('ferry-pilot'), made = design(fitting).design, shoe = made.shoes.find(({ kind }) => kind === 'rocker');
+const given = rockerCase(shoe.fitting), { bodies, shape, solids } = shoe;
+const oneShoe = { ...fitting, shoes: { right: fitting.shoes.right } };
+
+const now = () => Number(process.hrtime.bigint()) / 1e6;
+const median = (times) => [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)];
+
+/** Medians in ms, by name; `rounds` of every candidate in turn after two of warm-up. */
+function race(candidates, rounds) {
+  const times = Object.fromEntries(Object.keys(candidates).map((name) => [name, []]));
+  for (let round = -2; round < rounds; round++) {
+    for (const [name, work] of Object.entries(candidates)) {
+      const start = now();
+      work();
+      if (round >= 0) times[name].push(now() - start);
+    }
+  }
+  return Object.fromEntries(Object.entries(times).map(([name, all]) => [name, median(all)]));
+}
+
+function table(title, medians, unitName, notes = {}) {
+  const base = medians[unitName];
+  console.log(`\n${title} (ratios to: ${unitName})`);
+  for (const [name, ms] of Object.entries(medians)) console.log(`  ${name.padEnd(52)} ${(ms / base).toFixed(2).padStart(9)}   ${ms.toFixed(2).padStart(9)} ms  ${notes[name] ?? ''}`);
+}
+
+const stages = race({
+  'solve one shoe': () => soleFrom(given),
+  'checks of the pair': () => findingsOf(made),
+  'figures of one shoe': () => figuresOf(shoe, fitting),
+  'three solids at 0.05 mm': () => solidsOf(bodies, 0.05),
+  'three solids at 0.02 mm': () => solidsOf(bodies, 0.02),
+  'solve, checks and solids of one shoe at 0.05 mm': () => design(oneShoe),
+  'STL of the three solids, with the closed-skin gate': () => Object.values(solids).forEach((mesh) => stlBytes(mesh, 'bench')),
+  'the same through JSCAD and its serializer': () => Object.values(solids).forEach((mesh) => stl.serialize({ binary: true }, toGeom3(mesh))),
+}, 25);
+const whole = stages['solve, checks and solids of one shoe at 0.05 mm'];
+table('Stages, ferry pilot\'s rocker', stages, 'solve one shoe', {
+  'solve, checks and solids of one shoe at 0.05 mm': `wanted: under 16 ms, here ${whole < 16 ? 'held' : 'missed'}`,
+});
+
+const ways = race({
+  'rows along the crest, ours': () => meshOf(bodies.whole, 0.05),
+  'the same rows handed to JSCAD as a polyhedron': () => gridAsPolyhedron(solids.whole),
+  'JSCAD booleans: profile across, cut by the outline': () => booleanSole(shape, 0.05),
+}, 3);
+table('One sole at 0.05 mm, three ways', ways, 'rows along the crest, ours', {
+  'rows along the crest, ours': `${triangleCount(solids.whole)} triangles, faults: ${faultsOf(solids.whole).length}`,
+  'JSCAD booleans: profile across, cut by the outline': `open edges: ${openEdgesOf(booleanSole(shape, 0.05))}`,
+});
+
+const cambered = soleFrom({ ...given, last: { ...given.last, camber: 4 } }).bodies.whole;
+const gaps = [0.2, 0.05, 0.02, 0.005, 0.002], counts = gaps.map((gap) => triangleCount(meshOf(cambered, gap)));
+const meshing = race(Object.fromEntries(gaps.map((gap, i) => [`gap ${gap} mm, ${counts[i]} triangles`, () => meshOf(cambered, gap)])), 5);
+table('Time against triangles', meshing, Object.keys(meshing)[0]);
+const times = Object.values(meshing), slope = Math.log(times.at(-1) / times[1]) / Math.log(counts.at(-1) / counts[1]);
+console.log(`  time grows as triangles to the power ${slope.toFixed(2)} (1 is linear; below it the fixed part shows)`);
+
+const folder = mkdtempSync(join(tmpdir(), 'rockerbench-'));
+let turn = 0;
+const run = (...words) => { const { status, stderr } = spawnSync(process.execPath, words, { encoding: 'utf8' }); if (status !== 0) throw new Error(stderr); };
+const make = (name) => () => run('dist/command/main.js', 'make', `samples/${name}/sheet.json`, '--into', join(folder, String(turn++)));
+const commands = race({ 'bare node': () => run('-e', '0'), 'make, a pair': make('market-gardener'), 'make, a pair with a mould each': make('bookbinder') }, 7);
+rmSync(folder, { recursive: true });
+const limit = 3 * commands['bare node'] + 1000, verdict = (name) => `wanted: under ${limit.toFixed(0)} ms, here ${commands[name] < limit ? 'held' : 'missed'}`;
+table('The whole command', commands, 'bare node', Object.fromEntries(Object.keys(commands).slice(1).map((name) => [name, verdict(name)])));
+
+/** Memory held by what is made, from a process of its own for each. */
+const memory = (words) => Number(spawnSync(process.execPath, ['--expose-gc', '--input-type=module', '-e', `${words}; console.log(process.resourceUsage().maxRSS)`], { encoding: 'utf8' }).stdout.trim().split('\n').at(-1)) / 1024;
+const bare = memory(''), prepare = `import { readFileSync } from 'node:fs'; import { design, readSheet, solidsOf } from './dist/index.js'; const shoe = design(readSheet(readFileSync('samples/ferry-pilot/sheet.json', 'utf8')).fitting).design.shoes.find(({ kind }) => kind === 'rocker')`;
+console.log(`\nPeak memory above bare node: library and one design ${(memory(prepare) - bare).toFixed(0)} MB, with solids at 0.002 mm ${(memory(`${prepare}; solidsOf(shoe.bodies, 0.002)`) - bare).toFixed(0)} MB, with one JSCAD boolean sole ${(memory(`${prepare}; const { booleanSole } = await import('./tests/bench/alternatives.mjs'); booleanSole(shoe.shape, 0.05)`) - bare).toFixed(0)} MB`);
