@@ -123,20 +123,23 @@ export function thinnest(plan: Plan, face: GroundFace, layers: Layers, build: Mm
   const spareOf = (place: Place): Mm =>
     place.upper + build - height(place.along) - Math.max(zoneAt(place).minimum, stackAt(place));
   const step = plan.edge.length / EVENLY, spareAt = (w: number, ring: number): Mm => spareOf(placeAt(plan, w, ring));
-  const round = ({ w, ring }: Place): Place => placeAt(plan, lowestBetween((v) => spareAt(v, ring), w - step, w + step), ring);
-  const inAndOut = ({ w, ring }: Place): Place => placeAt(plan, w, lowestBetween((k) => spareAt(w, k), Math.max(0, ring - 0.5), Math.min(1, ring + 0.5)));
+  const round = ({ w, ring }: Place): Place => placeAt(plan, lowestBetween((v) => spareAt(v, ring), w - step, w + step, FINE), ring);
+  const inAndOut = ({ w, ring }: Place): Place => placeAt(plan, w, lowestBetween((k) => spareAt(w, k), Math.max(0, ring - 0.5), Math.min(1, ring + 0.5), FINE));
   const better = (a: Place, b: Place): Place => (spareOf(b) < spareOf(a) ? b : a);
   const lower = (place: Place, move: (from: Place) => Place): Place => better(place, move(place));
   const valley = (place: Place): Place => plan.last.camber === 0 ? lower(place, round)
-    : [round, inAndOut, round, inAndOut, round].reduce(lower, place);
+    : [round, inAndOut, round].reduce(lower, place);
   const looked = [...plan.places, ...plan.borders, ...crossings(plan, plan.places, ({ along }) => along - strikeX)];
   const near = lowestFew(looked, spareOf, step).map(valley).reduce(better), least = spareOf(near);
   const { zone, minimum: asked } = zoneAt(near), minimum = Math.max(asked, stackAt(near));
   return { at: near.at, zone, thickness: least + minimum, minimum, by: minimum > asked ? 'foam that must stay' : 'thickness asked', spare: least };
 }
 
+/** How near a valley's floor is closed in on, as a share of a piece of the edge: heights there differ by less than a nanometre. */
+const FINE = 1e-5;
+
 /** Valleys searched: the lowest place looked at need not lie in the lowest of them. */
-const VALLEYS = 4;
+const VALLEYS = 3;
 
 /** The few lowest places that do not lie side by side. */
 function lowestFew(places: readonly Place[], spareOf: (place: Place) => Mm, step: number): Place[] {

@@ -15,7 +15,7 @@ import { meshOf } from '../../dist/solid/body.js';
 const sheet = (name) => readSheet(readFileSync(`samples/${name}/sheet.json`, 'utf8')).fitting;
 const fitting = sheet('ferry-pilot'), made = design(fitting).design, shoe = made.shoes.find(({ kind }) => kind === 'rocker');
 const given = rockerCase(shoe.fitting), { bodies, shape, solids } = shoe;
-const oneShoe = { ...fitting, shoes: { right: fitting.shoes.right } };
+const onlyRight = (of) => ({ ...of, shoes: { right: of.shoes.right } }), dished = onlyRight(fitting), plain = onlyRight(sheet('market-gardener'));
 
 const now = () => Number(process.hrtime.bigint()) / 1e6;
 const median = (times) => [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)];
@@ -45,14 +45,14 @@ const stages = race({
   'figures of one shoe': () => figuresOf(shoe, fitting),
   'three solids at 0.05 mm': () => solidsOf(bodies, 0.05),
   'three solids at 0.02 mm': () => solidsOf(bodies, 0.02),
-  'solve, checks and solids of one shoe at 0.05 mm': () => design(oneShoe),
+  'solve, checks and solids, plain last': () => design(plain),
+  'solve, checks and solids, last dished by 2 mm': () => design(dished),
   'STL of the three solids, with the closed-skin gate': () => Object.values(solids).forEach((mesh) => stlBytes(mesh, 'bench')),
   'the same through JSCAD and its serializer': () => Object.values(solids).forEach((mesh) => stl.serialize({ binary: true }, toGeom3(mesh))),
 }, 25);
-const whole = stages['solve, checks and solids of one shoe at 0.05 mm'];
-table('Stages, ferry pilot\'s rocker', stages, 'solve one shoe', {
-  'solve, checks and solids of one shoe at 0.05 mm': `wanted: under 16 ms, here ${whole < 16 ? 'held' : 'missed'}`,
-});
+const WANTED = 16, inTime = (name) => `wanted: under ${WANTED} ms, here ${stages[name] < WANTED ? 'held' : 'missed'}`;
+table('Stages, the ferry pilot\'s rocker unless said otherwise', stages, 'solve one shoe',
+  Object.fromEntries(Object.keys(stages).filter((name) => name.startsWith('solve, ')).map((name) => [name, inTime(name)])));
 
 const ways = race({
   'rows along the crest, ours': () => meshOf(bodies.whole, 0.05),
