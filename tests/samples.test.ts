@@ -1,0 +1,91 @@
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { design } from '../src/design.ts';
+import type { Design } from '../src/checks/design.ts';
+import { figuresOf, type FigureKey } from '../src/checks/figures.ts';
+import { filesFor } from '../src/exports/fileSet.ts';
+import type { Fitting } from '../src/fitting/fitting.ts';
+import { readSheet } from '../src/fitting/readSheet.ts';
+import { volumeOf } from '../src/geometry/mesh.ts';
+import { loadBooleans, type Booleans } from '../src/making/booleans.ts';
+import { partsOf } from '../src/pair/shoe.ts';
+
+/** What a sample is held to. `byHand` was worked out from the sheet beside it without the program: see the sample's README. */
+interface Expected {
+  readonly byHand: Readonly<Record<string, Readonly<Record<string, number>>>>;
+  readonly byProgram: Readonly<Record<string, Readonly<Record<string, number>>>>;
+  readonly findings: ReadonlyArray<readonly [code: string, severity: string, side: string]>;
+  readonly files: number;
+}
+
+const NAMES = readdirSync('samples');
+const textOf = (name: string): string => readFileSync(`samples/${name}/sheet.json`, 'utf8');
+
+function fittingOf(text: string): Fitting {
+  const reading = readSheet(text);
+  if (!reading.ok) throw new Error(reading.faults.map((fault) => fault.text).join('\n'));
+  return reading.fitting;
+}
+function designOf(fitting: Fitting): Design {
+  const designing = design(fitting);
+  if (!designing.ok) throw new Error(designing.troubles.map((trouble) => trouble.text).join('\n'));
+  return designing.design;
+}
+
+let booleans: Booleans;
+beforeAll(async () => { booleans = await loadBooleans(); });
+
+test('there are at least five', () => expect(NAMES.length).toBeGreaterThanOrEqual(5));
+
+describe.each(NAMES)('%s', (name) => {
+  const expected = JSON.parse(readFileSync(`samples/${name}/expected.json`, 'utf8')) as Expected;
+  const made = designOf(fittingOf(textOf(name)));
+  const figure = (side: string, key: string): number => {
+    const shoe = made.shoes.find((one) => one.side === side)!, found = figuresOf(shoe, made.fitting).find((one) => one.key === (key as FigureKey));
+    if (!found) throw new Error(`${name} ${side} has no figure ${key}`);
+    return found.value;
+  };
+
+  test('tells its hand sum', () => expect(existsSync(`samples/${name}/README.md`)).toBe(true));
+
+  test('comes out as worked by hand, within 0.01 mm or degrees', () => {
+    for (const [side, numbers] of Object.entries(expected.byHand)) for (const [key, value] of Object.entries(numbers)) {
+      expect([side, key, Math.abs(figure(side, key) - value) < 0.01]).toEqual([side, key, true]);
+    }
+    expect(Object.keys(expected.byHand)).toHaveLength(made.shoes.length);
+  });
+
+  test('has not changed in weight, foam and roll', () => {
+    for (const [side, numbers] of Object.entries(expected.byProgram)) for (const [key, value] of Object.entries(numbers)) {
+      expect([side, key, Math.abs(figure(side, key) - value) < 0.05]).toEqual([side, key, true]);
+    }
+  });
+
+  test('gets the findings a careful maker would expect', () => {
+    expect(made.findings.map(({ code, severity, side }) => [code, severity, side ?? 'both'])).toEqual(expected.findings);
+  });
+
+  test('gives the same files, byte for byte, each time it is read', () => {
+    const [first, second] = [1, 2].map(() => filesFor(designOf(fittingOf(textOf(name))), booleans));
+    expect(first).toHaveLength(expected.files);
+    first!.forEach((file, i) => expect([file.name, Buffer.compare(file.bytes, second![i]!.bytes)]).toEqual([second![i]!.name, 0]));
+  }, 20_000);
+
+  test('made for the other foot, holds and stands the same', () => {
+    const sheet = JSON.parse(textOf(name)) as { left?: object; right?: object; wearer: { legDifference: { shorter?: string } } };
+    const { left, right, wearer: { legDifference: { shorter } } } = sheet;
+    const swapped = { ...sheet, left: right, right: left, wearer: { ...sheet.wearer, legDifference: { ...sheet.wearer.legDifference, ...(shorter ? { shorter: shorter === 'left' ? 'right' : 'left' } : {}) } } };
+    const other = designOf(fittingOf(JSON.stringify(swapped)));
+    for (const shoe of made.shoes) {
+      const twin = other.shoes.find(({ side }) => side !== shoe.side)!, parts = partsOf(shoe), twins = partsOf(twin);
+      expect(twin.stands.seat).toBeCloseTo(shoe.stands.seat, 9);
+      if (parts && twins) expect(volumeOf(twins.solids.whole)).toBeCloseTo(volumeOf(parts.solids.whole), 4);
+      else expect(Boolean(parts)).toBe(Boolean(twins));
+    }
+  });
+});
+
+test('the picture in the README is what the program draws; to renew it, make the ferry pilot and copy K-207_drawing.svg', () => {
+  const drawing = filesFor(designOf(fittingOf(textOf('ferry-pilot'))), booleans).find((file) => file.name.endsWith('_drawing.svg'))!;
+  expect(new TextDecoder().decode(drawing.bytes)).toBe(readFileSync('samples/ferry-pilot/drawing.svg', 'utf8'));
+});
