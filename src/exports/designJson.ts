@@ -7,7 +7,7 @@ import { inDegrees } from '../geometry/units.ts';
 import { levelInWords } from '../pair/level.ts';
 import { partsOf, type Shoe } from '../pair/shoe.ts';
 import type { GroundPiece } from '../profile/groundFace.ts';
-import type { CheckedPair } from './checkedPair.ts';
+import type { Design } from '../checks/design.ts';
 import { jobLines, orderLines } from './orderWords.ts';
 
 /** Raised when a field is renamed, moved or taken out; new fields come without it. */
@@ -18,7 +18,7 @@ const DIGITS = 6;
  * Every number of a design as JSON for other programs: lengths in mm, angles in degrees, each figure with its unit.
  * Fields in a fixed order, numbers to six places, so that two designs can be compared line by line.
  */
-export function designJson(design: CheckedPair): string {
+export function designJson(design: Design): string {
   const { fitting, shoes, findings } = design;
   return `${JSON.stringify({
     format: 'rockerbench design', version: FORMAT_VERSION,

@@ -2,7 +2,7 @@ import { mirrored, type Mesh } from '../geometry/mesh.ts';
 import type { Side } from '../fitting/words.ts';
 import type { Booleans } from '../making/booleans.ts';
 import { partsOf, type Shoe, type SoleParts } from '../pair/shoe.ts';
-import type { CheckedPair } from './checkedPair.ts';
+import type { Design } from '../checks/design.ts';
 import { designJson } from './designJson.ts';
 import type { Paper } from './drawing.ts';
 import { outlineSheet, outsoleSheet, sideSheet } from './dxfSheets.ts';
@@ -25,7 +25,7 @@ const SCREEN: Paper = { width: 420, height: 215 };
  * @param booleans the solid kernel; only a sheet that asks for a mould needs it
  * @throws RangeError for a mould without the kernel, or one the sole could not leave
  */
-export function filesFor(design: CheckedPair, booleans?: Booleans): readonly NamedFile[] {
+export function filesFor(design: Design, booleans?: Booleans): readonly NamedFile[] {
   const { reference } = design.fitting.job, moulds = mouldsFor(design, booleans);
   const files = [
     ...design.shoes.flatMap((shoe) => shoeFiles(shoe, reference)),

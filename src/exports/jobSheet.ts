@@ -1,5 +1,5 @@
 import type { Mm } from '../geometry/units.ts';
-import type { CheckedPair } from './checkedPair.ts';
+import type { Design } from '../checks/design.ts';
 import { LETTERS, stroke, words, type Drawing, type Mark, type Paper } from './drawing.ts';
 import { pagesOf } from './flow.ts';
 import { cautionsSection, estimatesSection, figuresSection, filesSection, findingsSection, mouldSection, orderSection, stationSection, WIDTH, type Checksum } from './jobSheetSections.ts';
@@ -23,12 +23,12 @@ const LIMITS = 'This sheet computes shape, not therapy; the prescriber decides.'
  * @param files all other files of the job, by name with their checksums
  * @param moulds those of the job, none where the sheet asks for none
  */
-export function jobSheetPdf(design: CheckedPair, files: readonly Checksum[], moulds: readonly ShoeMould[] = []): Uint8Array {
+export function jobSheetPdf(design: Design, files: readonly Checksum[], moulds: readonly ShoeMould[] = []): Uint8Array {
   const { reference, date } = design.fitting.job;
   return pdfBytes(jobSheetPages(design, files, moulds), `Job sheet ${reference}`, date);
 }
 
-export function jobSheetPages(design: CheckedPair, files: readonly Checksum[], moulds: readonly ShoeMould[] = []): Drawing[] {
+export function jobSheetPages(design: Design, files: readonly Checksum[], moulds: readonly ShoeMould[] = []): Drawing[] {
   const foot = footLines(design, A4).length * LINE + FOOT;
   const blocks = [
     ...findingsSection(design), ...orderSection(design), ...figuresSection(design), ...stationSection(design),
@@ -48,10 +48,10 @@ export function jobSheetPages(design: CheckedPair, files: readonly Checksum[], m
 const LINE: Mm = 4.4, FOOT: Mm = 15, BELOW_FRAME: Mm = 7;
 
 /** Every stop that somebody took on his own name. */
-const footLines = (design: CheckedPair, { width }: Paper): string[] =>
+const footLines = (design: Design, { width }: Paper): string[] =>
   stopsTaken(design).flatMap((stop) => wrapped(stop, width - 2 * SIDE, { size: LETTERS.label, bold: true }));
 
-function footMarks(design: CheckedPair, paper: Paper, { n, of }: SheetNumber): Mark[] {
+function footMarks(design: Design, paper: Paper, { n, of }: SheetNumber): Mark[] {
   const { reference, date } = design.fitting.job, stops = footLines(design, paper), last = paper.height - 5.5, right = paper.width - SIDE;
   const line = (i: number): Mm => last - (stops.length + 1 - i) * LINE, top = line(0) - LINE + 0.8;
   return [

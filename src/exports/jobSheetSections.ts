@@ -8,7 +8,7 @@ import { isEstimated, type Measure } from '../fitting/measure.ts';
 import { inDegrees, MM_PER_INCH, type Mm } from '../geometry/units.ts';
 import { levelInWords } from '../pair/level.ts';
 import type { Shoe } from '../pair/shoe.ts';
-import type { CheckedPair } from './checkedPair.ts';
+import type { Design } from '../checks/design.ts';
 import { framed, heading, introduction, paragraph, space, subheading, table, type Block, type Cell, type Row } from './flow.ts';
 import type { ShoeMould } from './mouldFiles.ts';
 import { jobLines, orderLines, type Line } from './orderWords.ts';
@@ -23,7 +23,7 @@ const ruled = (lines: readonly Line[]): Block[] =>
   table([{ title: '', width: 52 }, { title: '', width: WIDTH - 52 }], lines.map(([what, value]) => ({ cells: [bold(what), value] })));
 
 /** What was ordered, and what the client or the last measures. */
-export function orderSection({ fitting, shoes }: CheckedPair): Block[] {
+export function orderSection({ fitting, shoes }: Design): Block[] {
   return [
     heading('Order'), ...ruled(jobLines(fitting)), space(3), paragraph(levelInWords(fitting.wearer.legDifference), WIDTH),
     ...shoes.flatMap((shoe) => [subheading(sideName(shoe)), ...ruled(orderLines(shoe.fitting))]),
@@ -48,7 +48,7 @@ const storyOf = ({ how, twice, rule, error }: Measure, unit: 'mm' | 'deg'): stri
   [how, twice && 'taken twice', rule, error !== undefined && `± ${unit === 'deg' ? deg(inDegrees(error)) : mm(error)}`].filter(Boolean).join('; ');
 
 /** Every figure, the shoes beside each other where they have it in common. */
-export function figuresSection({ fitting, shoes }: CheckedPair): Block[] {
+export function figuresSection({ fitting, shoes }: Design): Block[] {
   const columns = shoes.map((shoe) => new Map(figuresOf(shoe, fitting).map((figure) => [figure.label, inWords(figure)])));
   const labels = [...new Set(columns.flatMap((column) => [...column.keys()]))], value = 31;
   return [
@@ -66,7 +66,7 @@ const STATION_COLUMNS = [
 ] as const satisfies readonly (readonly [string, keyof Station])[];
 
 /** The sole every 10 mm. A pen line at each station on both walls is ground down to. */
-export function stationSection({ shoes }: CheckedPair): Block[] {
+export function stationSection({ shoes }: Design): Block[] {
   const tables = shoes.map((shoe) => ({ shoe, stations: new Map(stationsOf(shoe).map((station) => [station.x, station])) })).filter(({ stations }) => stations.size > 0);
   const places = [...new Set(tables.flatMap(({ stations }) => [...stations.keys()]))].sort((a, b) => a - b), width = 17;
   return [
@@ -83,7 +83,7 @@ const SEVERITY = { stop: 'STOP', warn: 'WARNING', note: 'note' } as const;
 const whereWords = ({ side, where }: Finding): string => [side, where].filter(Boolean).join(', ');
 
 /** What to know before cutting, worst first; a stop is framed, with the name of whoever took it. */
-export function findingsSection({ findings }: CheckedPair): Block[] {
+export function findingsSection({ findings }: Design): Block[] {
   const stops = findings.filter(({ severity }) => severity === 'stop'), others = findings.filter(({ severity, code }) => severity !== 'stop' && code !== ESTIMATED);
   return [
     heading('Findings'),
@@ -118,7 +118,7 @@ export function mouldSection(moulds: readonly ShoeMould[]): Block[] {
 const ESTIMATED = 'ESTIMATED';
 
 /** Measures that were not taken, and what stands in for them. */
-export function estimatesSection({ findings }: CheckedPair): Block[] {
+export function estimatesSection({ findings }: Design): Block[] {
   const estimates = findings.filter(({ code }) => code === ESTIMATED);
   if (estimates.length === 0) return [heading('Estimates'), paragraph('Every measure the shape rests on was taken.', WIDTH)];
   return [
@@ -127,7 +127,7 @@ export function estimatesSection({ findings }: CheckedPair): Block[] {
   ];
 }
 
-export const cautionsSection = ({ fitting }: CheckedPair): Block[] =>
+export const cautionsSection = ({ fitting }: Design): Block[] =>
   [heading('Cautions'), ...cautionsFor(fitting).flatMap((caution, i) => [paragraph(`${i + 1}. ${caution}`, WIDTH)])];
 
 /** A file that goes with the sheet, and what its bytes add up to. */

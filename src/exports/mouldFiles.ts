@@ -3,7 +3,7 @@ import type { MouldOrder } from '../fitting/fitting.ts';
 import type { Booleans } from '../making/booleans.ts';
 import { mouldFaults, mouldOf, type Mould } from '../making/mould.ts';
 import { partsOf } from '../pair/shoe.ts';
-import type { CheckedPair } from './checkedPair.ts';
+import type { Design } from '../checks/design.ts';
 
 /** A mould by the shoe it is for; its solids are still those of a left shoe. */
 export interface ShoeMould { readonly side: Side; readonly order: MouldOrder; readonly mould: Mould }
@@ -13,7 +13,7 @@ export interface ShoeMould { readonly side: Side; readonly order: MouldOrder; re
  * @param booleans the kernel that drills them; only a job with a mould needs it
  * @throws RangeError when a mould is asked for and there is no kernel, or when a sole could not leave its mould
  */
-export function mouldsFor({ fitting: { making }, shoes }: CheckedPair, booleans: Booleans | undefined): ShoeMould[] {
+export function mouldsFor({ fitting: { making }, shoes }: Design, booleans: Booleans | undefined): ShoeMould[] {
   const { mould: order, chordGap } = making;
   if (!order) return [];
   if (!booleans) throw new RangeError('the sheet asks for a mould, so the solid kernel must be loaded first (loadBooleans) and handed in');

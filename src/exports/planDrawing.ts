@@ -2,7 +2,7 @@ import { pointOn, type Path, type PathLine } from '../geometry/path.ts';
 import { between, type Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import { partsOf, type Shoe, type SoleParts } from '../pair/shoe.ts';
-import type { CheckedPair } from './checkedPair.ts';
+import type { Design } from '../checks/design.ts';
 import { levelDimension, uprightDimension } from './dimension.ts';
 import { circle, drawn, LETTERS, roomFor, stroke, words, type Box, type Drawing, type Mark, type Paper } from './drawing.ts';
 import { labelled } from './labelled.ts';
@@ -20,7 +20,7 @@ interface Plan { readonly shoe: Shoe; readonly parts: SoleParts; readonly lines:
 interface Reach { readonly from: Mm; readonly to: Mm; readonly low: Mm; readonly high: Mm }
 
 /** The soles from above, toes to the right: the left one, then the right one below it, as they lie when both feet stand. */
-export function planDrawing(design: CheckedPair, paper: Paper, sheet: SheetNumber = { n: 1, of: 1 }): Drawing {
+export function planDrawing(design: Design, paper: Paper, sheet: SheetNumber = { n: 1, of: 1 }): Drawing {
   const box = drawingBox(paper), title = `${shoesInWords(design)}, seen from above`, plans = design.shoes.flatMap((shoe) => planOf(shoe, design));
   const by = scaleFor((scale) => heightOf(plans, scale) <= box.bottom - box.top && plans.every(({ reach: { from, to } }) => (to - from) * scale + 2 * BESIDE <= box.right - box.left - CORNER));
   const views = viewsOf(plans, 1 / by, box), fixed = [
@@ -33,7 +33,7 @@ export function planDrawing(design: CheckedPair, paper: Paper, sheet: SheetNumbe
   };
 }
 
-function planOf(shoe: Shoe, design: CheckedPair): Plan[] {
+function planOf(shoe: Shoe, design: Design): Plan[] {
   const parts = partsOf(shoe);
   if (!parts) return [];
   const lines = planLines(shoe, parts.shape), points = [...lines.edge, ...lines.ground].flatMap((piece) => [0, 0.25, 0.5, 0.75].map((t) => pointOn(piece, t)));

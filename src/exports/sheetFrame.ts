@@ -1,7 +1,7 @@
 import { SIDES } from '../fitting/words.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
-import type { CheckedPair } from './checkedPair.ts';
+import type { Design } from '../checks/design.ts';
 import { drawn, LETTERS, polyline, roomFor, stroke, words, type Box, type Mark, type Paper, type Words } from './drawing.ts';
 import { wrapped } from './letters.ts';
 
@@ -19,7 +19,7 @@ const rectangle = ({ left, top, right, bottom }: Box): readonly Point[] => [[lef
 interface Field { readonly caption: string; readonly value: string; readonly share: number }
 
 /** Frame and title block. Fields after ISO 7200: what it is of, its title, scale, date, units, sheet, who made and who ordered it. */
-export function sheetFrame(design: CheckedPair, paper: Paper, title: string, scale: number, sheet: SheetNumber): Mark[] {
+export function sheetFrame(design: Design, paper: Paper, title: string, scale: number, sheet: SheetNumber): Mark[] {
   const { job } = design.fitting, box = frameBox(paper), strip = { ...box, top: box.bottom - STRIP };
   const upper: Field[] = [
     { caption: 'job', value: job.reference, share: 0.2 }, { caption: 'part', value: title, share: 0.42 },
@@ -56,20 +56,20 @@ function row(fields: readonly Field[], { left, right }: Box, top: Mm): Mark[] {
 }
 
 /** Stops that were taken on somebody's own name, one sentence each; they stand on every sheet. */
-export function stopsTaken({ findings }: CheckedPair): string[] {
+export function stopsTaken({ findings }: Design): string[] {
   return findings.flatMap(({ severity, side, where, overriddenBy }) =>
     severity === 'stop' && overriddenBy ? [`STOP taken by ${overriddenBy.by}: ${overriddenBy.reason} (${[side, where].filter(Boolean).join(', ')})`] : []);
 }
 
 /** The same in the upper right corner of a drawing. */
-export function stopMarks(design: CheckedPair, { left, right, top }: Box): Words[] {
+export function stopMarks(design: Design, { left, right, top }: Box): Words[] {
   const style = { size: LETTERS.label, bold: true }, room = right - left - CHECK - 16;
   return stopsTaken(design).flatMap((text) => wrapped(text, room, style)).map((line, i) =>
     words(line, [right - 4, top + 6.5 + 4.6 * i], { ...style, anchor: 'end', ink: 'governs' }));
 }
 
 /** "Left and right shoes", "Right shoe". */
-export function shoesInWords({ shoes }: CheckedPair): string {
+export function shoesInWords({ shoes }: Design): string {
   const sides = SIDES.filter((side) => shoes.some((shoe) => shoe.side === side)).join(' and ');
   return `${sides.charAt(0).toUpperCase()}${sides.slice(1)} ${shoes.length > 1 ? 'shoes' : 'shoe'}`;
 }

@@ -3,7 +3,7 @@ import type { Mm } from '../geometry/units.ts';
 import { levelInWords } from '../pair/level.ts';
 import { isLevel } from '../pair/raise.ts';
 import { partsOf, type Shoe } from '../pair/shoe.ts';
-import type { CheckedPair } from './checkedPair.ts';
+import type { Design } from '../checks/design.ts';
 import { LETTERS, stroke, words, type Box, type Drawing, type Mark, type Paper } from './drawing.ts';
 import { labelled } from './labelled.ts';
 import { pictureOf, together, type Part, type Picture, type Stand } from './picture.ts';
@@ -18,7 +18,7 @@ import { scaleFor, type View } from './view.ts';
 const NAMES: Mm = 13;
 
 /** The shoes of a job from the side on one ground line, left before right, toes to the right, as large as the sheet allows. */
-export function sideDrawing(design: CheckedPair, paper: Paper, sheet: SheetNumber = { n: 1, of: 1 }): Drawing {
+export function sideDrawing(design: Design, paper: Paper, sheet: SheetNumber = { n: 1, of: 1 }): Drawing {
   const box = drawingBox(paper), ground = groundIn(box), title = `${shoesInWords(design)}, side view`;
   const spans = design.shoes.map(spanOf), by = scaleFor((scale) => fits(spans, scale, box, ground));
   const places = placesOf(spans, 1 / by, box, ground);
