@@ -67,15 +67,18 @@ function levelled(fitting: Fitting, solved: readonly Solved[]): readonly Asked[]
   if (!one || !other) return solved;
   return [[one, other], [other, one]].map(([own, opposite]): Asked => {
     const { seat } = raiseFor(own!.shoe.side, standing(own!.sole), standing(opposite!.sole), fitting.wearer.legDifference);
-    const { shoe, given, sole } = own!;
-    return seat > 0 ? { shoe, given: { ...given, order: { ...given.order, leastBuild: sole.rocker.build + seat } } } : own!;
+    const { shoe, given, sole } = own!, height = seatOf(sole) + seat;
+    return seat > 0 ? { shoe, given: { ...given, order: { ...given.order, seatAtLeast: { height, by: 'other shoe' } } } } : own!;
   });
 }
 
 /** Where the foot stands: on the insole, over the middle of the seat and over the tread. */
-function standing({ shape: { last, upper, build } }: SolvedSole): FootHeights {
-  return { seat: upper(last.seatLength / 2, 0) + build + last.insole, ball: upper(last.tread, 0) + build + last.insole };
+function standing(sole: SolvedSole): FootHeights {
+  const { last, upper, build } = sole.shape;
+  return { seat: seatOf(sole) + last.insole, ball: upper(last.tread, 0) + build + last.insole };
 }
+
+const seatOf = ({ shape: { last, upper, build } }: SolvedSole): number => upper(last.seatLength / 2, 0) + build;
 
 type Fineness = (bodies: Bodies) => Solids;
 

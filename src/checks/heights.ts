@@ -2,17 +2,16 @@ import type { RockerShoe, Shoe } from '../pair/shoe.ts';
 import type { Finding } from './finding.ts';
 import { isBuiltUpToOther } from './restsOn.ts';
 import { mm } from './say.ts';
-import { outside, over, type Seen } from './seen.ts';
+import { over, type Seen } from './seen.ts';
 import { PRACTICE } from './sources.ts';
 
-/** Heights of the face the sole is glued to, and the pitches and springs they come from. Limits in mm, common practice. */
+/** Heights of the face the sole is glued to, and the pitch they come from. Limits in mm, common practice. */
 const SEAT_MOST = 60, BALL_MOST = 35, BALL_STOP = 40, PITCH_WITHIN = 1;
-const SPRING_USUAL = [5, 25] as const;
 
 /** What brings a shoe down depends on what holds it up. */
 function lowering(shoe: Shoe): string {
   if (shoe.kind === 'match' || isBuiltUpToOther(shoe)) return 'Bring the other shoe down, or ask the prescriber for a smaller correction.';
-  if (shoe.rocker.governs === 'seat height asked for') return 'Ask for less seat height.';
+  if (shoe.rocker.governs === 'order') return 'Ask for less seat height.';
   return 'Put the apex further forward, take a longer toe arc or give the last more spring.';
 }
 
@@ -45,14 +44,5 @@ export function pitchOfSole({ shoe: { side }, number }: Seen<RockerShoe>): Findi
   return [{
     code: 'PITCH_DIFFERS', severity: 'warn', side, measured: off, limit: PITCH_WITHIN, unit: 'mm', where: 'seat to tread',
     text: `The sole has a pitch of ${mm(sole)}, the last ${mm(last)}; they must agree within ${mm(PITCH_WITHIN)}. Take the pitch and the measured heights of the last again.`, basis: PRACTICE,
-  }];
-}
-
-export function springOfLast({ shoe: { side }, number, place }: Seen<RockerShoe>): Finding[] {
-  const spring = number('toeSpringOfLast'), [least, most] = SPRING_USUAL;
-  if (!outside(spring, SPRING_USUAL)) return [];
-  return [{
-    code: 'LAST_SPRING', severity: 'warn', side, measured: spring, limit: spring > most ? most : least, unit: 'mm', where: 'tip of the last', ...place('toeSpringOfLast'),
-    text: `The last has ${mm(spring)} toe spring; usual is ${least} to ${mm(most, 0)}. Measure it with the last on its heel block: each millimetre goes through the whole sole.`, basis: PRACTICE,
   }];
 }

@@ -131,22 +131,18 @@ function heightInputs(fitting: ShoeFitting): readonly InputField[] {
 /** What sets the build. The strike angle counts only at the heel behind it, the last's spring only ahead of the tread. */
 function buildInputs(shoe: RockerShoe): readonly InputField[] {
   const { rocker: { governs, strikePoint }, last } = shoe;
-  if (governs === 'seat height asked for') return ['last.pitch', ...(isBuiltUpToOther(shoe) ? ['last.insole'] as const : [])];
+  if (governs === 'order') return ['last.pitch'];
+  if (governs === 'other shoe') return ['last.pitch', 'last.insole'];
   const atBack = governs.zone === 'edge behind the strike point' || governs.at[0] <= strikePoint[0] + 1;
   return [...heightInputs(shoe.fitting), ...(atBack ? ['foot.strikeAngle'] as const : []), ...(governs.at[0] > last.tread ? ['last.toeSpring'] as const : [])];
 }
 
 /** A sole built higher than its least is as thick as all measures leave it. */
-const thinnestInputs = (shoe: RockerShoe): readonly InputField[] => shoe.rocker.governs === 'seat height asked for'
+const thinnestInputs = (shoe: RockerShoe): readonly InputField[] => typeof shoe.rocker.governs === 'string'
   ? [...heightInputs(shoe.fitting), 'last.toeSpring', 'foot.strikeAngle'] : buildInputs(shoe);
 
 /** True where a rocker is higher than its own sheet asks, because the other one is. */
-export function isBuiltUpToOther(shoe: Shoe): boolean {
-  if (shoe.kind !== 'rocker' || shoe.rocker.governs !== 'seat height asked for') return false;
-  const { order: sheet } = shoe.fitting;
-  const asked = sheet.kind === 'rocker' ? Math.max(0, (sheet.seatHeightAtLeast ?? 0) - shoe.last.pitch) : 0;
-  return shoe.order.leastBuild > asked + 1e-9;
-}
+export const isBuiltUpToOther = (shoe: Shoe): boolean => shoe.kind === 'rocker' && shoe.rocker.governs === 'other shoe';
 
 function otherIsEstimated({ side }: Shoe, { shoes }: Fitting): boolean {
   const other = shoes[otherSide(side)];

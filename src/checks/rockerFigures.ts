@@ -37,8 +37,8 @@ function heights({ last, rocker, shape, stands }: RockerShoe): Figures {
     plain('toeSpringOfLast', 'Toe spring of the last', shape.upper(last.length, 0), 'mm', last.length),
     plain('heelRise', 'Rise of the ground face at the back edge of the heel', back.ground, 'mm', 0),
     plain('build', 'Build: tread plane above the ground', rocker.build, 'mm'),
-    governs === 'seat height asked for'
-      ? plain('governs', 'What sets the height: the seat height asked for', seat.upper, 'mm', centre)
+    typeof governs === 'string'
+      ? plain('governs', `What sets the height: ${governs === 'order' ? 'the seat height asked for' : 'the height of the other shoe'}`, seat.upper, 'mm', centre)
       : plain('governs', `What sets the height: thickness at the ${governs.zone}`, governs.thickness, 'mm', governs.at[0]),
     plain('thinnest', `Thickness where it is nearest to its least (${thinnest.zone}, least ${thinnest.minimum.toFixed(1)} mm)`, thinnest.thickness, 'mm', thinnest.at[0]),
   ];

@@ -40,7 +40,7 @@ export function thinFoam({ shoe: { side, last }, number, place }: Seen): Finding
 /** Names what keeps the sole from being lower, and what a change would save: each was put in and solved again. */
 export function governs(seen: Seen<RockerShoe>): Finding[] {
   const { shoe } = seen, { rocker: { governs: cause } } = shoe;
-  if (cause === 'seat height asked for') return [builtUp(seen)];
+  if (typeof cause === 'string') return [builtUp(seen)];
   const { zone, thickness, minimum, by, at: [x] } = cause;
   const saved = trialsFor(shoe, cause).map(({ words, trial }) => ({ words, saving: shoe.rocker.build - buildOf(trial) })).filter(({ saving }) => saving >= WORTH_SAYING);
   const [first, ...others] = saved.map(({ words, saving }, i) => `${words} takes ${mm(saving)} off${i === 0 ? ' the whole sole' : ''}`);
@@ -90,7 +90,7 @@ function buildOf(trial: RockerCase): Mm {
 /** The sole is higher than thickness alone asks for: the maker or the other shoe wants it so. */
 function builtUp({ shoe, number, place }: Seen<RockerShoe>): Finding {
   const given = caseOf(shoe), seat = number('seatHeight');
-  const lower = shoe.rocker.build - buildOf({ ...given, order: { ...given.order, leastBuild: 0 } });
+  const { seatAtLeast: _, ...order } = given.order, lower = shoe.rocker.build - buildOf({ ...given, order });
   const cause = isBuiltUpToOther(shoe) ? 'The other shoe sets the height, so that both feet stand as ordered' : 'The seat height asked for sets the height';
   return {
     code: 'GOVERNS', severity: 'note', side: shoe.side, measured: seat, unit: 'mm', where: 'seat', ...place('seatHeight'),

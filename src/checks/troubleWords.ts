@@ -30,7 +30,7 @@ type Units = Fitting['units'];
 
 const BLAMED: Record<Trouble, string> = {
   APEX_TOO_NEAR: 'order.apex', TOE_ARC_TOO_SHORT: 'order.toe', TOE_ARC_TOO_TIGHT: 'order.toe', TOE_SPRING_OUT_OF_REACH: 'order.toe.toeSpring',
-  TOE_OFF_OUT_OF_REACH: 'order.toe.toeOffAngle', END_ANGLE_TOO_SMALL: 'order.toe.endAngle', NO_BUILD: 'order', WALLS_MEET: 'order.taper',
+  TOE_OFF_OUT_OF_REACH: 'order.toe.toeOffAngle', END_ANGLE_TOO_SMALL: 'order.toe.endAngle', NO_BUILD: 'order', WALLS_MEET: 'order.taper', OUTLINE_FOLDS: 'last',
 };
 
 /** Where a measure stands on the sheet, and how it is written there. */

@@ -67,12 +67,18 @@ export function featherLine(last: Last): Path {
 /** Trying other arcs over the same last does not draw it again. */
 const drawn = new WeakMap<Last, Path>();
 
+/** The forepart swings to the inner side (-y) ahead of the waist: by this share of the inflare. */
+const foreShare = ({ length }: Last, x: Mm): number => smoothStep((x - 0.4 * length) / (0.6 * length));
+const tipAside = (last: Last): Mm => -last.inflare - TOES[last.toeShape].aside * last.ballWidth;
+
+/** Middle of the outline, near enough: from the heel along the long axis, swinging over to the tip itself; never outside it. */
+export const middleY = (last: Last, x: Mm): Mm => tipAside(last) * foreShare(last, x);
+
 function drawFeather(last: Last): Path {
   const { length: L, ballWidth: W, heelWidth, innerBall, outerBall, inflare } = last, toe = TOES[last.toeShape];
-  /** The forepart swings to the inner side (-y) ahead of the waist. */
-  const swing = (x: Mm): Mm => -inflare * smoothStep((x - 0.4 * L) / (0.6 * L));
+  const swing = (x: Mm): Mm => -inflare * foreShare(last, x);
   const ballSwing = swing((innerBall + outerBall) / 2), waistHalf = (half: number): Mm => Math.min(half * W, (heelWidth + W) / 4);
-  const back: Point = [0, 0], tip: Point = [L, swing(L) - toe.aside * W], heelX = SHAPE.heelWidest * L;
+  const back: Point = [0, 0], tip: Point = [L, tipAside(last)], heelX = SHAPE.heelWidest * L;
   const innerHeel: Point = [heelX, -heelWidth / 2], outerHeel: Point = [heelX, heelWidth / 2];
   const innerJoint: Point = [innerBall, ballSwing - W * SHAPE.innerShare], outerJoint: Point = [outerBall, ballSwing + W * (1 - SHAPE.innerShare)];
   const ahead = (end: RoundEnd): Path => quarter(end.side, end.handleSide, end.handleEnd, end.end);

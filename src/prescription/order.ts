@@ -21,9 +21,12 @@ export interface RockerOrder {
   readonly foam: FoamName;
   readonly taper: Tapers;
   readonly edgeBeyond: EdgeWidths;
-  /** Tread plane at least this high above the ground, mm (0: as low as the minima allow). */
-  readonly leastBuild: Mm;
+  /** None: as low as the minima allow. */
+  readonly seatAtLeast?: SeatHeight;
 }
+
+/** Least height above the ground of the face the sole is glued to, at the centre of the seat, and who asks for it. */
+export interface SeatHeight { readonly height: Mm; readonly by: 'order' | 'other shoe' }
 
 /** Default apex as a share of the last's length from the heel; common practice of the trade. */
 const APEX = 0.65;
@@ -32,20 +35,22 @@ const APEX_PIVOT_HEIGHT = 0.78;
 /** A stiff toe joint is rolled over behind the joint, never over it. */
 const BEHIND_JOINT: Mm = 8;
 
+/** Where an apex may lie at most before a stiff toe joint; further forward, the joint would have to bend before the shoe rolls. */
+export const apexBehindJoint = (innerBall: Mm): Mm => innerBall - BEHIND_JOINT;
+
 function defaultApex(foot: Foot, toe: ToeOrder, lastLength: Mm, innerBall: Mm): Mm {
-  if (toe.rule === 'pivot-height') return APEX_PIVOT_HEIGHT * lastLength;
-  const usual = APEX * lastLength;
-  return foot.joint === 'toe joint' ? Math.min(usual, innerBall - BEHIND_JOINT) : usual;
+  const usual = (toe.rule === 'pivot-height' ? APEX_PIVOT_HEIGHT : APEX) * lastLength;
+  return foot.joint === 'toe joint' ? Math.min(usual, apexBehindJoint(innerBall)) : usual;
 }
 
-/** Completes an order for a foot and the last it is made on (its length, inner joint and pitch, mm). */
-export function completeOrder(order: SheetRocker, foot: Foot, last: { readonly length: Mm; readonly innerBall: Mm; readonly pitch: Mm }): RockerOrder {
+/** Completes an order for a foot and the last it is made on (its length and inner joint, mm). */
+export function completeOrder(order: SheetRocker, foot: Foot, last: { readonly length: Mm; readonly innerBall: Mm }): RockerOrder {
   const { apex, toe, standingFlat, crestAngle, minima, stiffener, outsole, foam, taper, edgeBeyond, seatHeightAtLeast } = order;
   return {
     apexX: apex === undefined ? defaultApex(foot, toe, last.length, last.innerBall) : apex * last.length,
     apexByDefault: apex === undefined,
     toe, standingFlat, crestAngle, minima, stiffener, outsole, foam, taper, edgeBeyond,
     strike: foot.strikeAngle.value,
-    leastBuild: Math.max(0, (seatHeightAtLeast ?? 0) - last.pitch),
+    ...(seatHeightAtLeast === undefined ? {} : { seatAtLeast: { height: seatHeightAtLeast, by: 'order' } }),
   };
 }

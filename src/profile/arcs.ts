@@ -3,6 +3,7 @@ import { inDegrees, type Mm, type Rad } from '../geometry/units.ts';
 import type { ToeOrder } from '../fitting/fitting.ts';
 import { Infeasible } from './infeasible.ts';
 import { pointAt, type GroundFace, type GroundPiece, type RollArc } from './groundFace.ts';
+import type { RollLine } from './rollLine.ts';
 
 /** The two halves of the mid arc: centred at the hip, pushed apart by the standing flat. */
 export interface MidArcs { readonly radius: Mm; readonly rearX: Mm; readonly frontX: Mm }
@@ -46,12 +47,16 @@ function runOnBehind(arc: RollArc): GroundPiece {
 /** The apex: where the toe arc leaves the front half of the mid arc, and at what roll angle. */
 export interface Apex { readonly point: Point; readonly angle: Rad }
 
-/** @throws Infeasible when the apex lies too near the standing point */
-export function apexOn(mid: MidArcs, apexX: Mm): Apex {
-  const ahead = apexX - mid.frontX;
-  if (!(ahead >= APEX_AHEAD)) {
+/**
+ * The apex line is nearest to the standing point square to itself, so a turned one comes nearer than its place on the long axis.
+ * @throws Infeasible when it comes too near
+ */
+export function apexOn(mid: MidArcs, { apexX, turn }: RollLine): Apex {
+  const ahead = apexX - mid.frontX, nearest = ahead * Math.cos(turn);
+  if (!(nearest >= APEX_AHEAD)) {
+    const from = mid.frontX > mid.rearX ? 'the front end of the standing flat' : 'the standing point';
     throw new Infeasible('APEX_TOO_NEAR',
-      `the apex lies ${ahead.toFixed(1)} mm ahead of the ${mid.frontX > mid.rearX ? 'front end of the standing flat' : 'standing point'}; it must lie at least ${APEX_AHEAD} mm ahead`,
+      `the apex line passes ${Math.abs(nearest).toFixed(1)} mm ${nearest < 0 ? 'behind' : 'ahead of'} ${from}; it must pass at least ${APEX_AHEAD} mm ahead`,
       ['standingFlat', 'apexX', 'pitch']);
   }
   const angle = Math.asin(ahead / mid.radius);
@@ -72,20 +77,24 @@ export const shortestToeRadius = ({ apex, tipX }: ToeSetting): Mm => (tipX - ape
  * @throws Infeasible when a wanted toe spring or toe-off angle is out of reach
  */
 export function toeRadius(order: ToeOrder, setting: ToeSetting): Mm {
-  const { apex, pivot: [xA, h], tipX } = setting;
+  const { pivot: [xA, h], tipX } = setting;
   switch (order.rule) {
     case 'pivot-to-toe': return Math.hypot(tipX - xA, h);
     case 'pivot-height': return h;
     case 'given': return order.radius!;
-    case 'for-toe-off': return radiusForToeOff(order.toeOff!, apex, tipX);
+    case 'for-toe-off': return radiusForToeOff(order.toeOff!, order.endAngle, setting);
     case 'for-toe-spring': return radiusForToeSpring(order.toeSpring!, order.endAngle, setting);
   }
 }
 
-function radiusForToeOff(wanted: Rad, apex: Apex, tipX: Mm): Mm {
+function radiusForToeOff(wanted: Rad, endAngle: Rad | undefined, { apex, tipX }: ToeSetting): Mm {
   if (!(wanted > apex.angle)) {
     throw new Infeasible('TOE_OFF_OUT_OF_REACH',
       `a toe-off angle of ${inDegrees(wanted).toFixed(1)}° is already passed at the apex (${inDegrees(apex.angle).toFixed(1)}°)`, ['toe.toeOff', 'apexX']);
+  }
+  if (endAngle !== undefined && endAngle < wanted) {
+    throw new Infeasible('TOE_OFF_OUT_OF_REACH',
+      `a toe-off angle of ${inDegrees(wanted).toFixed(1)}° is never reached: the toe arc ends at ${inDegrees(endAngle).toFixed(1)}° and runs on straight`, ['toe.endAngle', 'toe.toeOff']);
   }
   return (tipX - apex.point[0]) / (Math.sin(wanted) - Math.sin(apex.angle));
 }

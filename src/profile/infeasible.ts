@@ -6,7 +6,7 @@ export interface Change { readonly measure: Mendable; readonly value: number }
 /** Changes that, put in together, were tried and give a design. Nearly always one. */
 export type Remedy = readonly Change[];
 
-export type Trouble = 'APEX_TOO_NEAR' | 'TOE_ARC_TOO_SHORT' | 'TOE_ARC_TOO_TIGHT' | 'TOE_SPRING_OUT_OF_REACH' | 'TOE_OFF_OUT_OF_REACH' | 'END_ANGLE_TOO_SMALL' | 'NO_BUILD' | 'WALLS_MEET';
+export type Trouble = 'APEX_TOO_NEAR' | 'TOE_ARC_TOO_SHORT' | 'TOE_ARC_TOO_TIGHT' | 'TOE_SPRING_OUT_OF_REACH' | 'TOE_OFF_OUT_OF_REACH' | 'END_ANGLE_TOO_SMALL' | 'NO_BUILD' | 'WALLS_MEET' | 'OUTLINE_FOLDS';
 
 /** Thrown when the measures and the order leave no shape; says which measure is to blame. A correction, not a bug. */
 export class Infeasible extends Error {

@@ -3,7 +3,7 @@ import { SOLVED } from '../geometry/tolerances.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
-import type { RockerOrder } from '../prescription/order.ts';
+import type { RockerOrder, SeatHeight } from '../prescription/order.ts';
 import type { Last } from '../last/last.ts';
 import { edgeLine, featherLine } from '../last/outline.ts';
 import { upperFace, type UpperFace } from '../last/upperFace.ts';
@@ -27,8 +27,8 @@ export interface Rocker {
   readonly upper: UpperFace;
   /** Height of the tread plane above the ground, mm. */
   readonly build: Mm;
-  /** What keeps the build from being lower: the thinnest place, or the seat height asked for. */
-  readonly governs: Thinnest | 'seat height asked for';
+  /** What keeps the build from being lower: the thinnest place, or whoever asks for a seat height. */
+  readonly governs: Thinnest | SeatHeight['by'];
   readonly thinnest: Thinnest;
   readonly pivot: Point;
   readonly hip: Point;
@@ -63,27 +63,26 @@ export function solveRocker(given: RockerCase): Rocker {
   // Most refusals show in the arcs alone; the outline is drawn only when they stand.
   let drawn: Drawn | undefined;
   const attempt = (build: Mm): Trial => {
-    const arcs = arcsAt(given, stance, build);
+    const arcs = arcsAt(given, stance, line, build);
     drawn ??= drawPlan(given, line);
     return fitUnder(drawn, given, arcs, build);
   };
-  const least = leastBuild(attempt), build = Math.max(least, order.leastBuild);
-  const { thin, ...arcs } = attempt(build), { feather, edge, upper } = drawn!;
+  const { build, by } = buildFor(given, attempt), { thin, ...arcs } = attempt(build), { feather, edge, upper } = drawn!;
   return {
     ...arcs, stance, line, feather, edge, upper, build,
-    governs: build > least ? 'seat height asked for' : thin, thinnest: thin,
+    governs: by ?? thin, thinnest: thin,
     heelArc: pieceNamed(arcs.face, 'heel arc') as RollArc | undefined,
     toeArc: pieceNamed(arcs.face, 'toe arc') as RollArc,
-    tipAngle: angleAt(arcs.face, last.length),
+    tipAngle: angleAt(arcs.face, rollX(line, [last.length, 0])),
   };
 }
 
 /** The arcs at one build; nothing of them hangs on the outline. @throws Infeasible */
-function arcsAt({ last, order }: RockerCase, stance: ShoeStance, build: Mm): Arcs {
+function arcsAt({ last, order }: RockerCase, stance: ShoeStance, line: RollLine, build: Mm): Arcs {
   const pivot: Point = [stance.pivot[0], stance.pivot[1] + build], hip: Point = [stance.standing, pivot[1] + stance.hipUp];
-  const mid = midArcs(stance.standing, pivot[0], hip[1], order.standingFlat), apex = apexOn(mid, order.apexX);
+  const mid = midArcs(stance.standing, pivot[0], hip[1], order.standingFlat), apex = apexOn(mid, line);
   const heel = heelPieces(pivot, mid, order.strike);
-  const toe = toePieces(order.toe, { apex, pivot, tipX: last.length });
+  const toe = toePieces(order.toe, { apex, pivot, tipX: rollX(line, [last.length, 0]) });
   const face = groundFace(heel, mid, apex, toe);
   requireBend(pieceNamed(face, 'toe arc') as RollArc, order.outsole.thickness);
   return { face, mid, apex, pivot, hip, strikePoint: startOf(heel[1] ?? face.pieces[1]!) };
@@ -127,31 +126,52 @@ function requireReach(face: GroundFace, furthest: Mm, outsole: Mm): void {
     ['toe.radius', 'toe.toeSpring', 'toe.toeOff', 'apexX', 'toe.endAngle']);
 }
 
+/** A seat height that is asked for holds where the sole is thick enough at it; else the least build does. */
+function buildFor({ last, order: { seatAtLeast } }: RockerCase, attempt: (build: Mm) => Trial): { readonly build: Mm; readonly by?: SeatHeight['by'] } {
+  if (seatAtLeast) {
+    const build = seatAtLeast.height - upperFace(last)(last.seatLength / 2, 0);
+    if (sparesOf(attempt).spare(build) >= 0) return { build, by: seatAtLeast.by };
+  }
+  return { build: leastBuild(attempt) };
+}
+
+interface Spares {
+  /** Spare thickness at a build; endlessly little where there is no shape. */
+  readonly spare: (build: Mm) => Mm;
+  /** Why there was none, at the first or at the latest build that had none. */
+  readonly refusal: (which: 'first' | 'latest') => Infeasible | undefined;
+}
+
+function sparesOf(attempt: (build: Mm) => Trial): Spares {
+  const refusals: Infeasible[] = [];
+  const spare = (build: Mm): Mm => {
+    try { return attempt(build).thin.spare; }
+    catch (error) {
+      if (!(error instanceof Infeasible)) throw error;
+      refusals.push(error);
+      return -Infinity;
+    }
+  };
+  return { spare, refusal: (which) => which === 'first' ? refusals[0] : refusals[refusals.length - 1] };
+}
+
 /**
  * Spare thickness rises with the build, about a millimetre for each, so its zero is the least build. Where no shape
  * exists yet (a short toe arc that grows with the pivot's height), more build is tried; a shape that exists only where
  * it is thicker than anyone asked is refused.
  */
 function leastBuild(attempt: (build: Mm) => Trial): Mm {
-  let refusal: Infeasible | undefined;
-  const spare = (build: Mm): number => {
-    try { return attempt(build).thin.spare; }
-    catch (error) {
-      if (!(error instanceof Infeasible)) throw error;
-      refusal ??= error;
-      return -Infinity;
-    }
-  };
+  const { spare, refusal } = sparesOf(attempt);
   let high = USUAL_BUILD, above = spare(high);
   while (!(above >= 0) && high < BUILD_LIMIT) { high = Number.isFinite(above) ? high - 1.3 * above + 0.1 : 2 * high; above = spare(high); }
-  if (!(above >= 0)) throw refusal ?? new Infeasible('NO_BUILD', `no sole up to ${BUILD_LIMIT} mm high is as thick as asked everywhere`, ['apexX', 'pitch', 'strike']);
+  if (!(above >= 0)) throw refusal('first') ?? new Infeasible('NO_BUILD', `no sole up to ${BUILD_LIMIT} mm high is as thick as asked everywhere`, ['apexX', 'pitch', 'strike']);
   let low = high, below = above;
   while (below >= 0) { high = low; low -= 1.3 * below + 0.1; below = spare(low); }
   for (let i = 0; i < 60 && !Number.isFinite(below); i++) {
     const middle = (low + high) / 2, value = spare(middle);
     if (value >= 0) high = middle; else { low = middle; below = value; }
   }
-  if (!Number.isFinite(below)) throw refusal!;
+  if (!Number.isFinite(below)) throw refusal('latest')!;
   let root = rootBetween(spare, low, high), left = spare(root);
   for (let i = 0; i < 5 && left < 0; i++) { root += SOLVED - left; left = spare(root); }
   return root;

@@ -4,6 +4,7 @@ import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Minima } from '../fitting/fitting.ts';
 import type { Last } from '../last/last.ts';
+import { middleY } from '../last/outline.ts';
 import type { UpperFace } from '../last/upperFace.ts';
 import { heightsOf, type GroundFace } from './groundFace.ts';
 import { rollX, type RollLine } from './rollLine.ts';
@@ -29,7 +30,7 @@ export interface Layers { readonly stiffener: Mm; readonly inner: GroundFace }
 /** Less foam than this between stiffener and outsole can be neither cut nor glued. Common practice of the trade. */
 export const LEAST_FOAM: Mm = 0.5;
 
-/** A place of the plan where thickness is judged: how far round the edge line and how far out from the long axis. */
+/** A place of the plan where thickness is judged: how far round the edge line and how far out to it from the middle. */
 interface Place {
   readonly w: number;
   readonly ring: number;
@@ -82,12 +83,12 @@ function placesRound(edge: Path, line: RollLine): number[] {
 
 type BarePlan = Omit<Plan, 'places' | 'borders'>;
 
-function placeAt({ edge, upper, line }: BarePlan, w: number, ring: number): Place {
-  const [x, edgeY] = pointAlong(edge, w), y = edgeY * ring;
+function placeAt({ last, edge, upper, line }: BarePlan, w: number, ring: number): Place {
+  const [x, edgeY] = pointAlong(edge, w), middle = ring === 1 ? 0 : middleY(last, x), y = middle + (edgeY - middle) * ring;
   return { w, ring, at: [x, y], along: rollX(line, [x, y]), upper: upper(x, y) };
 }
 
-/** Places, on the side where the value is not below zero, where it changes sign between two samples. */
+/** Where the value changes sign between two samples: the nearest places on both sides, for the greater minimum of two zones holds up to its very end. */
 function crossings(plan: BarePlan, places: readonly Place[], value: (place: Place) => number): Place[] {
   return places.flatMap((place, i) => {
     const first = i - (i % ROUND), next = places[first + ((i + 1) % ROUND)]!;
@@ -98,7 +99,7 @@ function crossings(plan: BarePlan, places: readonly Place[], value: (place: Plac
       const middle = (low + high) / 2;
       if (value(placeAt(plan, middle, place.ring)) < 0 === below) low = middle; else high = middle;
     }
-    return [placeAt(plan, below ? high : low, place.ring)];
+    return [placeAt(plan, low, place.ring), placeAt(plan, high, place.ring)];
   });
 }
 
@@ -118,7 +119,7 @@ export function minimumAt({ last, minima }: Pick<Plan, 'last' | 'minima'>, x: Mm
  */
 export function thinnest(plan: Plan, face: GroundFace, layers: Layers, build: Mm, strikeX: Mm): Thinnest {
   const height = heightsOf(face), innerHeight = heightsOf(layers.inner);
-  const zoneAt = ({ at, along }: Place): { zone: Zone; minimum: Mm } => minimumAt(plan, at[0], along < strikeX - 1e-9);
+  const zoneAt = ({ at, along }: Place): { zone: Zone; minimum: Mm } => minimumAt(plan, at[0], along < strikeX);
   const stackAt = ({ along }: Place): Mm => layers.stiffener + innerHeight(along) - height(along) + LEAST_FOAM;
   const spareOf = (place: Place): Mm =>
     place.upper + build - height(place.along) - Math.max(zoneAt(place).minimum, stackAt(place));

@@ -52,12 +52,12 @@ export function groundRim(shape: SoleShape, face: GroundFace): GroundRim {
   return rim;
 }
 
-function requireOneLine({ inner, outer }: GroundRim): void {
-  for (const { along } of [inner, outer]) {
-    if (along.some((x, i) => i > 0 && x < along[i - 1]! - 1e-9)) {
-      throw new Infeasible('WALLS_MEET', 'the walls lean in so far that the ground line crosses itself', ['taper']);
-    }
-  }
+function requireOneLine({ inner, outer, shape: { taper } }: GroundRim): void {
+  const goesBack = ({ along }: Flank): boolean => along.some((x, i) => i > 0 && x < along[i - 1]! - 1e-9);
+  if (!goesBack(inner) && !goesBack(outer)) return;
+  if (Object.values(taper).every((lean) => lean === 0))
+    throw new Infeasible('OUTLINE_FOLDS', 'the outline of the last folds over itself: its ball, its widths and its inflare do not go together', []);
+  throw new Infeasible('WALLS_MEET', 'the walls lean so far that the ground line crosses itself', ['taper']);
 }
 
 /**

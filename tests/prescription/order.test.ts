@@ -3,7 +3,7 @@ import type { Foot, SheetRocker } from '../../src/fitting/fitting.ts';
 import { completeOrder } from '../../src/prescription/order.ts';
 import { plainOrder } from '../support/cases.ts';
 
-const last = { length: 280, innerBall: 196, pitch: 15 };
+const last = { length: 280, innerBall: 196 };
 const foot = (joint: Foot['joint']): Foot => ({ joint, strikeAngle: { value: 0.4, origin: 'measured' } }) as Foot;
 const sheet: SheetRocker = {
   kind: 'rocker', toe: { rule: 'pivot-to-toe' }, standingFlat: 0, crestAngle: Math.PI / 2, stiffener: 1.5, minima: plainOrder.minima,
@@ -18,7 +18,9 @@ test('for a toe joint never ahead of the inner joint less 8 mm', () => {
 });
 test('at 78 % when the toe arc is as short as the pivot is high', () => expect(completeOrder({ ...sheet, toe: { rule: 'pivot-height' } }, foot('ankle'), last).apexX).toBeCloseTo(218.4, 9));
 test('a given apex is kept, even for a toe joint', () => expect(completeOrder({ ...sheet, apex: 0.72 }, foot('toe joint'), last)).toMatchObject({ apexX: 0.72 * 280, apexByDefault: false }));
-test('a seat height asked for is a build above the pitch', () => {
-  expect(completeOrder({ ...sheet, seatHeightAtLeast: 40 }, foot('ankle'), last).leastBuild).toBe(25);
-  expect(completeOrder(sheet, foot('ankle'), last).leastBuild).toBe(0);
+test('for a toe joint never ahead of it, not even with the short toe arc', () =>
+  expect(completeOrder({ ...sheet, toe: { rule: 'pivot-height' } }, foot('toe joint'), last).apexX).toBe(188));
+test('a seat height is asked for by the order, or not at all', () => {
+  expect(completeOrder({ ...sheet, seatHeightAtLeast: 40 }, foot('ankle'), last).seatAtLeast).toEqual({ height: 40, by: 'order' });
+  expect(completeOrder(sheet, foot('ankle'), last).seatAtLeast).toBeUndefined();
 });

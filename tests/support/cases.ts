@@ -12,7 +12,7 @@ export const plainLast: Last = {
 export const plainOrder: RockerOrder = {
   apexX: 0.62 * 282, apexByDefault: false, toe: { rule: 'pivot-to-toe' }, standingFlat: 0, crestAngle: degrees(90), strike: degrees(25),
   minima: { edge: 4, seat: 8, waist: 8, tread: 8, tip: 5 }, stiffener: 1.5, outsole: { thickness: 2, material: 'microcellular rubber' },
-  foam: 'firm EVA', taper: { heelInner: 0, heelOuter: 0, foreInner: 0, foreOuter: 0 }, edgeBeyond: { heel: 0, ball: 0, toe: 0 }, leastBuild: 0,
+  foam: 'firm EVA', taper: { heelInner: 0, heelOuter: 0, foreInner: 0, foreOuter: 0 }, edgeBeyond: { heel: 0, ball: 0, toe: 0 },
 };
 
 /** The worked example: two independent calculations agree on its results to three places. */
