@@ -6,12 +6,10 @@ import type { Remedy, Trouble } from './profile/infeasible.ts';
 import { tryMaking } from './profile/remedy.ts';
 import type { RockerCase } from './profile/rocker.ts';
 import { footNumbers } from './profile/stance.ts';
-import { foamLeft } from './solid/foamLeft.ts';
-import { LEAST_FOAM } from './profile/thinnest.ts';
 import { soleFrom, type SolvedSole } from './solid/fromRocker.ts';
-import { bodiesOf, solidsOf, type Bodies, type Solids } from './solid/solids.ts';
+import { solidsOf, type Bodies, type Solids } from './solid/solids.ts';
 import { raiseFor, type FootHeights } from './pair/level.ts';
-import { isLevel, raiseShape } from './pair/raise.ts';
+import { raiseUnder } from './pair/raise.ts';
 import type { MatchShoe, Pair, RockerShoe, Shoe } from './pair/shoe.ts';
 import { findingsOf } from './checks/findings.ts';
 import type { Design } from './checks/design.ts';
@@ -94,8 +92,8 @@ function matchShoe(fitting: Fitting, shoe: MatchFitting, rocker: RockerShoe, fin
   const now: FootHeights = { seat: order.seatHeightNow.value, ball: order.ballHeightNow.value };
   const raise = raiseFor(side, now, rocker.stands, fitting.wearer.legDifference);
   const common = { kind: 'match', side, fitting: shoe, last, order, raise } as const;
-  const shape = isLevel(raise) ? undefined : raiseShape(last, order, raise);
-  if (!shape || foamLeft(shape).thickness < LEAST_FOAM) return { ...common, stands: now, made: undefined };
-  const bodies = bodiesOf(shape);
-  return { ...common, stands: { seat: now.seat + raise.seat, ball: now.ball + raise.ball }, made: { shape, bodies, solids: fineness(bodies) } };
+  const raising = raiseUnder(last, order, raise);
+  if (raising.kind !== 'made') return { ...common, stands: now, made: undefined, trouble: raising.kind === 'refused' ? raising.trouble : undefined };
+  const { made } = raising, stands = { seat: now.seat + raise.seat, ball: now.ball + raise.ball };
+  return { ...common, stands, made: { ...made, solids: fineness(made.bodies) }, trouble: undefined };
 }

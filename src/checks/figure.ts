@@ -15,13 +15,15 @@ export interface Figure {
   readonly estimated: boolean;
   /** x of the place from the heel, when it is one, mm. */
   readonly at?: Mm;
+  /** Roll angle at which it is taken, toe down positive, degrees; none at rest. */
+  readonly rolled?: number;
 }
 
 const UNIT_SIGN: Record<FigureUnit, string> = { mm: ' mm', deg: '°', g: ' g', '%': ' %', 'cm³': ' cm³', '': '' };
 
-/** "35.1 mm", "3.9°"; " (est.)" behind what rests on an estimate. */
-export const inWords = ({ value, unit, digits, estimated }: Figure): string =>
-  `${rounded(value, digits)}${UNIT_SIGN[unit]}${estimated ? ' (est.)' : ''}`;
+/** "35.1 mm", "3.9°", "6.3 mm at 3.2°"; " (est.)" behind what rests on an estimate. */
+export const inWords = ({ value, unit, digits, estimated, rolled }: Figure): string =>
+  `${rounded(value, digits)}${UNIT_SIGN[unit]}${rolled === undefined ? '' : ` at ${rounded(rolled, 1)}°`}${estimated ? ' (est.)' : ''}`;
 
 /** A figure before it is known whether it rests on an estimate. */
 export type Plain = Omit<Figure, 'estimated'>;

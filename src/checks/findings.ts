@@ -1,13 +1,14 @@
 import type { Pair } from '../pair/shoe.ts';
 import { riskFindings } from './cautions.ts';
 import type { Finding, Severity } from './finding.ts';
-import { ballHeight, pitchOfSole, seatHeight, springOfLast } from './heights.ts';
+import { ballHeight, pitchOfSole, seatHeight } from './heights.ts';
 import { printBed, toolReach } from './making.ts';
 import { estimated, legByTape, prescription, takenTwice } from './measures.ts';
 import { applyOverrides } from './overrides.ts';
 import { ballsLevel, bendsAtBall, notLevel, oneShoe, partlyInside, raiseInWords } from './pairing.ts';
 import { alignedHeelRise } from './prosthesis.ts';
 import { rollingChecks } from './rolling.ts';
+import { steepTip, thinRaise } from './raiseTip.ts';
 import { isMatch, isRocker, see, type Seen } from './seen.ts';
 import { sideStability } from './stability.ts';
 import { standingChecks } from './standing.ts';
@@ -15,12 +16,12 @@ import { governs, thinFoam, thinSole } from './thickness.ts';
 import { shoeWeight, soleWeight, weightDifference } from './weight.ts';
 import { publishedWindow } from './window.ts';
 
-const SOLE_CHECKS = [thinFoam, seatHeight, ballHeight, soleWeight, shoeWeight, toolReach, printBed] as const;
+const SOLE_CHECKS = [seatHeight, ballHeight, soleWeight, shoeWeight, toolReach, printBed] as const;
 const ROCKER_CHECKS = [
-  thinSole, ...standingChecks, ...rollingChecks, pitchOfSole, springOfLast, sideStability, alignedHeelRise, governs, publishedWindow,
+  thinSole, thinFoam, ...standingChecks, ...rollingChecks, pitchOfSole, sideStability, alignedHeelRise, governs, publishedWindow,
 ] as const;
-const MATCH_CHECKS = [notLevel, raiseInWords, partlyInside, bendsAtBall] as const;
-const SHEET_CHECKS = [riskFindings, prescription, legByTape, takenTwice, estimated] as const;
+const MATCH_CHECKS = [notLevel, thinRaise, steepTip, raiseInWords, partlyInside, bendsAtBall] as const;
+const SHEET_CHECKS = [riskFindings, prescription, legByTape, takenTwice] as const;
 
 /** Everything a careful maker would want to know before cutting: stops, warnings, notes; left, right, then both. */
 export function findingsOf(pair: Pair): Finding[] {
@@ -28,7 +29,7 @@ export function findingsOf(pair: Pair): Finding[] {
   const found = [
     ...seen.flatMap(ofShoe),
     ...oneShoe(seen), ...ballsLevel(seen, fitting), ...weightDifference(seen),
-    ...SHEET_CHECKS.flatMap((check) => check(fitting)),
+    ...SHEET_CHECKS.flatMap((check) => check(fitting)), ...seen.flatMap(estimated),
   ];
   return worstFirst(applyOverrides(found, fitting.overrides));
 }

@@ -1,12 +1,12 @@
 import { inDegrees } from '../geometry/units.ts';
 import type { Fitting, ShoeFitting } from '../fitting/fitting.ts';
-import { isEstimated } from '../fitting/measure.ts';
 import { SURVEY_SOURCE } from '../fitting/survey.ts';
 import { unusualMeasures } from '../fitting/unusual.ts';
 import { SIDES, type Side } from '../fitting/words.ts';
 import type { Finding } from './finding.ts';
-import { INPUT_FIELDS, inputOf, type InputField } from './inputs.ts';
+import { inputOf, type InputField } from './inputs.ts';
 import { deg, mm, sentences } from './say.ts';
+import type { Seen } from './seen.ts';
 import { PRACTICE, TAPE } from './sources.ts';
 
 const SHEET = 'fitting sheet';
@@ -23,21 +23,18 @@ function sideOf(path: string): { readonly side?: Side } {
   return side ? { side } : {};
 }
 
-/** Ball joints on the last are carried over from the foot, and an estimated hip has a note of its own. */
-const saidElsewhere = (field: InputField, { foot }: ShoeFitting): boolean =>
-  field === 'foot.hipAhead' || (foot !== undefined && (field === 'last.innerBall' || field === 'last.outerBall'));
+/** Ball joints on the last are carried over from the foot. */
+const takenOnFoot = (field: InputField, { foot }: ShoeFitting): InputField =>
+  foot && field === 'last.innerBall' ? 'foot.ballInner' : foot && field === 'last.outerBall' ? 'foot.ballOuter' : field;
 
-/** One note for each measure that was not taken. */
-export function estimated({ shoes }: Fitting): Finding[] {
-  return SIDES.flatMap((side) => {
-    const shoe = shoes[side];
-    return shoe ? INPUT_FIELDS.flatMap((field) => estimatedField(shoe, field)) : [];
-  });
+/** One note for each measure that was not taken and that a figure rests on. An estimated hip has a note of its own. */
+export function estimated({ shoe, estimates }: Seen): Finding[] {
+  return estimates.filter((field) => field !== 'foot.hipAhead').flatMap((field) => estimatedField(shoe.fitting, takenOnFoot(field, shoe.fitting)));
 }
 
 function estimatedField(shoe: ShoeFitting, field: InputField): Finding[] {
   const { label, unit, of } = inputOf(field), measure = of(shoe);
-  if (!measure || !isEstimated(measure) || saidElsewhere(field, shoe)) return [];
+  if (!measure) return [];
   const { value, rule = PRACTICE, error } = measure, inUnit = (x: number): number => (unit === 'deg' ? inDegrees(x) : x);
   const say = (x: number): string => (unit === 'deg' ? deg : mm)(inUnit(x));
   return [{

@@ -3,9 +3,10 @@ import { levelInWords, standsHigherBy } from '../pair/level.ts';
 import { isLevel, LEVEL_WITHIN } from '../pair/raise.ts';
 import { otherSide } from '../fitting/words.ts';
 import type { MatchShoe } from '../pair/shoe.ts';
+import { isAligned } from './prosthesis.ts';
 import { LEAST_FOAM } from '../profile/thinnest.ts';
 import type { Finding } from './finding.ts';
-import { mm, sentences } from './say.ts';
+import { ANOTHER_LAST, mm, sentences } from './say.ts';
 import { isRocker, over, type Seen } from './seen.ts';
 import { PAIR, PRACTICE } from './sources.ts';
 
@@ -34,16 +35,20 @@ export function raiseInWords({ shoe: { side, raise, made }, fitting: { wearer: {
 const upOrDown = (by: number): string => (by < 0 ? `down ${mm(-by)}` : `up ${mm(by)}`);
 
 /** A shoe can be built up, not pushed down, and a raise needs foam over its outsole. What does not come level is not cut. */
-export function notLevel({ shoe: { side, raise, made, order } }: Seen<MatchShoe>): Finding[] {
-  if (made || isLevel(raise)) return [];
-  const least = order.outsole.thickness + LEAST_FOAM, lower = Math.min(raise.seat, raise.ball), missing = least - lower;
-  const todo = missing > 0
-    ? `Build the ${otherSide(side)} shoe up by ${mm(missing)} (seatHeightAtLeast)${lower < 0 ? `, or take ${mm(-lower)} off the ${side} shoe's own sole` : ', or raise it inside the shoe'}`
-    : `Leave more at the tip, or take a thinner outsole`;
+export function notLevel({ shoe: { side, raise, trouble, order } }: Seen<MatchShoe>): Finding[] {
+  if (!trouble) return [];
+  const common = { code: 'CANNOT_BE_RAISED', severity: 'stop', side, unit: 'mm', basis: PAIR } as const;
+  const wanted = `To stand as ordered the ${side} shoe would have to go ${upOrDown(raise.seat)} at the seat and ${upOrDown(raise.ball)} at the ball`;
+  if (trouble.why === 'tip too thin') return [{
+    ...common, measured: trouble.tip, limit: trouble.works, where: 'tip',
+    text: sentences(`${wanted}; with ${mm(trouble.tip)} left at the tip (order.tip) the toe would turn up too steeply or keep no foam`, `${mm(trouble.works)} at the tip works, or leave order.tip out`),
+  }];
+  if (trouble.why === 'walls meet') return [{ ...common, where: 'walls', text: sentences(`${wanted}; ${trouble.text}`, 'Let the walls lean less (order.taper)') }];
+  const least = order.outsole.thickness + LEAST_FOAM, lower = Math.min(raise.seat, raise.ball), { missing } = trouble;
+  const instead = lower < 0 ? `take ${mm(-lower)} off the ${side} shoe's own sole` : 'raise it inside the shoe';
   return [{
-    code: 'CANNOT_BE_RAISED', severity: 'stop', side, measured: lower, limit: least, unit: 'mm', where: 'seat and ball',
-    text: sentences(`To stand as ordered the ${side} shoe would have to go ${upOrDown(raise.seat)} at the seat and ${upOrDown(raise.ball)} at the ball; a raise needs at least ${mm(least)} everywhere`, todo),
-    basis: PAIR,
+    ...common, measured: lower, limit: least, where: 'seat and ball',
+    text: sentences(`${wanted}; a raise needs at least ${mm(least)} everywhere`, `Build the ${otherSide(side)} shoe up by ${mm(missing)} (seatHeightAtLeast), or ${instead}`),
   }];
 }
 
@@ -65,13 +70,20 @@ export function bendsAtBall({ shoe: { side, raise, made, last } }: Seen<MatchSho
   }];
 }
 
-/** Two rockers are built level at the seat; their balls follow from pitch and insole. */
+/** The pitch under a prosthetic foot is left alone. */
+function alikeInPitch(seen: readonly Seen[]): string {
+  const free = seen.filter(({ shoe: { fitting } }) => !isAligned(fitting)).map(({ shoe: { side } }) => side);
+  if (free.length === 0) return 'Ask the prosthetist: both feet stand as they were aligned.';
+  return free.length === 2 ? `Make the two lasts alike in pitch (${ANOTHER_LAST}).` : `Give the ${free[0]} last the other one's pitch (${ANOTHER_LAST}); the prosthetic foot's stays as aligned.`;
+}
+
+/** Two rockers are built level at the seat; their balls follow from the pitch. */
 export function ballsLevel([left, right]: readonly Seen[], { wearer: { legDifference } }: Fitting): Finding[] {
   if (!left || !right || !isRocker(left) || !isRocker(right)) return [];
   const off = left.number('standsBall') - right.number('standsBall') - standsHigherBy('left', legDifference);
   if (!over(Math.abs(off), LEVEL_WITHIN)) return [];
   return [{
     code: 'BALLS_NOT_LEVEL', severity: 'warn', measured: Math.abs(off), limit: LEVEL_WITHIN, unit: 'mm', where: 'ball',
-    text: `The ${off > 0 ? 'left' : 'right'} ball stands ${mm(Math.abs(off))} higher than ordered beside the other. Make the two lasts alike in pitch, or the two insoles. ${levelInWords(legDifference)}`, basis: PAIR,
+    text: `The ${off > 0 ? 'left' : 'right'} ball stands ${mm(Math.abs(off))} higher than ordered beside the other. ${alikeInPitch([left, right])} ${levelInWords(legDifference)}`, basis: PAIR,
   }];
 }

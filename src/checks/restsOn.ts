@@ -2,23 +2,31 @@ import { isEstimated } from '../fitting/measure.ts';
 import type { Fitting, ShoeFitting } from '../fitting/fitting.ts';
 import { otherSide } from '../fitting/words.ts';
 import type { RockerShoe, Shoe } from '../pair/shoe.ts';
-import { inputOf, type InputField } from './inputs.ts';
+import { INPUT_FIELDS, inputOf, type InputField } from './inputs.ts';
 
 /** What a figure rests on: a measure of the sheet, or one of the groups below whose members hang on the shoe. */
-type Source = InputField | 'stance' | 'build' | 'thinnest' | 'apex' | 'apex share' | 'toe radius' | 'flat' | 'walls' | 'other shoe';
+type Source = InputField | 'stance' | 'build' | 'governing' | 'thinnest' | 'apex' | 'apex share' | 'toe radius' | 'flat' | 'walls' | 'turn' | 'bottom across' | 'other shoe';
 
 const TILT = ['last.pitch', 'last.seatLength', 'last.tread'] as const satisfies readonly Source[];
+/** The leg as it stands over its ankle. */
+const LEG = [...TILT, 'stance', 'foot.hipHeight', 'foot.pivotHeight'] as const satisfies readonly Source[];
 const PIVOT = [...TILT, 'foot.pivotForward', 'foot.pivotHeight', 'last.heelBack', 'last.insole'] as const satisfies readonly Source[];
 const STANDING = [...PIVOT, 'stance', 'foot.hipHeight'] as const satisfies readonly Source[];
 const FACE = [...STANDING, 'build'] as const satisfies readonly Source[];
-const BACK = [...FACE, 'foot.strikeAngle'] as const satisfies readonly Source[];
+/** A turned walking line turns about the apex, wherever on it one looks. */
+const BACK = [...FACE, 'foot.strikeAngle', 'turn'] as const satisfies readonly Source[];
 const TOE = [...FACE, 'apex', 'last.length', 'toe radius'] as const satisfies readonly Source[];
+/** Square to a turned face is aside as well. */
+const SQUARE_BACK = [...BACK, 'bottom across'] as const satisfies readonly Source[];
+const SQUARE_TOE = [...TOE, 'bottom across'] as const satisfies readonly Source[];
 const ROLL = [...TOE, 'foot.strikeAngle'] as const satisfies readonly Source[];
 const GROUND_LINE = [...ROLL, 'walls'] as const satisfies readonly Source[];
 const OUTLINE = ['last.length', 'last.ballWidth', 'last.heelWidth', 'last.innerBall', 'last.outerBall', 'last.inflare'] as const satisfies readonly Source[];
 const SOLID = [...ROLL, ...OUTLINE, 'last.toeSpring', 'last.camber'] as const satisfies readonly Source[];
 
-const RAISED = ['other shoe', 'order.seatHeightNow', 'order.ballHeightNow', ...TILT] as const satisfies readonly Source[];
+/** Seat and ball of the raise decide its tilt; how long the shoe is between them, how far that reaches. */
+const RAISED_TILT = ['other shoe', 'order.seatHeightNow', 'order.ballHeightNow'] as const satisfies readonly Source[];
+const RAISED = [...RAISED_TILT, 'last.seatLength', 'last.tread'] as const satisfies readonly Source[];
 const RAISED_TOE = [...RAISED, 'last.length', 'last.toeSpring'] as const satisfies readonly Source[];
 const RAISED_SOLID = [...RAISED_TOE, ...OUTLINE] as const satisfies readonly Source[];
 
@@ -28,18 +36,19 @@ export const ROCKER_RESTS = {
   ballHeight: ['build'], standsSeat: ['build', 'last.pitch', 'last.insole'], standsBall: ['build', 'last.insole'],
   pitchOfSole: ['last.pitch'], pitchOfLast: ['last.pitch'],
   toeSpringOfShoe: TOE, toeSpringOfLast: ['last.toeSpring'], heelRise: BACK, build: ['build'],
-  governs: ['build'], thinnest: ['thinnest'],
+  governs: ['governing'], thinnest: ['thinnest'],
   tilt: TILT, lean: ['stance', ...TILT], pivotX: PIVOT, pivotHeight: [...PIVOT, 'build'],
-  standingPoint: STANDING, standingAhead: STANDING, hipHeight: FACE, standingFlat: ['flat'],
+  standingPoint: STANDING, standingAhead: LEG, hipHeight: FACE, standingFlat: ['flat'],
   radiusHeel: FACE, radiusMid: FACE, radiusToe: ['toe radius'],
-  heelJoint: FACE, heelJointAngle: FACE,
+  heelJoint: FACE, heelJointAngle: LEG,
   apex: ['apex'], apexShare: ['apex share'], apexRollAngle: [...FACE, 'apex'], crestAngle: [], rockerAngle: TOE, tipSlope: TOE,
   strikeAsked: ['foot.strikeAngle'], strikeReached: [...BACK, 'walls'], toeOff: [...TOE, 'walls'], totalTurning: GROUND_LINE,
+  pivotRise: [...BACK, 'apex'], hipDropStrike: [...BACK, 'walls'], hipDropToeOff: [...TOE, 'walls'],
   rollLength: GROUND_LINE, rollShare: GROUND_LINE, midRadiusShare: FACE,
   thicknessBack: BACK, thicknessPivot: BACK, thicknessSeatEnd: BACK, thicknessApex: TOE, thicknessTread: TOE, thicknessTip: [...TOE, 'last.toeSpring'],
-  squareBack: BACK, squarePivot: BACK, squareSeatEnd: BACK, squareApex: TOE, squareTread: TOE, squareTip: [...TOE, 'last.toeSpring'],
+  squareBack: SQUARE_BACK, squarePivot: SQUARE_BACK, squareSeatEnd: SQUARE_BACK, squareApex: SQUARE_TOE, squareTread: SQUARE_TOE, squareTip: [...SQUARE_TOE, 'last.toeSpring'],
   foamLeft: [...ROLL, 'last.toeSpring', 'last.camber'],
-  halfBase: [...BACK, 'last.heelWidth'], sideTipping: [...BACK, 'last.heelWidth'],
+  halfBase: [...FACE, 'turn', 'last.heelWidth'], sideTipping: [...FACE, 'turn', 'last.heelWidth'],
   foamVolume: SOLID, outsoleVolume: SOLID, stiffenerVolume: OUTLINE, soleVolume: SOLID,
   foamWeight: SOLID, outsoleWeight: SOLID, stiffenerWeight: OUTLINE, soleWeight: SOLID, shoeWeight: SOLID,
   outsoleLength: GROUND_LINE,
@@ -50,9 +59,9 @@ export const MATCH_RESTS = {
   raiseSeat: ['other shoe', 'order.seatHeightNow'], raiseBall: ['other shoe', 'order.ballHeightNow'],
   standsSeat: ['other shoe', 'order.seatHeightNow'], standsBall: ['other shoe', 'order.ballHeightNow'],
   seatHeight: ['other shoe', 'order.seatHeightNow'], ballHeight: ['other shoe', 'order.ballHeightNow'],
-  heelHeightBack: RAISED, seatThickness: RAISED, toeSpringOfShoe: RAISED_TOE, radiusToe: RAISED_TOE, tipSlope: RAISED_TOE,
-  thicknessBack: RAISED, thicknessSeatEnd: RAISED, thicknessTread: RAISED, thicknessTip: RAISED_TOE,
-  squareBack: RAISED, squareSeatEnd: RAISED, squareTread: RAISED, squareTip: RAISED_TOE,
+  heelHeightBack: RAISED, seatThickness: ['other shoe', 'order.seatHeightNow'], toeSpringOfShoe: RAISED_TOE, radiusToe: RAISED_TOE, tipSlope: RAISED_TOE,
+  thicknessBack: RAISED, thicknessSeatEnd: RAISED, thicknessTread: ['other shoe', 'order.ballHeightNow'], thicknessTip: RAISED_TOE,
+  squareBack: RAISED, squareSeatEnd: RAISED, squareTread: ['other shoe', 'order.ballHeightNow'], squareTip: RAISED_TOE,
   foamLeft: RAISED_TOE, foamVolume: RAISED_SOLID, outsoleVolume: RAISED_SOLID, soleVolume: RAISED_SOLID,
   foamWeight: RAISED_SOLID, outsoleWeight: RAISED_SOLID, soleWeight: RAISED_SOLID, shoeWeight: RAISED_SOLID, outsoleLength: [...RAISED_TOE, 'walls'],
 } as const satisfies Record<string, readonly Source[]>;
@@ -61,9 +70,18 @@ export type RockerKey = keyof typeof ROCKER_RESTS;
 export type MatchKey = keyof typeof MATCH_RESTS;
 export type FigureKey = RockerKey | MatchKey;
 
+const restsOf = (shoe: Shoe): Partial<Record<FigureKey, readonly Source[]>> => (shoe.kind === 'rocker' ? ROCKER_RESTS : MATCH_RESTS);
+
+/** Measures of a shoe's own sheet that were estimated and that some of its figures rest on, in the order of the sheet. */
+export function estimatesBehind(shoe: Shoe, keys: readonly FigureKey[]): readonly InputField[] {
+  const rests = restsOf(shoe), sources = new Set(keys.flatMap((key) => rests[key] ?? []));
+  const used = new Set([...sources].flatMap((source) => membersOf(source, shoe)));
+  return INPUT_FIELDS.filter((field) => used.has(field) && fieldIsEstimated(shoe.fitting, field));
+}
+
 /** Tells of each figure of a shoe whether any measure it rests on was estimated. */
 export function estimatesIn(shoe: Shoe, fitting: Fitting): (key: FigureKey) => boolean {
-  const rests: Partial<Record<FigureKey, readonly Source[]>> = shoe.kind === 'rocker' ? ROCKER_RESTS : MATCH_RESTS;
+  const rests = restsOf(shoe);
   const known = new Map<Source, boolean>();
   const lookUp = (source: Source): boolean => {
     if (hangsOnOther(source, shoe) && otherIsEstimated(shoe, fitting)) return true;
@@ -84,7 +102,7 @@ function fieldIsEstimated(shoe: ShoeFitting, field: InputField): boolean {
 /** Whether a source takes in what the other shoe measures. */
 function hangsOnOther(source: Source, shoe: Shoe): boolean {
   if (source === 'other shoe') return true;
-  const isHeight = source === 'build' || source === 'thinnest' || (source === 'toe radius' && toeFollowsMeasures(shoe));
+  const isHeight = source === 'build' || source === 'governing' || source === 'thinnest' || (source === 'toe radius' && toeFollowsMeasures(shoe));
   return isHeight && isBuiltUpToOther(shoe);
 }
 
@@ -96,12 +114,15 @@ function membersOf(source: Source, shoe: Shoe): readonly InputField[] {
   switch (source) {
     case 'stance': return stanceInputs(shoe.fitting);
     case 'build': return shoe.kind === 'rocker' ? buildInputs(shoe) : [];
+    case 'governing': return shoe.kind === 'rocker' ? governingInputs(shoe) : [];
     case 'apex': return ['last.length', ...membersOf('apex share', shoe)];
     case 'apex share': return apexIsByJoint(shoe.fitting) ? ['last.length', 'last.innerBall'] : [];
     case 'toe radius': return shoe.kind === 'rocker' && toeFollowsMeasures(shoe) ? [...heightInputs(shoe.fitting), ...buildInputs(shoe)] : [];
     case 'thinnest': return shoe.kind === 'rocker' ? thinnestInputs(shoe) : [];
+    case 'turn': return isTurned(shoe.fitting) ? membersOf('apex', shoe) : [];
+    case 'bottom across': return isTurned(shoe.fitting) ? ['last.camber', 'last.ballWidth'] : [];
     case 'walls': return hasLeaningWalls(shoe) ? OUTLINE : [];
-    case 'flat': return shoe.kind === 'rocker' && flatBites(shoe) ? [...PIVOT, 'foot.hipHeight', ...stanceInputs(shoe.fitting)] : [];
+    case 'flat': return shoe.kind === 'rocker' && flatBites(shoe) ? [...TILT, 'foot.hipHeight', 'foot.pivotHeight', ...stanceInputs(shoe.fitting)] : [];
     case 'other shoe': return [];
     default: return [source];
   }
@@ -121,10 +142,12 @@ function stanceInputs({ foot }: ShoeFitting): readonly InputField[] {
 const apexIsByJoint = ({ foot, order }: ShoeFitting): boolean =>
   order.kind === 'rocker' && order.apex === undefined && foot?.joint === 'toe joint';
 
+const isTurned = ({ order }: ShoeFitting): boolean => order.kind === 'rocker' && Math.abs(order.crestAngle - Math.PI / 2) > 1e-9;
+
 /** All a height above the ground can rest on. */
 function heightInputs(fitting: ShoeFitting): readonly InputField[] {
-  const { last, order } = fitting, byJoint = apexIsByJoint(fitting);
-  const overPlan = last.camber.value !== 0 || (order.kind === 'rocker' && Math.abs(order.crestAngle - Math.PI / 2) > 1e-9);
+  const { last } = fitting, byJoint = apexIsByJoint(fitting);
+  const overPlan = last.camber.value !== 0 || isTurned(fitting);
   return [...PIVOT, 'foot.hipHeight', ...stanceInputs(fitting), 'last.length', 'last.camber', ...(byJoint ? ['last.innerBall'] as const : []), ...(overPlan ? OUTLINE : [])];
 }
 
@@ -136,6 +159,10 @@ function buildInputs(shoe: RockerShoe): readonly InputField[] {
   const atBack = governs.zone === 'edge behind the strike point' || governs.at[0] <= strikePoint[0] + 1;
   return [...heightInputs(shoe.fitting), ...(atBack ? ['foot.strikeAngle'] as const : []), ...(governs.at[0] > last.tread ? ['last.toeSpring'] as const : [])];
 }
+
+/** The thickness asked for at the place that sets the height; the height itself where that was asked for. */
+const governingInputs = (shoe: RockerShoe): readonly InputField[] => shoe.rocker.governs === 'order' ? []
+  : buildInputs(shoe).filter((field) => field !== 'foot.strikeAngle' && field !== 'last.heelWidth');
 
 /** A sole built higher than its least is as thick as all measures leave it. */
 const thinnestInputs = (shoe: RockerShoe): readonly InputField[] => typeof shoe.rocker.governs === 'string'

@@ -1,8 +1,10 @@
 import { inDegrees } from '../geometry/units.ts';
 import { lengthBetween, pointAt } from '../profile/groundFace.ts';
+import { rollX } from '../profile/rollLine.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { plain, type Plain } from './figure.ts';
 import { groundReachOf, type GroundReach } from './groundReach.ts';
+import { rollHeights } from './rollHeights.ts';
 import { foamFigure, outsoleFigure, thicknessPair, weightFigures } from './soleFigures.ts';
 import { stationAt } from './stations.ts';
 
@@ -16,7 +18,7 @@ const RADIUS_PUBLISHED = 'people walking roll like a wheel of about 0.3, Adamczy
 export function rockerFigures(shoe: RockerShoe): Figures {
   const line = groundReachOf(shoe);
   return [
-    ...heights(shoe), ...standing(shoe), ...arcs(shoe), ...roll(shoe, line), ...thicknesses(shoe),
+    ...heights(shoe), ...standing(shoe), ...arcs(shoe), ...roll(shoe, line), ...rollHeights(shoe, line), ...thicknesses(shoe),
     foamFigure(shoe), ...stability(shoe, line), ...weightFigures(shoe, shoe), outsoleFigure(shoe, line),
   ];
 }
@@ -57,7 +59,7 @@ function standing({ rocker: { stance, pivot, hip, mid } }: RockerShoe): Figures 
   ];
 }
 
-function arcs({ last, order, shape, rocker: { heelArc, mid, toeArc, apex, tipAngle } }: RockerShoe): Figures {
+function arcs({ last, order, shape, rocker: { heelArc, mid, toeArc, apex, tipAngle, line } }: RockerShoe): Figures {
   const heel = heelArc ? [
     plain('radiusHeel', 'Radius of the heel arc', heelArc.radius, 'mm'),
     plain('heelJointAngle', 'Roll angle where heel arc and mid arc join', inDegrees(heelArc.to), 'deg', pointAt(heelArc, heelArc.to)[0]),
@@ -72,7 +74,7 @@ function arcs({ last, order, shape, rocker: { heelArc, mid, toeArc, apex, tipAng
     plain('apexShare', 'Apex as a share of the last length, from the heel', (100 * order.apexX) / last.length, '%', order.apexX),
     plain('apexRollAngle', 'Roll angle at the apex', inDegrees(apex.angle), 'deg', order.apexX),
     plain('crestAngle', 'Crest: apex line against the long axis, 90° is square across', inDegrees(order.crestAngle), 'deg', order.apexX),
-    plain('rockerAngle', 'Rocker angle: line from apex to tip against the ground', inDegrees(Math.atan2(rise, last.length - order.apexX)), 'deg'),
+    plain('rockerAngle', 'Rocker angle: line from apex to tip against the ground', inDegrees(Math.atan2(rise, rollX(line, [last.length, 0]) - apex.point[0])), 'deg'),
     plain('tipSlope', 'Slope of the ground face at the tip', inDegrees(tipAngle), 'deg', last.length),
   ];
 }

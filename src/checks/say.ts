@@ -7,6 +7,9 @@ export function rounded(value: number, digits: number): string {
 export const mm = (value: number, digits = 1): string => `${rounded(value, digits)} mm`;
 export const deg = (value: number, digits = 1): string => `${rounded(value, digits)}°`;
 export const grams = (value: number): string => `${rounded(value, 0)} g`;
+/** What a pitch other than the last's means for the maker. */
+export const ANOTHER_LAST = 'another last, or this one altered to that pitch';
+
 export const fromHeel = (x: number): string => `${rounded(x, 0)} mm from the heel`;
 
 const ENDS_SENTENCE = /[.?]$/;

@@ -1,7 +1,8 @@
 import type { Fitting } from '../fitting/fitting.ts';
 import type { MatchShoe, RockerShoe, Shoe } from '../pair/shoe.ts';
 import { figuresOf } from './figures.ts';
-import type { FigureKey } from './restsOn.ts';
+import type { InputField } from './inputs.ts';
+import { estimatesBehind, type FigureKey } from './restsOn.ts';
 
 /** A shoe on the bench with its figures: what the checks look at. They take every number from the figures. */
 export interface Seen<Kind extends Shoe = Shoe> {
@@ -11,12 +12,14 @@ export interface Seen<Kind extends Shoe = Shoe> {
   readonly number: (key: FigureKey) => number;
   /** Place a figure belongs to, x from the heel, ready to stand in a finding; empty where it has none. */
   readonly place: (key: FigureKey) => { readonly at?: number };
+  /** Measures that were estimated and that a figure rests on, in the order of the sheet. */
+  readonly estimates: readonly InputField[];
 }
 
 export function see<Kind extends Shoe>(shoe: Kind, fitting: Fitting): Seen<Kind> {
   const figures = new Map(figuresOf(shoe, fitting).map((figure) => [figure.key, figure]));
   const place: Seen['place'] = (key) => { const x = figures.get(key)?.at; return x === undefined ? {} : { at: x }; };
-  return { shoe, fitting, number: (key) => figures.get(key)?.value ?? NaN, place };
+  return { shoe, fitting, number: (key) => figures.get(key)?.value ?? NaN, place, estimates: estimatesBehind(shoe, [...figures.keys()]) };
 }
 
 export const isRocker = (seen: Seen): seen is Seen<RockerShoe> => seen.shoe.kind === 'rocker';

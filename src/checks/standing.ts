@@ -1,13 +1,18 @@
-import { degrees, inDegrees, type Mm } from '../geometry/units.ts';
+import { degrees, inDegrees, type Mm, type Rad } from '../geometry/units.ts';
 import { isEstimated } from '../fitting/measure.ts';
+import type { ShoeFitting } from '../fitting/fitting.ts';
 import { rangeOf } from '../fitting/ranges.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { pitchForLean } from '../profile/stance.ts';
-import { APEX_AHEAD } from '../profile/arcs.ts';
+import { APEX_AHEAD, apexOn, heelPieces, midArcs, type MidArcs } from '../profile/arcs.ts';
+import { endAngle, pieceNamed } from '../profile/groundFace.ts';
+import type { Rocker } from '../profile/rocker.ts';
+import { apexBehindJoint } from '../prescription/order.ts';
 import type { Finding } from './finding.ts';
+import { isAligned } from './prosthesis.ts';
 import { flatBites } from './restsOn.ts';
-import { deg, mm, rounded, sentences } from './say.ts';
-import { outside, under, type Seen } from './seen.ts';
+import { ANOTHER_LAST, deg, mm, rounded, sentences } from './say.ts';
+import { outside, over, under, type Seen } from './seen.ts';
 import { PRACTICE, STANDING } from './sources.ts';
 
 /** Lean of the leg in degrees: good between the last two, and the aim a pitch is named for. */
@@ -30,30 +35,41 @@ export function lean(seen: Seen<RockerShoe>): Finding[] {
 }
 
 function remedy({ shoe: { fitting, last } }: Seen<RockerShoe>): string {
+  if (isAligned(fitting)) return alignedRemedy(fitting);
   const stance = fitting.foot?.stance;
   if (stance?.kind !== 'locked') return 'Take the plumb line from hip to ankle again, standing at ease';
   const pitch = pitchForLean(stance.ankleAngle.value, degrees(LEAN_AIM), last), [least, most] = rangeOf('last.pitch').limits;
   return outside(pitch, [least, most])
     ? `No pitch gives ${LEAN_AIM}° with this ankle angle: take the angle again on heel plates with a plumb line`
-    : `A pitch of ${mm(pitch)} gives ${LEAN_AIM}°`;
+    : `A pitch of ${mm(pitch)} gives ${LEAN_AIM}°: ${ANOTHER_LAST}`;
+}
+
+/** The lean of a prosthetic foot is the prosthetist's: no pitch is named for it. */
+function alignedRemedy({ foot }: ShoeFitting): string {
+  const lean = foot?.prosthesis?.shankLean, todo = 'Have the prosthetist give the aligned lean of the shank (shankLean), or align the foot anew';
+  return lean && isEstimated(lean) ? `The sheet gives no aligned lean of the shank, so it counted as ${deg(inDegrees(lean.value), 0)}. ${todo}` : todo;
 }
 
 /** Standing still, the client stands between the two ends of the mid arc. */
-export function standingPoint({ shoe: { side, rocker }, number, place }: Seen<RockerShoe>): Finding[] {
+export function standingPoint({ shoe: { side, rocker, fitting }, number, place }: Seen<RockerShoe>): Finding[] {
   const { heelArc, strikePoint, apex } = rocker, standing = number('standingPoint');
   const back = heelArc ? number('heelJoint') : strikePoint[0], [front] = apex.point;
   if (!outside(standing, [back, front])) return [];
+  const todo = isAligned(fitting) ? 'Have the prosthetist look at the alignment, or change the apex' : `Change the apex, or the pitch (${ANOTHER_LAST})`;
   return [{
     code: 'STANDING_OFF_ARC', severity: 'warn', side, measured: standing, limit: standing > front ? front : back, unit: 'mm', where: 'standing point', ...place('standingPoint'),
-    text: `The standing point lies ${mm(standing)} from the heel, off the mid arc (${mm(back)} to ${mm(front)}): the shoe rolls until the arc lies under the hip. Change the pitch or the apex.`, basis: PRACTICE,
+    text: `The standing point lies ${mm(standing)} from the heel, off the mid arc (${mm(back)} to ${mm(front)}): the shoe rolls until the arc lies under the hip. ${todo}.`, basis: PRACTICE,
   }];
 }
 
 /** What a flat costs: the hip rises on it as on a plank, (distance from the flat's end to the hip) times sine of the roll. */
+const riseOn = (mid: MidArcs, standing: Mm, heelRoll: Rad, apexRoll: Rad): { readonly back: Mm; readonly front: Mm } =>
+  ({ back: (standing - mid.rearX) * Math.sin(Math.abs(heelRoll)), front: (mid.frontX - standing) * Math.sin(apexRoll) });
+
 export function flatRise({ shoe, number, place }: Seen<RockerShoe>): Finding[] {
   const { side, order: { standingFlat, strike }, rocker: { mid, heelArc, apex, stance } } = shoe;
   if (standingFlat === 0) return [];
-  const back = (stance.standing - mid.rearX) * Math.sin(Math.abs(heelArc?.to ?? strike)), front = (mid.frontX - stance.standing) * Math.sin(apex.angle);
+  const { back, front } = riseOn(mid, stance.standing, heelArc?.to ?? strike, apex.angle);
   const common = { severity: 'note', side, unit: 'mm', where: 'standing flat', ...place('standingFlat'), basis: PRACTICE } as const;
   if (flatBites(shoe)) return [{
     ...common, code: 'FLAT_BITES', measured: front,
@@ -67,15 +83,35 @@ export function flatRise({ shoe, number, place }: Seen<RockerShoe>): Finding[] {
 
 const OFFERED: Mm = 30, LEAST_OFFERED: Mm = 10;
 
+/** The same for a flat that is not there yet, on the mid arc as it is: the hip is some 900 mm up, so a little more or less build hardly counts. */
+function riseWith({ stance, pivot, line, mid: { radius } }: Rocker, strike: Rad, flat: Mm): { readonly back: Mm; readonly front: Mm } {
+  const mid = midArcs(stance.standing, pivot[0], radius, flat), heel = pieceNamed({ pieces: heelPieces(pivot, mid, strike) }, 'heel arc');
+  return riseOn(mid, stance.standing, heel ? endAngle(heel) : strike, apexOn(mid, line).angle);
+}
+
 /** A flat gives a place to stand. Offered as long as the apex leaves room for it. */
-export function flatOffered({ shoe: { side, fitting, order, rocker: { stance } }, fitting: { wearer: { risks } }, place }: Seen<RockerShoe>): Finding[] {
+export function flatOffered({ shoe: { side, fitting, order, rocker }, fitting: { wearer: { risks } }, place }: Seen<RockerShoe>): Finding[] {
+  const { stance } = rocker;
   const unsteady = risks.includes('fall within a year') || risks.includes('reduced feeling'), locked = fitting.foot?.ankleLocked === true;
   if (order.standingFlat > 0 || !(unsteady || locked)) return [];
   const room = Math.floor(2 * (order.apexX - stance.standing - APEX_AHEAD)), flat = Math.min(OFFERED, room);
   if (!(flat >= LEAST_OFFERED)) return [];
+  const { back, front } = riseWith(rocker, order.strike, flat);
   return [{
     code: 'FLAT_OFFERED', severity: 'note', side, measured: 0, limit: flat, unit: 'mm', where: 'standing flat', ...place('standingPoint'),
-    text: `The shoe has no standing flat. ${unsteady ? 'With this risk of falling' : 'With an ankle that must not bend'}, a flat of ${flat} mm gives a place to stand still.`, basis: PRACTICE,
+    text: `The shoe has no standing flat. ${unsteady ? 'With this risk of falling' : 'With an ankle that must not bend'}, a flat of ${flat} mm gives a place to stand still; the hip then rises ${mm(back)} at the heel joint and ${mm(front)} at the apex.`, basis: PRACTICE,
+  }];
+}
+
+/** A stiff toe joint is rolled over from behind it: where the crest lies under or ahead of it, the joint is bent before the shoe rolls. */
+export function apexBehindToeJoint({ shoe: { side, fitting, last, order: { apexX } }, place }: Seen<RockerShoe>): Finding[] {
+  const most = apexBehindJoint(last.innerBall);
+  if (fitting.foot?.joint !== 'toe joint' || !over(apexX, most)) return [];
+  const share = Math.floor((1000 * most) / last.length) / 10, ahead = last.innerBall - apexX;
+  const lies = ahead < 0 ? `${mm(-ahead)} ahead of` : `only ${mm(ahead)} behind`;
+  return [{
+    code: 'APEX_AT_JOINT', severity: 'warn', side, measured: apexX, limit: most, unit: 'mm', where: 'apex', ...place('apex'),
+    text: `The apex lies ${lies} the big-toe joint, which would have to bend, or be pushed, before the shoe rolls. An apex of ${share.toFixed(1)} % of the last length, from the heel, lies ${mm(last.innerBall - most, 0)} behind it.`, basis: PRACTICE,
   }];
 }
 
@@ -104,4 +140,4 @@ export function hipAheadEstimated({ shoe: { side, fitting }, place }: Seen<Rocke
   }];
 }
 
-export const standingChecks = [lean, standingPoint, flatRise, flatOffered, goniometerAlone, hipAheadEstimated] as const;
+export const standingChecks = [lean, standingPoint, flatRise, flatOffered, apexBehindToeJoint, goniometerAlone, hipAheadEstimated] as const;

@@ -1,3 +1,4 @@
+import { zeroNear } from '../geometry/solve.ts';
 import type { Mm } from '../geometry/units.ts';
 import { angleAt, heightAt } from '../profile/groundFace.ts';
 import { rollX } from '../profile/rollLine.ts';
@@ -31,14 +32,7 @@ export function squareThickness({ face, line, upper, build }: SoleShape, x: Mm):
   const along = rollX(line, [x, 0]), angle = angleAt(face, along), ground = heightAt(face, along);
   const back = Math.sin(angle) * Math.cos(line.turn), aside = Math.sin(angle) * Math.sin(line.turn), up = Math.cos(angle);
   const missed = (d: Mm): Mm => ground + d * up - upper(x - d * back, -d * aside) - build;
-  let before = 0, missedBefore = missed(0), depth = -missedBefore * up;
-  for (let i = 0; i < 40 && Math.abs(depth - before) > 1e-12; i++) {
-    const missedNow = missed(depth);
-    if (missedNow === missedBefore) break;
-    const next = depth - (missedNow * (depth - before)) / (missedNow - missedBefore);
-    before = depth; missedBefore = missedNow; depth = next;
-  }
-  return depth;
+  return zeroNear(missed, -missed(0) * up);
 }
 
 const STEP: Mm = 10;

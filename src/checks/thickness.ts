@@ -3,7 +3,7 @@ import type { RockerShoe } from '../pair/shoe.ts';
 import { footNumbers } from '../profile/stance.ts';
 import { Infeasible } from '../profile/infeasible.ts';
 import { solveRocker, type RockerCase } from '../profile/rocker.ts';
-import { LEAST_FOAM, type Thinnest, type Zone } from '../profile/thinnest.ts';
+import { FOAM_WANTED, LEAST_FOAM, type Thinnest, type Zone } from '../profile/thinnest.ts';
 import { degrees, type Mm } from '../geometry/units.ts';
 import type { Finding } from './finding.ts';
 import { isBuiltUpToOther } from './restsOn.ts';
@@ -24,10 +24,8 @@ export function thinSole({ shoe: { side, rocker: { thinnest } } }: Seen<RockerSh
   }];
 }
 
-const FOAM_WANTED: Mm = 2;
-
-/** Foam thinner than this tears off between stiffener and outsole. */
-export function thinFoam({ shoe: { side, last }, number, place }: Seen): Finding[] {
+/** Foam may be thinner than one wants. */
+export function thinFoam({ shoe: { side, last }, number, place }: Seen<RockerShoe>): Finding[] {
   const left = number('foamLeft'), { at = NaN } = place('foamLeft');
   if (!under(left, FOAM_WANTED)) return [];
   return [{
@@ -57,7 +55,7 @@ const LAYERS = `Stiffener, outsole and ${mm(LEAST_FOAM)} of foam take more there
 const WORTH_SAYING: Mm = 0.05;
 const APEX_FORWARD: Mm = 6, MORE_SPRING: Mm = 3, LESS_ASKED: Mm = 2, LESS_OUTSOLE: Mm = 1, LESS_STRIKE = 5;
 
-const placeWords = ({ length }: Last, x: Mm): string => (x > length - 1 ? 'at the toe' : fromHeel(x));
+export const placeWords = ({ length }: Last, x: Mm): string => (x > length - 1 ? 'at the toe' : fromHeel(x));
 
 interface Change { readonly words: string; readonly trial: RockerCase }
 

@@ -3,6 +3,8 @@ import { inTableUnit } from '../fitting/convert.ts';
 import type { Fitting } from '../fitting/fitting.ts';
 import type { Side } from '../fitting/words.ts';
 import { degrees, MM_PER_INCH } from '../geometry/units.ts';
+import { isAligned } from './prosthesis.ts';
+import { ANOTHER_LAST } from './say.ts';
 import { Infeasible, type Change, type Mendable, type Remedy, type Trouble } from '../profile/infeasible.ts';
 import { withRemedy } from '../profile/remedy.ts';
 import type { RockerCase } from '../profile/rocker.ts';
@@ -27,6 +29,8 @@ export interface SheetValue { readonly path: string; readonly value: number; rea
 
 export type SheetUnit = 'mm' | 'in' | '°' | '%';
 type Units = Fitting['units'];
+/** What of the sheet decides how a remedy is written, and which of them is none. */
+type Sheet = Pick<Fitting, 'units' | 'shoes'>;
 
 const BLAMED: Record<Trouble, string> = {
   APEX_TOO_NEAR: 'order.apex', TOE_ARC_TOO_SHORT: 'order.toe', TOE_ARC_TOO_TIGHT: 'order.toe', TOE_SPRING_OUT_OF_REACH: 'order.toe.toeSpring',
@@ -51,7 +55,10 @@ const FIELDS: Record<Mendable, Field> = {
     written: (value, { last }) => (value / last.length) * 100, inside: (written, { last }) => (written / 100) * last.length,
   },
   standingFlat: { path: 'order.standingFlat', range: 'order.standingFlat', now: ({ order }) => order.standingFlat },
-  pitch: { path: 'last.pitch', range: 'last.pitch', now: ({ last }) => last.pitch },
+  pitch: {
+    path: 'last.pitch', range: 'last.pitch', now: ({ last }) => last.pitch,
+    words: (path, value) => `${path} ${value} (${ANOTHER_LAST})`,
+  },
   'toe.radius': { path: 'order.toe.radius', range: 'order.toe.radius', now: ({ order }) => order.toe.radius },
   'toe.toeSpring': { path: 'order.toe.toeSpring', range: 'order.toe.toeSpring', now: ({ order }) => order.toe.toeSpring },
   'toe.toeOff': { path: 'order.toe.toeOffAngle', range: 'order.toe.toeOffAngle', now: ({ order }) => order.toe.toeOff },
@@ -63,9 +70,10 @@ const FIELDS: Record<Mendable, Field> = {
   },
 };
 
-/** A shape that cannot be, in the maker's own fields and units, with what works instead. */
-export function troubleWords(refused: Refused, units: Units): TroubleWords {
-  const { side, trouble, text, given, remedies } = refused;
+/** A shape that cannot be, in the maker's own fields and units, with what works instead. No pitch is named for a prosthetic foot. */
+export function troubleWords(refused: Refused, { units, shoes }: Sheet): TroubleWords {
+  const { side, trouble, text, given } = refused, aligned = shoes[side] !== undefined && isAligned(shoes[side]);
+  const remedies = refused.remedies.filter((remedy) => !(aligned && remedy.some(({ measure }) => measure === 'pitch')));
   return {
     path: `${side}.${BLAMED[trouble]}`,
     text: `${side}.${BLAMED[trouble]}: ${units === 'in' ? inInches(text) : text}`,

@@ -49,7 +49,7 @@ function toeWords({ rule, radius, toeSpring, toeOff, endAngle }: ToeOrder): stri
   }
 }
 
-const matchLines = ({ tip }: SheetMatch): Line[] => [['Sole', 'plain raise for the shoe as it is now'], ['Left at the tip', mm(tip)]];
+const matchLines = ({ tip }: SheetMatch): Line[] => [['Sole', 'plain raise for the shoe as it is now'], ['Left at the tip', tip === undefined ? 'as thin as the raise lets it be' : mm(tip)]];
 
 function buildLines({ outsole, foam, taper, edgeBeyond: { heel, ball, toe } }: SheetRocker | SheetMatch): Line[] {
   const lean = (angle: number): string => deg(inDegrees(angle));

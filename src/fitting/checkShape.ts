@@ -1,7 +1,8 @@
 import type * as z from 'zod';
 import { fault, valueAt, type Fault, type Path } from './faults.ts';
-import { suggestion } from './fieldNames.ts';
+import { meantBy, suggestion } from './fieldNames.ts';
 import { SHEET, type RawSheet } from './schema.ts';
+import { LENGTH_WANTED } from './shapes.ts';
 
 /** A sheet of which any field may be missing; lists are whole or missing. */
 export type Readable<T> = T extends readonly unknown[] ? T : T extends object ? { readonly [K in keyof T]?: Readable<T[K]> | undefined } : T;
@@ -31,8 +32,15 @@ function faultsOf(breach: Breach, sheet: unknown, base: Path): Fault[] {
     if (tried.length > 0) return tried.flatMap((inner) => faultsOf(inner, sheet, path));
   }
   if (Number.isNaN(came)) return [];   // a number too large to hold; it has its fault since the text was read
-  if (came === undefined) return [fault(path, `must be given: ${breach.message}`, came)];
-  return [fault(path, `must be ${breach.message}`, came, asNumber(came))];
+  const wanted = inUnitsOf(sheet, breach.message);
+  if (came === undefined) return [fault(path, `must be given: ${wanted}`, came)];
+  return [fault(path, `must be ${wanted}`, came, asNumber(came))];
+}
+
+/** What is asked for, in the units the sheet names. */
+function inUnitsOf(sheet: unknown, wanted: string): string {
+  const units = valueAt(sheet, ['units']);
+  return units === 'mm' || units === 'in' ? wanted.replace(LENGTH_WANTED, `a length in ${units === 'in' ? 'inches' : 'mm'}`) : wanted;
 }
 
 function unknownField(name: string, place: Path, sheet: unknown): Fault {
@@ -55,10 +63,20 @@ function withoutUnreadable(sheet: unknown, breaches: readonly Breach[]): unknown
   return typeof copy === 'object' && copy !== null && !Array.isArray(copy) ? copy : {};
 }
 
+/** An unknown field, and the place that was meant, where one is near. */
+export interface Slip { readonly path: Path; readonly meant: Path }
+
+const slipsIn = (breach: Breach): Slip[] => (breach.code !== 'unrecognized_keys' ? [] : breach.keys.flatMap((key) => {
+  const place = breach.path as Path, meant = meantBy(key, place);
+  return meant === undefined ? [] : [{ path: [...place, key], meant: [...place, meant] }];
+}));
+
+export interface Shape { readonly readable: ReadableSheet; readonly faults: readonly Fault[]; readonly slips: readonly Slip[] }
+
 /** Holds plain values against the definition of the sheet: all faults of form, and what can be read in spite of them. */
-export function checkShape(sheet: unknown): { readonly readable: ReadableSheet; readonly faults: readonly Fault[] } {
+export function checkShape(sheet: unknown): Shape {
   const { success, error } = SHEET.safeParse(sheet);
-  if (success) return { readable: sheet as RawSheet, faults: [] };
+  if (success) return { readable: sheet as RawSheet, faults: [], slips: [] };
   const faults = error.issues.flatMap((breach) => faultsOf(breach, sheet, []));
-  return { readable: withoutUnreadable(sheet, error.issues) as ReadableSheet, faults };
+  return { readable: withoutUnreadable(sheet, error.issues) as ReadableSheet, faults, slips: error.issues.flatMap(slipsIn) };
 }

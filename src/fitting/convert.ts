@@ -5,11 +5,19 @@ import { isRangeName, rangeOf, type RangeName, type Range, type Unit } from './r
 import { lengthOfSize } from './sizes.ts';
 import { SIZE_SYSTEMS, type SizeSystem } from './words.ts';
 
-type SheetUnits = 'mm' | 'in' | undefined;
+/** Undefined where the sheet does not say. */
+export type SheetUnits = 'mm' | 'in' | undefined;
+
+/** The two numbers of a pair in the list of measured heights. */
+const IN_PAIR = ['forward', 'up'];
+
+/** Room for the rounding of a unit change at the very limit. */
+const EPSILON = 1e-9;
 
 /** The row of the range table for a number of the sheet, if it is a quantity. */
 function rangeNameAt(path: Path): RangeName | undefined {
-  const steps = path.filter((step) => typeof step === 'string');
+  const steps = path.filter((step) => typeof step === 'string'), inPair = path.at(-1);
+  if (steps.at(-1) === 'heights' && typeof inPair === 'number') steps.push(IN_PAIR[inPair] ?? '');
   if (steps[0] === 'left' || steps[0] === 'right') steps.shift();
   if (steps.at(-1) === 'value') steps.pop();
   const name = steps.join('.');
@@ -36,17 +44,26 @@ export function quantityWords(values: readonly number[], unit: Unit, units: Shee
   return `${said.join(' to ')} ${inches ? 'in' : UNIT_SIGN[unit]}`.trimEnd();
 }
 
+export const lengthWords = (mm: readonly number[], units: SheetUnits): string => quantityWords(mm, 'mm', units);
+
+/** A length that was computed, the way the maker would have typed it. */
+export const asTyped = (mm: number, units: SheetUnits): number => Number((units === 'in' ? mm / MM_PER_INCH : mm).toPrecision(4));
+
+/** Limits are said in tenths of a mm or hundredths of an inch. */
+const step = (units: SheetUnits): number => (units === 'in' ? MM_PER_INCH / 100 : 0.1);
+
+/** A computed limit, mm, rounded inwards to what is easily typed: the number that is said is itself accepted. */
+export const roundedUp = (mm: number, units: SheetUnits): number => Math.ceil(mm / step(units) - EPSILON) * step(units);
+export const roundedDown = (mm: number, units: SheetUnits): number => Math.floor(mm / step(units) + EPSILON) * step(units);
+
 /** Asks about the commonest slip: a length typed in another unit. */
 function otherUnit(typed: number, { unit, limits, usual }: Range, units: SheetUnits): string {
   if (unit !== 'mm') return '';
   const [least, most] = usual?.() ?? limits, other = units === 'in' ? 'mm' : 'inches';
   const guesses = [{ name: 'cm', mm: typed * 10 }, { name: other, mm: units === 'in' ? typed : typed * MM_PER_INCH }];
   const guess = guesses.find(({ mm }) => mm >= least && mm <= most);
-  return guess ? `The sheet is in ${units === 'in' ? 'inches' : 'mm'}: is it in cm or ${other}? ${typed} ${guess.name} would be ${Number(guess.mm.toFixed(1))} mm.` : '';
+  return guess ? `The sheet is in ${units === 'in' ? 'inches' : 'mm'}: is it in cm or ${other}? ${typed} ${guess.name} would be ${lengthWords([guess.mm], units)}.` : '';
 }
-
-/** Room for the rounding of a unit change at the very limit. */
-const EPSILON = 1e-9;
 
 /** A number against its limits; a number that breaks them comes back as NaN, so that no later rule trips over it again. */
 function held(typed: number, value: number, name: RangeName, path: Path, units: SheetUnits, faults: Fault[]): number {
@@ -66,7 +83,7 @@ function heldSize(size: RawSize, path: Path, units: SheetUnits, faults: Fault[])
   if (name !== 'foot.length' && name !== 'last.length') return size;
   const { limits } = rangeOf(name), { value } = lengthOfSize(size, name === 'foot.length' ? 'foot' : 'last');
   if (!(value < limits[0] || value > limits[1])) return size;
-  const help = `As ${size.system} it stands for ${Number(value.toFixed(1))} mm; is the system right?`;
+  const help = `As ${size.system} it stands for ${lengthWords([value], units)}; is the system right?`;
   faults.push(fault([...path, 'size'], `must stand for ${quantityWords(limits, 'mm', units)}`, size.size, help));
   return NaN;
 }

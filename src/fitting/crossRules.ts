@@ -1,49 +1,24 @@
+import { asTyped, lengthWords, roundedUp, type SheetUnits } from './convert.ts';
 import type { Complain, Path } from './faults.ts';
 import type { Fitting, Foot, LastMeasures, LegDifference, Override, SheetMatch, ShoeFitting, ToeOrder } from './fitting.ts';
+import { ballRules, lastRules } from './lastRules.ts';
+import { inDegrees } from '../geometry/units.ts';
 import { SIDES, type ToeRuleName } from './words.ts';
 
 /** Rules between fields. A value that could not be read is NaN here, and no comparison with it holds or complains. */
 
-/** A measured list of heights may end this far short of the last's ends: a reading taken beside the feather line. */
-const HEIGHTS_SHORT = 1;
 /** The hip stands at least this many pivot heights up; less and two fields were swapped. */
 const HIP_OVER_PIVOT = 3;
 
-const tenths = (x: number): number => Number(x.toFixed(1));
-
-function lastRules(last: LastMeasures, at: Path, complain: Complain): void {
-  const { length, seatLength, tread, heights } = last;
-  if (seatLength.value >= tread.value) complain([...at, 'seatLength'], 'must be less than the tread: the seat ends behind the ball', '', tenths(seatLength.value));
-  if (tread.value >= length.value) complain([...at, 'tread'], 'must be less than the length of the last', '', tenths(tread.value));
-  if (heights) heightRules(heights, length.value, [...at, 'heights'], complain);
-}
-
-function heightRules(heights: readonly (readonly [number, number])[], length: number, at: Path, complain: Complain): void {
-  if (heights.length < 3) complain(at, 'must have at least 3 pairs');
-  const back = heights.findIndex(([x], i) => i > 0 && x <= heights[i - 1]![0]);
-  if (back > 0) complain([...at, back, 0], 'must lie further forward than the pair before it');
-  const first = heights[0]?.[0] ?? NaN, end = heights.at(-1)?.[0] ?? NaN;
-  if (first > HEIGHTS_SHORT || end < length - HEIGHTS_SHORT)
-    complain(at, `must cover the last from 0 to its length, ${tenths(length)} mm, within ${HEIGHTS_SHORT} mm`);
-}
-
-/** Where the balls lie, on the foot that was measured or on the last. */
-function ballRules(last: LastMeasures, at: readonly [inner: Path, outer: Path], complain: Complain): void {
-  const { innerBall, outerBall, seatLength, length } = last;
-  for (const [ball, path] of [[innerBall, at[0]], [outerBall, at[1]]] as const) {
-    if (ball.value <= seatLength.value || ball.value >= length.value)
-      complain(path, `must put the ball between the seat's end, ${tenths(seatLength.value)} mm, and the tip, ${tenths(length.value)} mm`, '', tenths(ball.value));
-  }
-  if (outerBall.value > innerBall.value) complain(at[1], 'must not be more than ballInner: the little-toe joint lies further back', '', tenths(outerBall.value));
-}
-
-function footRules(foot: Foot, last: LastMeasures, side: string, complain: Complain): void {
+function footRules(foot: Foot, last: LastMeasures, side: string, units: SheetUnits, complain: Complain): void {
   const { pivotForward, pivotHeight, hipHeight, ballInner, length } = foot, at = [side, 'foot'];
-  const needed = length.value - last.heelBack.value;
-  if (last.length.value < needed) complain([side, 'last', 'length'], `must be at least foot length less heelBack, ${tenths(needed)} mm`, '', tenths(last.length.value));
-  if (pivotForward.value >= ballInner.value) complain([...at, 'pivotForward'], 'must be less than the ball length: the ankle stands behind the ball', '', tenths(pivotForward.value));
-  if (hipHeight.value <= HIP_OVER_PIVOT * pivotHeight.value)
-    complain([...at, 'hipHeight'], `must be more than ${HIP_OVER_PIVOT} times the pivot height`, 'Were hip and ankle swapped?', tenths(hipHeight.value));
+  const needed = length.value - last.heelBack.value, least = HIP_OVER_PIVOT * pivotHeight.value;
+  if (last.length.value < needed)
+    complain([side, 'last', 'length'], `must be at least foot length less heelBack, ${lengthWords([roundedUp(needed, units)], units)}`, '', asTyped(last.length.value, units));
+  if (pivotForward.value >= ballInner.value)
+    complain([...at, 'pivotForward'], 'must be less than the ball length: the ankle stands behind the ball', '', asTyped(pivotForward.value, units));
+  if (hipHeight.value <= least)
+    complain([...at, 'hipHeight'], `must be more than ${HIP_OVER_PIVOT} times the pivot height, ${lengthWords([least], units)}`, 'Were hip and ankle swapped?', asTyped(hipHeight.value, units));
 }
 
 /** Each toe rule works from one number of its own, or from none. */
@@ -57,21 +32,24 @@ function toeRules(toe: ToeOrder, at: Path, complain: Complain): void {
     if (toe.rule !== OWN_NUMBER[name] && toe[name] !== undefined)
       complain(place, `must be left out with rule "${toe.rule}"`, `It goes with rule "${OWN_NUMBER[name]}".`);
   }
+  if (toe.rule === 'for-toe-off' && toe.endAngle! < toe.toeOff!)
+    complain([...at, 'endAngle'], 'must not be less than toeOffAngle, or the toe never turns so far', '', Number(inDegrees(toe.endAngle!).toFixed(1)));
 }
 
-function matchRoom({ tip, outsole, seatHeightNow, ballHeightNow }: SheetMatch, at: Path, complain: Complain): void {
-  if (tip < outsole.thickness) complain([...at, 'tip'], `must be at least the outsole, ${tenths(outsole.thickness)} mm`, '', tip);
+function matchRoom({ tip, outsole, seatHeightNow, ballHeightNow }: SheetMatch, at: Path, units: SheetUnits, complain: Complain): void {
+  if (tip !== undefined && tip < outsole.thickness) complain([...at, 'tip'], `must be at least the outsole, ${lengthWords([roundedUp(outsole.thickness, units)], units)}`);
   if (ballHeightNow.value > seatHeightNow.value) complain([...at, 'ballHeightNow'], 'must not be more than seatHeightNow: a shoe that is higher at the ball is not matched');
 }
 
-function shoeRules({ side, foot, last, order }: ShoeFitting, complain: Complain): void {
-  const at = [side, 'order'];
-  lastRules(last, [side, 'last'], complain);
-  const lastLength: Path = [side, 'last', 'length'];
-  ballRules(last, foot ? [[side, 'foot', 'ballInner'], [side, 'foot', 'ballOuter']] : [lastLength, lastLength], complain);
-  if (foot) footRules(foot, last, side, complain);
+function shoeRules({ side, foot, last, order }: ShoeFitting, units: SheetUnits, complain: Complain): void {
+  const at = [side, 'order'], lastLength = [side, 'last', 'length'];
+  lastRules(last, [side, 'last'], units, complain);
+  ballRules(last, foot
+    ? { inner: [side, 'foot', 'ballInner'], outer: [side, 'foot', 'ballOuter'], behind: last.heelBack.value }
+    : { inner: lastLength, outer: lastLength, behind: 0 }, units, complain);
+  if (foot) footRules(foot, last, side, units, complain);
   if (order.kind === 'rocker') toeRules(order.toe, [...at, 'toe'], complain);
-  else matchRoom(order, at, complain);
+  else matchRoom(order, at, units, complain);
 }
 
 function legRules({ correct, shorter, found }: LegDifference, complain: Complain): void {
@@ -83,7 +61,7 @@ function legRules({ correct, shorter, found }: LegDifference, complain: Complain
 function overrideRules(overrides: readonly Override[], { shoes }: Fitting, complain: Complain): void {
   overrides.forEach(({ code, side }, i) => {
     if (overrides.findIndex((other) => other.code === code && other.side === side) < i)
-      complain(['overrides', i, 'code'], `must be overridden only once${side ? ` for the ${side} shoe` : ''}`);
+      complain(['overrides', i, 'code'], `must be taken on a name only once${side ? ` for the ${side} shoe` : ''}`);
     if (side && !shoes[side]) complain(['overrides', i, 'side'], 'must be the side of a shoe on this sheet');
   });
 }
@@ -92,7 +70,7 @@ function overrideRules(overrides: readonly Override[], { shoes }: Fitting, compl
 export function checkRules(fitting: Fitting, complain: Complain): void {
   for (const side of SIDES) {
     const shoe = fitting.shoes[side];
-    if (shoe) shoeRules(shoe, complain);
+    if (shoe) shoeRules(shoe, fitting.units, complain);
   }
   legRules(fitting.wearer.legDifference, complain);
   overrideRules(fitting.overrides, fitting, complain);

@@ -44,6 +44,9 @@ export function fault(path: Path, rule: string, came: unknown, help = ''): Fault
   return { path: name, rule, value, text: `${name} ${rule}; got ${value}.${help === '' ? '' : ` ${help}`}` };
 }
 
+/** True for a field that should be there and is not. */
+export const isMissing = ({ value }: Fault): boolean => value === shown(undefined);
+
 /** What stands at a place of the sheet as it came, or undefined. */
 export function valueAt(sheet: unknown, path: Path): unknown {
   let here = sheet;

@@ -56,12 +56,18 @@ function nearest(name: string, known: readonly string[]): string | undefined {
   return ranked[0] && isSlip(ranked[0].apart, name) ? ranked[0].candidate : undefined;
 }
 
+/** The names of the fields that may stand at a place. */
+function knownAt(place: Path): readonly string[] {
+  const here = place.filter((step) => typeof step === 'string').join('.');
+  return fieldGroups().filter(({ path }) => path.join('.') === here).flatMap(({ names }) => names);
+}
+
+/** The field of the same place that a name is a slip for, if one is near. */
+export const meantBy = (name: string, place: Path): string | undefined => nearest(name, knownAt(place));
+
 /** What a field that is not known at its place was most likely meant to be, as a sentence; empty when nothing is near. */
 export function suggestion(name: string, place: Path): string {
-  const groups = fieldGroups();
-  const here = place.filter((step) => typeof step === 'string').join('.');
-  const known = groups.filter(({ path }) => path.join('.') === here).flatMap(({ names }) => names);
-  const near = nearest(name, known);
+  const groups = fieldGroups(), known = knownAt(place), near = nearest(name, known);
   if (near) return `Did you mean ${near}?`;
   const side = place[0] === 'left' || place[0] === 'right' ? place[0] : undefined;
   const home = groups.find(({ path, names }) => names.includes(name) && (side === undefined || path[0] === side || !['left', 'right'].includes(path[0] ?? '')));

@@ -169,8 +169,8 @@ export interface SheetMatch extends SheetBuild {
   readonly seatHeightNow: Measure;
   /** Floor to where the ball of the foot stands, inside the shoe, as the shoe is now, mm. */
   readonly ballHeightNow: Measure;
-  /** Thickness left at the tip, mm. */
-  readonly tip: Mm;
+  /** Thickness left at the tip, mm; left open, it is as thin as the raise lets it be. */
+  readonly tip?: Mm;
 }
 
 export type SheetOrder = SheetRocker | SheetMatch;

@@ -5,8 +5,8 @@ const DEPTH_MAX = 16;
 /** A sheet with two hundred measured heights has some 700 values. */
 const VALUES_MAX = 10_000;
 
-/** How many letters before and after a break are shown. */
-const AROUND = 12;
+/** How many letters of its line are shown before and after a break, and how the break is marked. */
+const BEFORE = 36, AFTER = 24, MARK = ' <here> ';
 
 export type JsonReading =
   | { readonly ok: true; readonly value: unknown; readonly faults: readonly Fault[] }
@@ -42,6 +42,15 @@ function slipAt(text: string, at: number): string {
 function broken(cursor: Cursor, words = slipAt(cursor.text, cursor.at)): never {
   const before = cursor.text.slice(0, cursor.at).split(/\r\n|\r|\n/);
   throw new Broken(`line ${before.length}, column ${(before.at(-1) ?? '').length + 1}: ${words}`);
+}
+
+/** The line a break stands in, marked; with the end of the line before where the break begins its own. */
+function lineAround({ text, at }: Cursor): string {
+  const lines = text.slice(0, at).split(/\r\n|\r|\n/), own = lines.at(-1) ?? '';
+  const before = own.trim() === '' ? `${lines.slice(0, -1).findLast((line) => line.trim() !== '') ?? ''} ${own}` : own;
+  const after = text.slice(at).split(/[\r\n]/, 1)[0] ?? '';
+  const tidy = (part: string): string => part.replace(/\s+/g, ' ').trim(), [head, tail] = [tidy(before), tidy(after)];
+  return `${head.length > BEFORE ? `…${head.slice(-BEFORE)}` : head}${MARK}${tail.length > AFTER ? `${tail.slice(0, AFTER)}…` : tail}`.trim();
 }
 
 /** Next mark that is not white space, without taking it. */
@@ -143,6 +152,6 @@ export function readJson(text: string): JsonReading {
     return { ok: true, value, faults: cursor.faults };
   } catch (error) {
     if (!(error instanceof Broken)) throw error;
-    return { ok: false, faults: [fault([], `must be JSON (${error.message})`, text.slice(Math.max(0, cursor.at - AROUND), cursor.at + AROUND))] };
+    return { ok: false, faults: [fault([], `must be JSON (${error.message})`, lineAround(cursor))] };
   }
 }

@@ -31,6 +31,9 @@ const angle = (least: number, most: number, limits: Span): Range => usually(leas
 /** A setting of the order or the workshop: limits only. */
 const within = (least: number, most: number, unit: Unit = 'mm'): Range => ({ unit, limits: [least, most], basis: PRACTICE });
 
+const LAST_LENGTH = survey('footLength', 'mm', [12, 20]);
+const LONGEST_LAST = LAST_LENGTH.limits[1];
+
 /**
  * Every number of the sheet, by its place without the side: its unit, the limits it is held to, and what is usual.
  * Body measures from the survey; the others are usual ranges of the trade.
@@ -62,7 +65,7 @@ export const RANGES = {
   'foot.strikeAngle': angle(10, 25, [1, 45]),
   'foot.toeOffAngle': angle(30, 60, [10, 80]),
 
-  'last.length': survey('footLength', 'mm', [12, 20]),
+  'last.length': LAST_LENGTH,
   'last.length.size': within(1, 500, ''),
   'last.length.allowance': within(0, 40),
   'last.pitch': usually(10, 35, [0, 52.5]),
@@ -75,7 +78,8 @@ export const RANGES = {
   'last.heelWidth': usually(55, 75),
   'last.inflare': usually(-8, 12, [-25, 30]),
   'last.insole': usually(0, 15, [0, 40]),
-  'last.heights': within(-60, 600),
+  'last.heights.forward': within(-1, LONGEST_LAST),
+  'last.heights.up': within(-5, 60),
 
   'order.apex': within(40, 90, '%'),
   'order.toe.radius': within(10, 5000),

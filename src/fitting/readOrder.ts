@@ -50,7 +50,7 @@ function matchOf(raw: RawMatch): SheetMatch {
     ...buildOf(raw),
     seatHeightNow: taken(raw.seatHeightNow ?? NaN),
     ballHeightNow: taken(raw.ballHeightNow ?? NaN),
-    tip: raw.tip ?? MINIMA.tip,
+    ...given({ tip: raw.tip }),
   };
 }
 

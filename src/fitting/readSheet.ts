@@ -1,7 +1,7 @@
-import { checkShape, type Readable, type ReadableSheet } from './checkShape.ts';
+import { checkShape, type Readable, type ReadableSheet, type Slip } from './checkShape.ts';
 import { inMmAndRadians } from './convert.ts';
 import { checkRules } from './crossRules.ts';
-import { complaintsAbout, fault, type Complain, type Fault } from './faults.ts';
+import { complaintsAbout, fault, isMissing, pathName, valueAt, type Complain, type Fault } from './faults.ts';
 import type { Fitting, Job, ShoeFitting, Wearer } from './fitting.ts';
 import { readJson } from './jsonText.ts';
 import { readFoot, readFootLengths } from './readFoot.ts';
@@ -41,13 +41,23 @@ function readValues(sheet: unknown, ofText: readonly Fault[]): Reading {
   const fitting = fittingOf(converted, complain);
   if (shape.faults.every(({ path }) => path !== 'sheet')) checkPair(converted, complain);
   checkRules(fitting, complain);
-  const all = withoutRepeats([...ofText, ...shape.faults, ...beyond, ...faults]);
+  const all = slipsJoined(withoutRepeats([...ofText, ...shape.faults, ...beyond, ...faults]), shape.slips, sheet);
   return all.length === 0 ? { ok: true, fitting } : { ok: false, faults: all };
 }
 
 /** One place breaks one rule once, however many steps of the reading found it. */
 const withoutRepeats = (faults: readonly Fault[]): Fault[] =>
   [...new Map(faults.map((one) => [`${one.path} ${one.rule}`, one])).values()];
+
+/** A misspelt field and the missing one it stands for are one fault, not two far apart. */
+function slipsJoined(faults: readonly Fault[], slips: readonly Slip[], sheet: unknown): readonly Fault[] {
+  return slips.reduce((all, { path, meant }) => {
+    const there = pathName(path), wanted = pathName(meant), name = String(meant.at(-1));
+    if (!all.some((one) => one.path === wanted && isMissing(one))) return all;
+    const joined = fault(path, `is not a field of the sheet, and ${name} is missing`, valueAt(sheet, path), `Was ${name} meant?`);
+    return all.filter((one) => one.path !== wanted).map((one) => (one.path === there ? joined : one));
+  }, faults);
+}
 
 function checkPair({ left, right }: ReadableSheet, complain: Complain): void {
   if (left === undefined && right === undefined) complain(['left'], 'must be given, or right: a sheet is about at least one shoe');

@@ -30,7 +30,7 @@ function refuseStrangers(raw: RawFoot, ankle: Ankle, at: Path, complain: Complai
   }
 }
 
-const ONE_DEGREE = 'an angle guessed by 1 degree moves the standing point 14 to 16 mm';
+const ONE_DEGREE = 'an angle that is 1 degree out moves the standing point by a finger\'s breadth';
 
 /** Lean of the leg on the plates, less the slope of the board. */
 function fromPlates({ height, span, hipAhead }: HeelPlates, leg: number): Measure {

@@ -5,6 +5,10 @@ import { LEG_FINDINGS, MOULD_PARTS, RISKS, SEXES, SIDES } from './words.ts';
 
 export const SHEET_ID = 'urn:rockerbench:fitting-sheet:1';
 export const SHEET_VERSION = 1;
+/** What the published schema is called when it lies beside the sheets; editors follow the name. */
+export const SCHEMA_FILE = 'fitting-sheet.schema.json';
+
+const SCHEMA_NAME = `"${SHEET_ID}", or where the file of the schema lies, ending in .schema.json`;
 
 const REFERENCE = 'a reference of letters, digits, dots, dashes and underscores, 1 to 40 characters, a letter or digit first and no two dots together';
 
@@ -75,13 +79,14 @@ const override = group({
   reason: line(300, 'Why.'),
 }).meta({ description: 'A stop that the maker takes on his or her own name. It stands on every paper.' });
 
-const OVERRIDE_LIST = 'a list of at most 50 overrides';
+const OVERRIDE_LIST = 'a list of at most 50 stops that are taken on a name';
 
 const SOME_SHOE = { anyOf: [{ required: ['left'] }, { required: ['right'] }] };
 
 /** The fitting sheet as it is written: the one definition behind reading, its types and the published schema. */
 export const SHEET = group({
-  $schema: z.literal(SHEET_ID, { error: `"${SHEET_ID}"` }).meta({ description: 'Lets an editor find this description.' }).optional(),
+  $schema: z.string({ error: SCHEMA_NAME }).max(500, { error: SCHEMA_NAME }).regex(/^(urn:rockerbench:fitting-sheet:1|[^\p{Cc}]*\.schema\.json)$/u, { error: SCHEMA_NAME })
+    .meta({ description: `Lets an editor find this description: its name, or where its file lies, like ./${SCHEMA_FILE}.` }).optional(),
   version: z.literal(SHEET_VERSION, { error: `${SHEET_VERSION}: sheets of version ${SHEET_VERSION} are read` }).meta({ description: 'Version of the sheet.' }),
   units: word(['mm', 'in'], 'Unit of every length on the sheet; masses are in kg and angles in degrees either way.'),
   job,

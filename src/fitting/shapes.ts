@@ -8,8 +8,11 @@ import { SIZE_SYSTEMS } from './words.ts';
  * the field. Limits go into the published schema as a help to editors; the sheet itself is held to them in mm.
  */
 
+/** What is asked for where a length belongs; a fault on a sheet that names its units says only those. */
+export const LENGTH_WANTED = 'a length in mm (in inches where units is "in")';
+
 const UNIT_WORDS: Record<Unit, string> = {
-  mm: 'a length in mm (in inches where units is "in")', deg: 'an angle in degrees', kg: 'a mass in kg', g: 'a weight in g', '%': 'a percentage', '': 'a size number',
+  mm: LENGTH_WANTED, deg: 'an angle in degrees', kg: 'a mass in kg', g: 'a weight in g', '%': 'a percentage', '': 'a size number',
 };
 const UNIT_MARK: Record<Unit, string> = { mm: 'mm or in', deg: 'degrees', kg: 'kg', g: 'g', '%': 'percent', '': 'size number' };
 

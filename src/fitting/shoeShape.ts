@@ -28,7 +28,7 @@ const foot = () => group({
   malleolusHeight: measure('foot.malleolusHeight', 'Floor to the most lateral point of the outer ankle bone, barefoot; the pivot is taken 5 mm above it.').optional(),
   hipHeight: measure('foot.hipHeight', 'Floor to the hip joint (upper edge of the greater trochanter), barefoot, standing. Estimated from crotch height or stature where left out.').optional(),
   hipAhead: measure('foot.hipAhead', 'Only for a free ankle: trochanter ahead of the ankle mark in quiet standing, horizontally; plumb line.').optional(),
-  ankleAngle: ankleMeasure('Only for a fixed ankle: shin from square to the sole, knee straight, loaded; toes up is positive, a pointed foot negative.').optional(),
+  ankleAngle: ankleMeasure('Only for a fixed ankle: shin from square to the sole, knee straight, loaded; positive where the shin leans forward of square (toes up), negative for a pointed foot. Or give heelPlates, not both.').optional(),
   heelPlates: heelPlates().optional(),
   prosthesis: prosthesis().optional(),
   strikeAngle: measure('foot.strikeAngle', 'Tilt of the shoe at heel strike, toes up, as a positive angle; side video. 25° where left out.').optional(),
@@ -51,8 +51,8 @@ const last = () => group({
   inflare: measure('last.inflare', 'How far the toe is set to the inner side; negative is out-flare. 4 mm where left out.').optional(),
   insole: measure('last.insole', 'All that stays between the foot and the face the sole is glued to, without the stiffener. 4 mm where left out.').optional(),
   heights: z.array(z.tuple([
-    setting('last.heights', 'From the heel end of the last bottom, forward.'),
-    setting('last.heights', 'Height of the bottom above the tread plane there.'),
+    setting('last.heights.forward', 'From the heel end of the last bottom, forward.'),
+    setting('last.heights.up', 'Height of the bottom above the tread plane there.'),
   ], { error: 'a pair [forward, height]' }), { error: HEIGHT_LIST }).max(500, { error: HEIGHT_LIST })
     .meta({ description: 'Measured heights of the bottom above the tread plane, heel to toe, in place of the smooth curve. Unit: mm or in.' }).optional(),
 }).meta({ description: 'The bottom of the last.' });
@@ -116,7 +116,7 @@ const match = () => group({
   kind: kind('match', 'The other shoe, raised to stand level.'),
   seatHeightNow: measure('order.seatHeightNow', 'Floor to where the heel stands, inside the shoe at the centre of the seat, as the shoe is now; height gauge.'),
   ballHeightNow: measure('order.ballHeightNow', 'Floor to where the ball stands, inside the shoe, as the shoe is now; height gauge.'),
-  tip: setting('order.tip', 'Thickness left at the tip, 5 mm where left out.').optional(),
+  tip: setting('order.tip', 'Thickness left at the tip. Where left out: 5 mm, or more where the toe would turn up too steeply or the foam grow too thin.').optional(),
   ...build(),
 });
 

@@ -37,6 +37,18 @@ export function rootBetween(f: (x: number) => number, low: number, high: number,
   return b;
 }
 
+/** Zero of a nearly straight function by secants, begun at 0 and at a guess near the zero. */
+export function zeroNear(f: (x: number) => number, guess: number, within = 1e-12): number {
+  let before = 0, valueBefore = f(0), x = guess;
+  for (let i = 0; i < 40 && Math.abs(x - before) > within; i++) {
+    const value = f(x);
+    if (value === valueBefore) break;
+    const next = x - (value * (x - before)) / (value - valueBefore);
+    before = x; valueBefore = value; x = next;
+  }
+  return x;
+}
+
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /** The place of the least value of a function with one valley between two ends, by golden section. */

@@ -1,10 +1,14 @@
-import { featherLine, edgeLine } from '../last/outline.ts';
+import { edgeLine, featherLine } from '../last/outline.ts';
 import { pitchSpan, type Last } from '../last/last.ts';
 import type { UpperFace } from '../last/upperFace.ts';
-import type { Mm } from '../geometry/units.ts';
+import { degrees, type Mm, type Rad } from '../geometry/units.ts';
 import type { SheetMatch } from '../fitting/fitting.ts';
 import type { GroundFace, RollArc, RollStraight } from '../profile/groundFace.ts';
+import { Infeasible } from '../profile/infeasible.ts';
 import { rollLine } from '../profile/rollLine.ts';
+import { FOAM_WANTED, LEAST_FOAM } from '../profile/thinnest.ts';
+import { foamLeft } from '../solid/foamLeft.ts';
+import { bodiesOf, type Bodies } from '../solid/solids.ts';
 import type { SoleShape } from '../solid/soleShape.ts';
 
 /** How much a shoe is to be raised, mm; the same tilt carries on from heel to tip. */
@@ -14,16 +18,74 @@ export interface Raise { readonly seat: Mm; readonly ball: Mm }
 export const LEVEL_WITHIN: Mm = 1;
 export const isLevel = ({ seat, ball }: Raise): boolean => Math.abs(seat) <= LEVEL_WITHIN && Math.abs(ball) <= LEVEL_WITHIN;
 
+/** A raise that can be made. `tip` is its thickness at the tip, asked for or chosen. */
+export interface RaiseMade { readonly tip: Mm; readonly shape: SoleShape; readonly bodies: Bodies }
+
+/** Why a shoe cannot be raised: there is `missing` mm too little to put a raise in, the tip asked for is too thin for it, or its walls lean too far. */
+export type RaiseTrouble =
+  | { readonly why: 'walls meet'; readonly text: string }
+  | { readonly why: 'too little'; readonly missing: Mm }
+  | { readonly why: 'tip too thin'; readonly tip: Mm; readonly works: Mm };
+
+/** What becomes of a shoe that is to be raised. */
+export type Raising = { readonly kind: 'level' } | { readonly kind: 'made'; readonly made: RaiseMade } | { readonly kind: 'refused'; readonly trouble: RaiseTrouble };
+
+/** Thickness left at the tip where the sheet does not say and the slope allows; common practice of the trade. */
+const USUAL_TIP: Mm = 5;
+/** A tip left open is as thick as keeps the turned-up toe no steeper than this: one walks on it with a foot that bends. */
+const MILD: Rad = degrees(25);
+const STEP: Mm = 0.1;
+
+/** Puts a raise under a shoe as it stands now, or says why there can be none. */
+export function raiseUnder(last: Last, order: SheetMatch, raise: Raise): Raising {
+  if (isLevel(raise)) return { kind: 'level' };
+  const levelTip = undersideOf(last, raise)(last.length, 0) + raise.ball, most = tryRaise(last, order, raise, levelTip);
+  if (most instanceof Infeasible) return { kind: 'refused', trouble: { why: 'walls meet', text: most.message } };
+  const missing = LEAST_FOAM - most.foam;
+  if (missing > 0) return { kind: 'refused', trouble: { why: 'too little', missing } };
+  const keeps = (tip: Mm, foam: Mm): RaiseMade | undefined => {
+    const tried = tryRaise(last, order, raise, tip);
+    return !(tried instanceof Infeasible) && tried.foam >= foam ? tried.made : undefined;
+  };
+  if (order.tip !== undefined) {
+    const made = keeps(order.tip, LEAST_FOAM);
+    if (made) return { kind: 'made', made };
+  }
+  const tip = leastTip(last, levelTip, (tried) => keeps(tried, Math.min(FOAM_WANTED, most.foam - 1e-6)) !== undefined);
+  if (order.tip !== undefined) return { kind: 'refused', trouble: { why: 'tip too thin', tip: order.tip, works: tip } };
+  return { kind: 'made', made: keeps(tip, LEAST_FOAM) ?? most.made };
+}
+
+/** The thinnest tip, in tenths, that is mild enough and keeps what is wanted; the level one where no thinner does. */
+function leastTip(last: Last, levelTip: Mm, works: (tip: Mm) => boolean): Mm {
+  const mild = levelTip - (last.length - last.tread) * Math.tan(MILD / 2);
+  let bad = Math.ceil(Math.max(USUAL_TIP, mild) / STEP - 1e-9) - 1, good = Math.floor(levelTip / STEP);
+  if (good <= bad || !works(good * STEP)) return levelTip;
+  while (good - bad > 1) { const middle = (good + bad) >> 1; if (works(middle * STEP)) good = middle; else bad = middle; }
+  return Number((good * STEP).toFixed(1));
+}
+
+function tryRaise(last: Last, order: SheetMatch, raise: Raise, tip: Mm): { readonly made: RaiseMade; readonly foam: Mm } | Infeasible {
+  try {
+    const shape = raiseShape(last, order, raise, tip), bodies = bodiesOf(shape);
+    return { made: { tip, shape, bodies }, foam: foamLeft(shape).thickness };
+  } catch (error) {
+    if (error instanceof Infeasible) return error;
+    throw error;
+  }
+}
+
 /**
  * A plain full-length raise for the shoe as it stands now: its upper face is the shoe's own underside (level from heel
  * to ball, its toe spring ahead of it) tilted as the two heights ask; its ground face is level to the ball and turns up
  * to the tip in one mild arc, so that a foot that bends still can.
+ * @param tip thickness left at the tip, mm
+ * @throws Infeasible where that would have the toe turn up to the upright
  */
-export function raiseShape(last: Last, order: SheetMatch, raise: Raise): SoleShape {
+export function raiseShape(last: Last, order: SheetMatch, raise: Raise, tip: Mm): SoleShape {
   const upper = undersideOf(last, raise), feather = featherLine(last);
-  const tip = upper(last.length, 0) + raise.ball - order.tip;
   return {
-    last, upper, build: raise.ball, face: mildRoll(last, tip), line: rollLine(last.tread, Math.PI / 2),
+    last, upper, build: raise.ball, face: mildRoll(last, upper(last.length, 0) + raise.ball - tip), line: rollLine(last.tread, Math.PI / 2),
     feather, edge: edgeLine(feather, last, order.edgeBeyond), taper: order.taper,
     stiffener: 0, outsole: order.outsole.thickness, stations: [],
   };
@@ -41,10 +103,14 @@ function undersideOf(last: Last, raise: Raise): UpperFace {
 /** How far the level part is drawn behind the heel; it runs on. */
 const BEHIND: Mm = 100;
 
+/** Steeper than this at the tip a toe can be neither cut nor glued. */
+const STEEPEST: Rad = degrees(85);
+
 function mildRoll(last: Last, tipHeight: Mm): GroundFace {
   const level = (to: Mm): RollStraight => ({ kind: 'straight', name: 'level tread', from: [-BEHIND, 0], to: [to, 0] });
   if (!(tipHeight > 0)) return { pieces: [level(last.length)] };
-  const run = last.length - last.tread, radius = (run * run + tipHeight * tipHeight) / (2 * tipHeight);
-  const arc: RollArc = { kind: 'arc', name: 'toe arc', centre: [last.tread, radius], radius, from: 0, to: Math.asin(run / radius) };
+  const run = last.length - last.tread, radius = (run * run + tipHeight * tipHeight) / (2 * tipHeight), to = 2 * Math.atan(tipHeight / run);
+  if (to > STEEPEST) throw new Infeasible('TOE_ARC_TOO_SHORT', 'the toe of the raise would turn up to the upright before its tip', []);
+  const arc: RollArc = { kind: 'arc', name: 'toe arc', centre: [last.tread, radius], radius, from: 0, to };
   return { pieces: [level(last.tread), arc] };
 }

@@ -1,12 +1,13 @@
 import type { Fitting, ShoeFitting, SheetMatch } from '../fitting/fitting.ts';
 import type { Side } from '../fitting/words.ts';
+import type { Mm } from '../geometry/units.ts';
 import type { Last } from '../last/last.ts';
 import type { RockerOrder } from '../prescription/order.ts';
 import type { Rocker } from '../profile/rocker.ts';
 import type { SoleShape } from '../solid/soleShape.ts';
 import type { Bodies, Solids } from '../solid/solids.ts';
 import type { FootHeights } from './level.ts';
-import type { Raise } from './raise.ts';
+import type { Raise, RaiseTrouble } from './raise.ts';
 
 interface AnyShoe {
   readonly side: Side;
@@ -28,12 +29,17 @@ export interface MatchShoe extends AnyShoe {
   readonly kind: 'match';
   readonly order: SheetMatch;
   readonly raise: Raise;
-  /** None where the pair is level already, or where the shoe stands too high to be raised. */
-  readonly made: SoleParts | undefined;
+  /** None where the pair is level already, or where the shoe cannot be raised. */
+  readonly made: RaiseParts | undefined;
+  /** Why it cannot be raised, where it should be. */
+  readonly trouble: RaiseTrouble | undefined;
 }
 
 /** A sole as exact shape, as bodies between faces, and as meshes. */
 export interface SoleParts { readonly shape: SoleShape; readonly bodies: Bodies; readonly solids: Solids }
+
+/** The parts of a raise, and how thick it is at the tip, mm. */
+export interface RaiseParts extends SoleParts { readonly tip: Mm }
 
 export type Shoe = RockerShoe | MatchShoe;
 

@@ -82,19 +82,15 @@ export function toeRadius(order: ToeOrder, setting: ToeSetting): Mm {
     case 'pivot-to-toe': return Math.hypot(tipX - xA, h);
     case 'pivot-height': return h;
     case 'given': return order.radius!;
-    case 'for-toe-off': return radiusForToeOff(order.toeOff!, order.endAngle, setting);
+    case 'for-toe-off': return radiusForToeOff(order.toeOff!, setting);
     case 'for-toe-spring': return radiusForToeSpring(order.toeSpring!, order.endAngle, setting);
   }
 }
 
-function radiusForToeOff(wanted: Rad, endAngle: Rad | undefined, { apex, tipX }: ToeSetting): Mm {
+function radiusForToeOff(wanted: Rad, { apex, tipX }: ToeSetting): Mm {
   if (!(wanted > apex.angle)) {
     throw new Infeasible('TOE_OFF_OUT_OF_REACH',
       `a toe-off angle of ${inDegrees(wanted).toFixed(1)}° is already passed at the apex (${inDegrees(apex.angle).toFixed(1)}°)`, ['toe.toeOff', 'apexX']);
-  }
-  if (endAngle !== undefined && endAngle < wanted) {
-    throw new Infeasible('TOE_OFF_OUT_OF_REACH',
-      `a toe-off angle of ${inDegrees(wanted).toFixed(1)}° is never reached: the toe arc ends at ${inDegrees(endAngle).toFixed(1)}° and runs on straight`, ['toe.endAngle', 'toe.toeOff']);
   }
   return (tipX - apex.point[0]) / (Math.sin(wanted) - Math.sin(apex.angle));
 }
@@ -138,7 +134,7 @@ export function toePieces(order: ToeOrder, setting: ToeSetting): GroundPiece[] {
   }
   const centre: Point = [apex.point[0] - radius * Math.sin(apex.angle), apex.point[1] + radius * Math.cos(apex.angle)];
   const sine = (tipX - centre[0]) / radius, atTip = sine < 1 ? Math.asin(sine) : Math.PI / 2;
-  const ends = endAngle !== undefined && endAngle < atTip;
+  const ends = endAngle !== undefined && endAngle <= atTip + SAME_ANGLE;
   if (!ends && !(sine < 1)) {
     throw new Infeasible('TOE_ARC_TOO_SHORT',
       `a toe arc of radius ${radius.toFixed(1)} mm stands upright before the tip; from this apex it must be more than ${shortestToeRadius(setting).toFixed(1)} mm`,
@@ -147,6 +143,9 @@ export function toePieces(order: ToeOrder, setting: ToeSetting): GroundPiece[] {
   const arc: RollArc = { kind: 'arc', name: 'toe arc', centre, radius, from: apex.angle, to: ends ? endAngle : atTip };
   return ends ? [arc, runOnAhead(arc)] : [arc];
 }
+
+/** Angles nearer than this are one: an arc that ends right at the tip is ended there at every build. */
+const SAME_ANGLE: Rad = 1e-9;
 
 function runOnAhead(arc: RollArc): GroundPiece {
   const [x, z] = pointAt(arc, arc.to);

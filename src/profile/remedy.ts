@@ -42,7 +42,7 @@ function spanOf({ last, order }: RockerCase, measure: Mendable): Span | undefine
     case 'toe.radius': return toe.rule === 'given' ? { now: toe.radius!, least: 10, most: 5000, step: TENTH } : undefined;
     case 'toe.toeSpring': return toe.rule === 'for-toe-spring' ? { now: toe.toeSpring!, least: 0, most: 120, step: TENTH } : undefined;
     case 'toe.toeOff': return toe.rule === 'for-toe-off' ? { now: toe.toeOff!, least: degrees(5), most: degrees(80), step: tenth } : undefined;
-    case 'toe.endAngle': return { now: toe.endAngle ?? degrees(45), least: degrees(1), most: degrees(60), step: tenth };
+    case 'toe.endAngle': return { now: toe.endAngle ?? degrees(45), least: toe.rule === 'for-toe-off' ? toe.toeOff! : degrees(1), most: degrees(60), step: tenth };
     case 'taper': return { now: Math.max(...Object.values(order.taper)), least: 0, most: Math.max(...Object.values(order.taper)), step: tenth };
   }
 }

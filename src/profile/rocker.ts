@@ -93,7 +93,7 @@ interface Drawn { readonly upper: UpperFace; readonly feather: Path; readonly ed
 
 function drawPlan({ last, order }: RockerCase, line: RollLine): Drawn {
   const upper = upperFace(last), feather = featherLine(last), edge = edgeLine(feather, last, order.edgeBeyond);
-  const plan = planOf(last, upper, edge, line, order.minima);
+  const plan = planOf(last, upper, edge, line);
   return { upper, feather, edge, plan, furthest: Math.max(last.length, ...plan.places.map(({ along }) => along)) };
 }
 
@@ -101,8 +101,8 @@ function drawPlan({ last, order }: RockerCase, line: RollLine): Drawn {
 function fitUnder({ plan, furthest }: Drawn, { order }: RockerCase, arcs: Arcs, build: Mm): Trial {
   const { face, strikePoint } = arcs, outsole = order.outsole.thickness;
   requireReach(face, furthest, outsole);
-  const layers = { stiffener: order.stiffener, inner: offsetInward(face, outsole) };
-  return { ...arcs, thin: thinnest(plan, face, layers, build, strikePoint[0]) };
+  const asked = { minima: order.minima, stiffener: order.stiffener, inner: offsetInward(face, outsole) };
+  return { ...arcs, thin: thinnest(plan, face, asked, build, strikePoint[0]) };
 }
 
 /** The foam under the outsole keeps at least this radius: tighter is a corner, and an outsole cannot be bent round it. */
@@ -126,13 +126,14 @@ function requireReach(face: GroundFace, furthest: Mm, outsole: Mm): void {
     ['toe.radius', 'toe.toeSpring', 'toe.toeOff', 'apexX', 'toe.endAngle']);
 }
 
-/** A seat height that is asked for holds where the sole is thick enough at it; else the least build does. */
+/** A seat height that is asked for holds where the sole is thick enough at it; else the least build, if that is higher. */
 function buildFor({ last, order: { seatAtLeast } }: RockerCase, attempt: (build: Mm) => Trial): { readonly build: Mm; readonly by?: SeatHeight['by'] } {
-  if (seatAtLeast) {
-    const build = seatAtLeast.height - upperFace(last)(last.seatLength / 2, 0);
-    if (sparesOf(attempt).spare(build) >= 0) return { build, by: seatAtLeast.by };
-  }
-  return { build: leastBuild(attempt) };
+  if (!seatAtLeast) return { build: leastBuild(attempt) };
+  const asked = seatAtLeast.height - upperFace(last)(last.seatLength / 2, 0), { spare, refusal } = sparesOf(attempt);
+  if (spare(asked) >= 0) return { build: asked, by: seatAtLeast.by };
+  const build = leastBuild(attempt), refused = refusal('latest');
+  if (build < asked && refused) throw refused;
+  return { build };
 }
 
 interface Spares {

@@ -24,14 +24,16 @@ export interface Thinnest {
   readonly spare: Mm;
 }
 
-/** The layers that are no foam: the stiffener's thickness, and the ground face set in by the outsole. */
-export interface Layers { readonly stiffener: Mm; readonly inner: GroundFace }
+/** What is asked of the thickness: least ones by zone, and room for what is no foam, the stiffener and the outsole under `inner`. */
+export interface Asked { readonly minima: Minima; readonly stiffener: Mm; readonly inner: GroundFace }
 
 /** Less foam than this between stiffener and outsole can be neither cut nor glued. Common practice of the trade. */
 export const LEAST_FOAM: Mm = 0.5;
+/** Foam thinner than this tears off between stiffener and outsole. Common practice of the trade. */
+export const FOAM_WANTED: Mm = 2;
 
 /** A place of the plan where thickness is judged: how far round the edge line and how far out to it from the middle. */
-interface Place {
+export interface Place {
   readonly w: number;
   readonly ring: number;
   readonly at: Point;
@@ -46,7 +48,6 @@ export interface Plan {
   readonly upper: UpperFace;
   readonly edge: Path;
   readonly line: RollLine;
-  readonly minima: Minima;
   /** Evenly round each ring, ring by ring. */
   readonly places: readonly Place[];
   /** Where the seat's minimum gives way to the waist's and the waist's to the tread's. */
@@ -61,9 +62,9 @@ const EVENLY = 144, ROUND = EVENLY + 2;
  */
 const RINGS_PLAIN = [1], RINGS_DISHED = [0, 0.5, 1];
 
-export function planOf(last: Last, upper: UpperFace, edge: Path, line: RollLine, minima: Minima): Plan {
+export function planOf(last: Last, upper: UpperFace, edge: Path, line: RollLine): Plan {
   const rings = last.camber === 0 ? RINGS_PLAIN : RINGS_DISHED;
-  const bare = { last, upper, edge, line, minima };
+  const bare = { last, upper, edge, line };
   const round = placesRound(edge, line), places = rings.flatMap((ring) => round.map((w) => placeAt(bare, w, ring)));
   const borders = [last.seatLength, last.tread].flatMap((border) => crossings(bare, places, ({ at }) => at[0] - border));
   return { ...bare, places, borders };
@@ -104,7 +105,7 @@ function crossings(plan: BarePlan, places: readonly Place[], value: (place: Plac
 }
 
 /** Zone of a place and the least thickness asked there. Where two zones meet the greater minimum holds. */
-export function minimumAt({ last, minima }: Pick<Plan, 'last' | 'minima'>, x: Mm, behindStrike: boolean): { zone: Zone; minimum: Mm } {
+function minimumAt(last: Last, minima: Minima, x: Mm, behindStrike: boolean): { zone: Zone; minimum: Mm } {
   if (behindStrike) return { zone: 'edge behind the strike point', minimum: minima.edge };
   if (x <= last.seatLength) return { zone: 'seat', minimum: minima.seat };
   if (x < last.tread) return { zone: 'waist', minimum: minima.waist };
@@ -117,23 +118,27 @@ export function minimumAt({ last, minima }: Pick<Plan, 'last' | 'minima'>, x: Mm
  * @param build height of the tread plane above the ground, mm
  * @param strikeX where the heel arc ends behind, along the walking line
  */
-export function thinnest(plan: Plan, face: GroundFace, layers: Layers, build: Mm, strikeX: Mm): Thinnest {
-  const height = heightsOf(face), innerHeight = heightsOf(layers.inner);
-  const zoneAt = ({ at, along }: Place): { zone: Zone; minimum: Mm } => minimumAt(plan, at[0], along < strikeX);
-  const stackAt = ({ along }: Place): Mm => layers.stiffener + innerHeight(along) - height(along) + LEAST_FOAM;
+export function thinnest(plan: Plan, face: GroundFace, { minima, stiffener, inner }: Asked, build: Mm, strikeX: Mm): Thinnest {
+  const height = heightsOf(face), innerHeight = heightsOf(inner);
+  const zoneAt = ({ at, along }: Place): { zone: Zone; minimum: Mm } => minimumAt(plan.last, minima, at[0], along < strikeX);
+  const stackAt = ({ along }: Place): Mm => stiffener + innerHeight(along) - height(along) + LEAST_FOAM;
   const spareOf = (place: Place): Mm =>
     place.upper + build - height(place.along) - Math.max(zoneAt(place).minimum, stackAt(place));
-  const step = plan.edge.length / EVENLY, spareAt = (w: number, ring: number): Mm => spareOf(placeAt(plan, w, ring));
-  const round = ({ w, ring }: Place): Place => placeAt(plan, lowestBetween((v) => spareAt(v, ring), w - step, w + step, FINE), ring);
-  const inAndOut = ({ w, ring }: Place): Place => placeAt(plan, w, lowestBetween((k) => spareAt(w, k), Math.max(0, ring - 0.5), Math.min(1, ring + 0.5), FINE));
-  const better = (a: Place, b: Place): Place => (spareOf(b) < spareOf(a) ? b : a);
+  const near = lowestOver(plan, spareOf, crossings(plan, plan.places, ({ along }) => along - strikeX)), least = spareOf(near);
+  const { zone, minimum: asked } = zoneAt(near), minimum = Math.max(asked, stackAt(near));
+  return { at: near.at, zone, thickness: least + minimum, minimum, by: minimum > asked ? 'foam that must stay' : 'thickness asked', spare: least };
+}
+
+/** The place of the plan where something is least. @param also places to look at besides, where it jumps */
+export function lowestOver(plan: Plan, of: (place: Place) => Mm, also: readonly Place[] = []): Place {
+  const step = plan.edge.length / EVENLY, at = (w: number, ring: number): Mm => of(placeAt(plan, w, ring));
+  const round = ({ w, ring }: Place): Place => placeAt(plan, lowestBetween((v) => at(v, ring), w - step, w + step, FINE), ring);
+  const inAndOut = ({ w, ring }: Place): Place => placeAt(plan, w, lowestBetween((k) => at(w, k), Math.max(0, ring - 0.5), Math.min(1, ring + 0.5), FINE));
+  const better = (a: Place, b: Place): Place => (of(b) < of(a) ? b : a);
   const lower = (place: Place, move: (from: Place) => Place): Place => better(place, move(place));
   const valley = (place: Place): Place => plan.last.camber === 0 ? lower(place, round)
     : [round, inAndOut, round].reduce(lower, place);
-  const looked = [...plan.places, ...plan.borders, ...crossings(plan, plan.places, ({ along }) => along - strikeX)];
-  const near = lowestFew(looked, spareOf, step).map(valley).reduce(better), least = spareOf(near);
-  const { zone, minimum: asked } = zoneAt(near), minimum = Math.max(asked, stackAt(near));
-  return { at: near.at, zone, thickness: least + minimum, minimum, by: minimum > asked ? 'foam that must stay' : 'thickness asked', spare: least };
+  return lowestFew([...plan.places, ...plan.borders, ...also], of, step).map(valley).reduce(better);
 }
 
 /** How near a valley's floor is closed in on, as a share of a piece of the edge: heights there differ by less than a nanometre. */

@@ -1,5 +1,5 @@
 import { directionAlong, pointAlong } from '../geometry/path.ts';
-import { smoothStep } from '../geometry/solve.ts';
+import { smoothStep, zeroNear } from '../geometry/solve.ts';
 import type { Point, Point3 } from '../geometry/point.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
 import type { Tapers } from '../fitting/fitting.ts';
@@ -40,13 +40,6 @@ export function meetSurface(wall: WallLine, surface: Surface): Point3 {
     const [px, py, pz] = wallPoint(wall, depth);
     return pz - surface(px, py);
   };
-  let before = 0, missedBefore = missed(0), depth = z - surface(x, y);
-  for (let i = 0; i < 40 && Math.abs(depth - before) > 1e-12; i++) {
-    const missedNow = missed(depth);
-    if (missedNow === missedBefore) break;
-    const next = depth - (missedNow * (depth - before)) / (missedNow - missedBefore);
-    before = depth; missedBefore = missedNow; depth = next;
-  }
-  const [px, py] = wallPoint(wall, depth);
+  const [px, py] = wallPoint(wall, zeroNear(missed, z - surface(x, y)));
   return [px, py, surface(px, py)];
 }

@@ -30,11 +30,11 @@ test('within a millimetre the pair counts as level', () => {
 
 describe('a plain raise of 18 at the seat and 14 at the ball', () => {
   const order: SheetMatch = {
-    kind: 'match', seatHeightNow: { value: 28, origin: 'measured' }, ballHeightNow: { value: 14, origin: 'measured' }, tip: 5,
+    kind: 'match', seatHeightNow: { value: 28, origin: 'measured' }, ballHeightNow: { value: 14, origin: 'measured' },
     taper: { heelInner: degrees(2), heelOuter: 0, foreInner: 0, foreOuter: 0 }, edgeBeyond: { heel: 0, ball: 0, toe: 0 },
     outsole: { thickness: 3, material: 'microcellular rubber' }, foam: 'firm EVA',
   };
-  const shape = raiseShape(plainLast, order, { seat: 18, ball: 14 }), thickness = (x: number): number => shape.upper(x, 0) + shape.build - heightAt(shape.face, x);
+  const shape = raiseShape(plainLast, order, { seat: 18, ball: 14 }, 5), thickness = (x: number): number => shape.upper(x, 0) + shape.build - heightAt(shape.face, x);
 
   test('is as thick as asked at the centre of the seat, at the ball and at the tip', () => {
     expect(thickness(plainLast.seatLength / 2)).toBeCloseTo(18, 9);

@@ -101,5 +101,8 @@ test('finer gaps give more facets and a volume that settles', () => {
   const { bodies } = soleFrom(shapes['cambered last']!);
   const [coarse, fine, finest] = [0.2, 0.05, 0.01].map((gap) => solidsOf(bodies, gap).whole);
   expect(triangleCount(coarse!)).toBeLessThan(triangleCount(fine!));
-  expect(Math.abs(volumeOf(fine!) - volumeOf(finest!))).toBeLessThan(Math.abs(volumeOf(coarse!) - volumeOf(finest!)));
+  /** Hollow and round facets err in opposite ways, so the errors are bounded, not ordered. */
+  const off = (mesh: Mesh): number => Math.abs(volumeOf(mesh) / volumeOf(finest!) - 1);
+  expect(off(coarse!)).toBeLessThan(4e-4);
+  expect(off(fine!)).toBeLessThan(1e-4);
 });

@@ -40,12 +40,13 @@ export function tryOrders(from: number, to: number): void {
  * there changes between two places looked at), and every number finite.
  */
 export function requireSound({ rocker, given }: Pick<SolvedSole, 'rocker' | 'given'>, who: string): void {
-  const { face, thinnest, build } = rocker;
+  const { face, thinnest, build, governs, upper } = rocker, { last, order: { seatAtLeast } } = given;
   const joints = face.pieces.slice(1).map((piece, i) => {
     const before = face.pieces[i]!, [ax, az] = endOf(before), [bx, bz] = startOf(piece);
     return Math.hypot(ax - bx, az - bz) + Math.abs(endAngle(before) - startAngle(piece));
   });
-  const sound = joints.every((gap) => gap < 1e-7) && thinnest.spare > -1e-9 && thinnest.spare < 1e-4 && Number.isFinite(build)
-    && thinnest.thickness >= Math.min(...Object.values(given.order.minima)) - 1e-9;
+  const seat = build + upper(last.seatLength / 2, 0), asked = seatAtLeast?.height ?? -Infinity;
+  const sound = joints.every((gap) => gap < 1e-7) && thinnest.spare > -1e-9 && Number.isFinite(build)
+    && seat > asked - 1e-9 && (governs === 'order' ? seat < asked + 1e-9 : thinnest.spare < 1e-4);
   if (!sound) throw new Error(`${who}: joints ${joints}, spare ${thinnest.spare}, build ${build}`);
 }

@@ -1,4 +1,4 @@
-import { degrees } from '../../src/geometry/units.ts';
+import { degrees, inDegrees } from '../../src/geometry/units.ts';
 import type { RockerOrder } from '../../src/prescription/order.ts';
 import { TOE_RULES, TOE_SHAPES } from '../../src/fitting/words.ts';
 import type { RockerCase } from '../../src/profile/rocker.ts';
@@ -29,20 +29,27 @@ export function fittedCase(person: Person, chance: Chance): RockerCase {
   };
 }
 
+const anyMinima = (chance: Chance): RockerOrder['minima'] => ({
+  edge: chance.between(2, 10), seat: chance.between(10, 30), waist: chance.between(4, 30), tread: chance.between(4, 25), tip: chance.between(3, 14),
+});
+
 /** Any order a maker might write, sensible or not, within what the sheet's reader lets through. */
 export function anyOrder(given: RockerCase, chance: Chance): RockerCase {
   const { length } = given.last, rule = chance.oneOf(TOE_RULES), sometimes = <T extends object>(extra: T): Partial<T> => (chance.between(0, 1) < 0.3 ? extra : {});
   const numbers = { 'pivot-to-toe': {}, 'pivot-height': {}, given: { radius: chance.between(60, 400) }, 'for-toe-spring': { toeSpring: chance.between(5, 70) }, 'for-toe-off': { toeOff: degrees(chance.between(2, 75)) } };
+  const leastEnd = rule === 'for-toe-off' ? inDegrees(numbers[rule].toeOff) : 2;
   const lean = (most: number): number => degrees(chance.between(-most, most));
   const order: RockerOrder = {
     ...given.order,
     apexX: chance.between(0.5, 0.85) * length,
-    toe: { rule, ...numbers[rule], ...sometimes({ endAngle: degrees(chance.between(2, 45)) }) },
+    toe: { rule, ...numbers[rule], ...sometimes({ endAngle: degrees(chance.between(leastEnd, Math.max(leastEnd, 45))) }) },
     standingFlat: chance.oneOf([0, 0, 20, 30, 60]),
     crestAngle: degrees(chance.oneOf([90, 90, 95, 80, 105])),
     strike: degrees(chance.between(8, 32)),
     outsole: { ...given.order.outsole, thickness: chance.between(1.5, 5) },
     stiffener: chance.oneOf([1.5, 1.5, 3]),
+    minima: chance.oneOf([given.order.minima, given.order.minima, anyMinima(chance)]),
+    ...sometimes({ seatAtLeast: { height: chance.between(20, 70), by: 'order' } }),
     edgeBeyond: chance.oneOf([{ heel: 0, ball: 0, toe: 0 }, { heel: 2, ball: 3, toe: 2 }, { heel: 6, ball: 6, toe: 6 }]),
     taper: chance.oneOf([given.order.taper, { heelInner: lean(8), heelOuter: lean(8), foreInner: lean(5), foreOuter: lean(5) }]),
   };

@@ -1,0 +1,61 @@
+import type { SheetMatch } from '../fitting/fitting.ts';
+import { rangeOf } from '../fitting/ranges.ts';
+import { inDegrees, type Mm } from '../geometry/units.ts';
+import { otherSide } from '../fitting/words.ts';
+import { raiseUnder, type RaiseMade } from '../pair/raise.ts';
+import type { MatchShoe } from '../pair/shoe.ts';
+import { angleAt } from '../profile/groundFace.ts';
+import { FOAM_WANTED } from '../profile/thinnest.ts';
+import { foamLeft } from '../solid/foamLeft.ts';
+import type { Finding } from './finding.ts';
+import { deg, mm, sentences } from './say.ts';
+import { over, under, type Seen } from './seen.ts';
+import { PRACTICE } from './sources.ts';
+import { placeWords } from './thickness.ts';
+
+/** Steepest toe of a raise, degrees: the foot in it still bends, and a steeper one is hard to walk on. */
+const STEEPEST = 25;
+
+/** The raise with its tip left to the trade: no thinner than keeps the foam and the mild slope, as far as there is room. */
+function withTipOpen({ last, order, raise }: MatchShoe): RaiseMade | undefined {
+  const { tip: _, ...open } = order, raising = raiseUnder(last, open satisfies SheetMatch, raise);
+  return raising.kind === 'made' ? raising.made : undefined;
+}
+
+/** The tip to ask for, where another one mends what is wrong: it was put in and made. */
+function tipThat(shoe: MatchShoe, works: (made: RaiseMade) => boolean): string {
+  const made = withTipOpen(shoe);
+  return made && works(made) ? `${mm(made.tip)} at the tip works (order.tip), or leave it out` : '';
+}
+
+/** A raise has no stiffener: foam is won at the tip, from the outsole, or by a higher shoe on the other side. */
+export function thinRaise({ shoe, number, place }: Seen<MatchShoe>): Finding[] {
+  if (!shoe.made) return [];
+  const { side, last } = shoe, left = number('foamLeft'), { at = NaN } = place('foamLeft');
+  if (!under(left, FOAM_WANTED)) return [];
+  const tip = tipThat(shoe, ({ shape }) => !under(foamLeft(shape).thickness, FOAM_WANTED));
+  return [{
+    code: 'THIN_FOAM', severity: 'warn', side, measured: left, limit: FOAM_WANTED, unit: 'mm', where: placeWords(last, at), at,
+    text: sentences(`Only ${mm(left)} of foam stay ${placeWords(last, at)}; less than ${mm(FOAM_WANTED)} is hard to cut and to glue`,
+      tip || `More at the tip (order.tip) does not help. ${elsewhere(shoe, FOAM_WANTED - left)}`),
+    basis: PRACTICE,
+  }];
+}
+
+/** Rounded up, so that what is named is enough. */
+function elsewhere({ side, order: { outsole } }: MatchShoe, missing: Mm): string {
+  const more = mm(Math.ceil(missing * 10 - 1e-6) / 10), higher = `uild the ${otherSide(side)} shoe up by ${more} (seatHeightAtLeast)`;
+  return outsole.thickness - missing >= rangeOf('order.outsole.thickness').limits[0] ? `Take an outsole ${more} thinner, or b${higher}` : `B${higher}`;
+}
+
+export function steepTip({ shoe, number, place }: Seen<MatchShoe>): Finding[] {
+  if (!shoe.made) return [];
+  const slope = number('tipSlope');
+  if (!over(slope, STEEPEST)) return [];
+  const tip = tipThat(shoe, ({ shape: { face, last } }) => !over(inDegrees(angleAt(face, last.length)), STEEPEST));
+  return [{
+    code: 'RAISE_TIP_STEEP', severity: 'warn', side: shoe.side, measured: slope, limit: STEEPEST, unit: 'deg', where: 'tip', ...place('tipSlope'),
+    text: sentences(`The raise turns up at ${deg(slope)} at the tip, with ${mm(number('foamLeft'))} of foam left where it is thinnest; more than ${STEEPEST}° is hard to walk on`, tip || 'Leave more at the tip (order.tip)'),
+    basis: PRACTICE,
+  }];
+}
