@@ -7,8 +7,7 @@ const rank: Readonly<Record<string, number>> = {
   'design.ts': 11, command: 12, 'index.ts': 12,
 };
 const packages: Readonly<Record<string, readonly string[]>> = {
-  fitting: ['zod'], solid: ['@jscad/modeling'], making: ['@jscad/modeling', 'manifold-3d'],
-  exports: ['@jscad/stl-serializer', '@jscad/modeling', 'jspdf'], command: ['node:'],
+  fitting: ['zod'], solid: ['@jscad/modeling'], making: ['manifold-3d'], exports: ['jspdf'], command: ['node:'],
 };
 
 const sources = readdirSync('src', { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.ts'));

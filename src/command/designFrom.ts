@@ -13,6 +13,8 @@ export class NoShape extends Refusal {
     this.name = 'NoShape';
     this.troubles = troubles;
   }
+
+  override forMachines(): object { return { troubles: this.troubles }; }
 }
 
 const linesOf = ({ text, works }: TroubleWords): string[] =>
@@ -24,14 +26,13 @@ export async function designFrom(fitting: Fitting): Promise<Design> {
   const designing = design(fitting);
   if (designing.ok) return withMould(designing.design);
   const { troubleWords } = await import('../checks/troubleWords.ts');
-  throw new NoShape(designing.troubles.map((trouble) => troubleWords(trouble, fitting.units)));
+  throw new NoShape(designing.troubles.map((trouble) => troubleWords(trouble, fitting)));
 }
 
 async function withMould(design: Design): Promise<Design> {
-  const { mould } = design.fitting.making;
-  if (!mould) return design;
-  const { mouldFaults } = await import('../making/mould.ts');
-  const faults = design.shoes.flatMap((shoe) => mouldFaults(shoe, mould));
+  if (!design.fitting.making.mould) return design;
+  const { mouldFaults } = await import('../making/mouldFaults.ts');
+  const faults = mouldFaults(design);
   if (faults.length) throw new FaultySheet(faults);
   return design;
 }

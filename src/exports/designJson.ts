@@ -1,13 +1,15 @@
 import { cautionsFor } from '../checks/cautions.ts';
 import { figuresOf, stationsOf } from '../checks/figures.ts';
 import { INPUT_FIELDS, inputOf } from '../checks/inputs.ts';
-import type { Fitting, ShoeFitting } from '../fitting/fitting.ts';
+import type { Fitting, Making, MouldOrder, SheetMatch, ShoeFitting, ToeOrder } from '../fitting/fitting.ts';
 import type { Measure } from '../fitting/measure.ts';
 import { inDegrees } from '../geometry/units.ts';
+import { FOAMS } from '../materials/materials.ts';
 import { levelInWords } from '../pair/level.ts';
-import { partsOf, type Shoe } from '../pair/shoe.ts';
+import { partsOf, type MatchShoe, type RockerShoe, type Shoe } from '../pair/shoe.ts';
 import type { GroundPiece } from '../profile/groundFace.ts';
 import type { Design } from '../checks/design.ts';
+import type { ShoeMould } from './mouldFiles.ts';
 import { jobLines, orderLines } from './orderWords.ts';
 
 /** Raised when a field is renamed, moved or taken out; new fields come without it. */
@@ -17,14 +19,15 @@ const DIGITS = 6;
 /**
  * Every number of a design as JSON for other programs: lengths in mm, angles in degrees, each figure with its unit.
  * Fields in a fixed order, numbers to six places, so that two designs can be compared line by line.
+ * @param moulds those of the job, none where the sheet asks for none
  */
-export function designJson(design: Design): string {
+export function designJson(design: Design, moulds: readonly ShoeMould[] = []): string {
   const { fitting, shoes, findings } = design;
   return `${JSON.stringify({
     format: 'rockerbench design', version: FORMAT_VERSION,
     job: Object.fromEntries(jobLines(fitting)), level: levelInWords(fitting.wearer.legDifference),
-    wearer: wearerOf(fitting), chordGapMm: fitting.making.chordGap,
-    shoes: shoes.map((shoe) => shoeOf(shoe, fitting)),
+    wearer: wearerOf(fitting), chordGapMm: fitting.making.chordGap, making: makingOf(fitting.making),
+    shoes: shoes.map((shoe) => shoeOf(shoe, fitting, moulds.find(({ side }) => side === shoe.side))),
     findings, overrides: fitting.overrides, cautions: cautionsFor(fitting),
   }, rounded, 2)}\n`;
 }
@@ -41,11 +44,67 @@ const wearerOf = ({ wearer: { mass, stature, crotchHeight, sex, risks, legDiffer
   legDifference: { correctMm: legDifference.correct, shorter: legDifference.shorter, found: legDifference.found },
 });
 
-function shoeOf(shoe: Shoe, fitting: Fitting): object {
+const makingOf = ({ tool, printBed, mould }: Making): object => ({
+  tool: tool && { diameterMm: tool.diameter, reachMm: tool.reach },
+  printBed: printBed && { xMm: printBed.x, yMm: printBed.y, zMm: printBed.z },
+  mould: mould && mouldOrderOf(mould),
+});
+
+function mouldOrderOf({ part, draft, shrink, rim, floor, dowel, pourHole, ventHole, split }: MouldOrder): object {
+  const [length, width, height] = shrink.map((factor) => (factor - 1) * 100);
+  return {
+    part, draftDeg: inDegrees(draft), shrinkPercent: { length, width, height }, rimMm: rim, floorMm: floor,
+    dowelMm: dowel, pourHoleMm: pourHole, ventHoleMm: ventHole, split,
+  };
+}
+
+function shoeOf(shoe: Shoe, fitting: Fitting, mould: ShoeMould | undefined): object {
   const { shape } = partsOf(shoe) ?? {};
   return {
-    side: shoe.side, kind: shoe.kind, order: Object.fromEntries(orderLines(shoe.fitting)), measures: measuresOf(shoe.fitting),
+    side: shoe.side, kind: shoe.kind, order: Object.fromEntries(orderLines(shoe.fitting)),
+    orderNumbers: shoe.kind === 'rocker' ? rockerNumbers(shoe) : matchNumbers(shoe), measures: measuresOf(shoe.fitting),
     figures: figuresOf(shoe, fitting), profile: shape?.face.pieces.map(pieceOf), stations: stationsOf(shoe),
+    mould: mould && mouldNumbers(mould, shoe),
+  };
+}
+
+/** An order as numbers, what the maker left open filled in as it was made; an apex left to the default says so. */
+function rockerNumbers({ order, last }: RockerShoe): object {
+  const { apexX, apexByDefault, toe, standingFlat, crestAngle, strike, minima, stiffener, seatAtLeast } = order;
+  return {
+    kind: 'rocker', apexMm: apexX, apexPercent: (apexX / last.length) * 100, apexByDefault, toe: toeNumbers(toe), standingFlatMm: standingFlat,
+    crestAngleDeg: inDegrees(crestAngle), strikeDeg: inDegrees(strike), stiffenerMm: stiffener,
+    leastThicknessMm: { edge: minima.edge, seat: minima.seat, waist: minima.waist, tread: minima.tread, tip: minima.tip },
+    seatHeightAtLeast: seatAtLeast && { mm: seatAtLeast.height, by: seatAtLeast.by }, ...buildNumbers(order),
+  };
+}
+
+const toeNumbers = ({ rule, radius, toeSpring, toeOff, endAngle }: ToeOrder): object => ({
+  rule, radiusMm: radius, toeSpringMm: toeSpring, toeOffDeg: toeOff === undefined ? undefined : inDegrees(toeOff),
+  endAngleDeg: endAngle === undefined ? undefined : inDegrees(endAngle),
+});
+
+const matchNumbers = ({ order, raise, made }: MatchShoe): object => ({
+  kind: 'match', seatHeightNowMm: order.seatHeightNow.value, ballHeightNowMm: order.ballHeightNow.value,
+  raiseSeatMm: raise.seat, raiseBallMm: raise.ball, tipMm: made?.tip ?? order.tip, ...buildNumbers(order),
+});
+
+const buildNumbers = ({ outsole, foam, taper, edgeBeyond }: Pick<SheetMatch, 'outsole' | 'foam' | 'taper' | 'edgeBeyond'>): object => ({
+  outsole: { material: outsole.material, thicknessMm: outsole.thickness }, foam,
+  leanDeg: Object.fromEntries(LEANS.map((name) => [name, inDegrees(taper[name])])),
+  edgeBeyondMm: { heel: edgeBeyond.heel, ball: edgeBeyond.ball, toe: edgeBeyond.toe },
+});
+const LEANS = ['heelInner', 'heelOuter', 'foreInner', 'foreOuter'] as const;
+
+/**
+ * What is poured, mm³, and what it weighs once it has shrunk, g, where the sheet names the material: a foam body is of the
+ * foam ordered, a whole sole is of nothing the sheet names.
+ */
+function mouldNumbers({ order: { part, shrink: [length, width, height] }, mould }: ShoeMould, { order: { foam } }: Shoe): object {
+  const grams = (mould.fill / (length * width * height) / 1000) * FOAMS[foam].density;
+  return {
+    part, pieces: [...mould.cavity.map(({ name }) => name), 'lid'], fillMm3: mould.fill, partMm3: mould.part, wedgeMm3: mould.wedge,
+    fillG: part === 'foam body' ? grams : undefined,
   };
 }
 

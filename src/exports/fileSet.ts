@@ -3,6 +3,7 @@ import type { Side } from '../fitting/words.ts';
 import type { Booleans } from '../making/booleans.ts';
 import { partsOf, type Shoe, type SoleParts } from '../pair/shoe.ts';
 import type { Design } from '../checks/design.ts';
+import { stopsLeft } from '../checks/overrides.ts';
 import { designJson } from './designJson.ts';
 import type { Paper } from './drawing.ts';
 import { outlineSheet, outsoleSheet, sideSheet } from './dxfSheets.ts';
@@ -23,18 +24,25 @@ const SCREEN: Paper = { width: 420, height: 215 };
  * Every file of a job: solids and outlines of each shoe, moulds where the sheet asks for them, the drawing, the numbers,
  * and last the job sheet that lists them all with their checksums. Same design, same bytes.
  * @param booleans the solid kernel; only a sheet that asks for a mould needs it
- * @throws RangeError for a mould without the kernel, or one the sole could not leave
+ * @throws RangeError while there are stops that nobody took on his own name; for a mould without the kernel, or one the
+ *   sole could not leave
  */
 export function filesFor(design: Design, booleans?: Booleans): readonly NamedFile[] {
+  requireNoStops(design);
   const { reference } = design.fitting.job, moulds = mouldsFor(design, booleans);
   const files = [
     ...design.shoes.flatMap((shoe) => shoeFiles(shoe, reference)),
     ...moulds.flatMap((mould) => mouldFiles(mould, reference)),
     text(`${reference}_drawing.svg`, svgText(sideDrawing(design, SCREEN))),
-    text(`${reference}_design.json`, designJson(design)),
+    text(`${reference}_design.json`, designJson(design, moulds)),
   ];
   const sums = files.map(({ name, bytes }) => ({ name, sha256: sha256(bytes) }));
   return [...files, { name: `${reference}_job-sheet.pdf`, bytes: jobSheetPdf(design, sums, moulds) }];
+}
+
+function requireNoStops({ findings }: Design): void {
+  const left = stopsLeft(findings).map(({ code, side }) => side ? `${code} (${side})` : code);
+  if (left.length > 0) throw new RangeError(`nothing may be made while there are stops that nobody took on his own name, got ${left.join(', ')}; change the sheet, or override them there by name`);
 }
 
 const text = (name: string, letters: string): NamedFile => ({ name, bytes: new TextEncoder().encode(letters) });

@@ -1,7 +1,8 @@
 import type { Side } from '../fitting/words.ts';
 import type { MouldOrder } from '../fitting/fitting.ts';
 import type { Booleans } from '../making/booleans.ts';
-import { mouldFaults, mouldOf, type Mould } from '../making/mould.ts';
+import { mouldOf, type Mould } from '../making/mould.ts';
+import { mouldFaults } from '../making/mouldFaults.ts';
 import { partsOf } from '../pair/shoe.ts';
 import type { Design } from '../checks/design.ts';
 
@@ -13,11 +14,11 @@ export interface ShoeMould { readonly side: Side; readonly order: MouldOrder; re
  * @param booleans the kernel that drills them; only a job with a mould needs it
  * @throws RangeError when a mould is asked for and there is no kernel, or when a sole could not leave its mould
  */
-export function mouldsFor({ fitting: { making }, shoes }: Design, booleans: Booleans | undefined): ShoeMould[] {
-  const { mould: order, chordGap } = making;
+export function mouldsFor(design: Design, booleans: Booleans | undefined): ShoeMould[] {
+  const { shoes, fitting: { making: { mould: order, chordGap } } } = design;
   if (!order) return [];
   if (!booleans) throw new RangeError('the sheet asks for a mould, so the solid kernel must be loaded first (loadBooleans) and handed in');
-  const faults = shoes.flatMap((shoe) => mouldFaults(shoe, order));
+  const faults = mouldFaults(design);
   if (faults.length) throw new RangeError(faults.map(({ text }) => text).join('; '));
   return shoes.flatMap((shoe) => {
     const parts = partsOf(shoe);

@@ -52,17 +52,29 @@ export function enclosedArea(path: Path): number {
   }, 0);
 }
 
+/**
+ * A piece set out to the right of its travel, exact. A hollow arc tighter than the distance comes out turned inside out:
+ * the parallel curve runs backwards there.
+ */
+export function parallelPiece(piece: PathPiece, distanceRight: Mm): PathPiece {
+  if (piece.kind === 'line') {
+    const shift = scale(turnLeft(unit(subtract(piece.to, piece.from))), -distanceRight);
+    return { kind: 'line', from: add(piece.from, shift), to: add(piece.to, shift) };
+  }
+  const radius = piece.radius + Math.sign(piece.sweep) * distanceRight;
+  return radius < 0 ? { ...piece, radius: -radius, start: piece.start + Math.PI } : { ...piece, radius };
+}
+
+/** A hollow arc that leaves nothing, or turns inside out, when it is set out. */
+export const isTooTight = (piece: PathPiece, distanceRight: Mm): boolean =>
+  piece.kind === 'arc' && !(piece.radius + Math.sign(piece.sweep) * distanceRight > 0);
+
 /** The parallel path a distance to the right of the direction of travel (outwards, on a closed path). Exact.
  *  @throws RangeError where a hollow arc is tighter than the distance */
 export function offsetRight(path: Path, distanceRight: Mm): Path {
   return path.map((piece): PathPiece => {
-    if (piece.kind === 'line') {
-      const shift = scale(turnLeft(unit(subtract(piece.to, piece.from))), -distanceRight);
-      return { kind: 'line', from: add(piece.from, shift), to: add(piece.to, shift) };
-    }
-    const radius = piece.radius + Math.sign(piece.sweep) * distanceRight;
-    if (!(radius > 0)) throw new RangeError(`a hollow of radius ${piece.radius} mm cannot be set out by ${distanceRight} mm`);
-    return { ...piece, radius };
+    if (piece.kind === 'arc' && isTooTight(piece, distanceRight)) throw new RangeError(`a hollow of radius ${piece.radius} mm cannot be set out by ${distanceRight} mm`);
+    return parallelPiece(piece, distanceRight);
   });
 }
 
@@ -127,6 +139,7 @@ const JUDGED_AT = [0.12, 0.25, 0.38, 0.5, 0.62, 0.75, 0.88];
  * so neighbours meet without a step or a kink.
  * @param curve point at a place t; must be smooth between the breaks given
  * @param breaks places in rising order, first and last the ends; arcs always end at them
+ * @throws Error when the curve is not smooth between its breaks, which is a fault of the program
  */
 export function fitArcs(curve: (t: number) => Point, breaks: readonly number[], gap: Mm): Path {
   const first = breaks[0]!, last = breaks[breaks.length - 1]!, nudge = (last - first) * 1e-6;
@@ -137,7 +150,8 @@ export function fitArcs(curve: (t: number) => Point, breaks: readonly number[], 
       const point = curve(a + (b - a) * k);
       return strayFrom(besideIn(pair, point), point);
     }));
-    if (worst <= gap || depth === 0) return pair;
+    if (worst <= gap) return pair;
+    if (depth === 0) throw new Error(`arcs from place ${a} to ${b} stray ${worst} mm from their curve, more than the ${gap} mm allowed: it is not smooth there`);
     const middle = (a + b) / 2;
     return [...follow(a, middle, depth - 1), ...follow(middle, b, depth - 1)];
   };

@@ -2,7 +2,7 @@ import type { Point } from './point.ts';
 
 /**
  * A curve through measured heights that never swings past them: cubic pieces, smooth in slope, level where the readings turn.
- * Source: F. N. Fritsch and R. E. Carlson, SIAM J. Numer. Anal. 17 (1980) 238-246 (from memory).
+ * Source: F. N. Fritsch and J. Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304 (from memory).
  * Beyond the ends it runs on straight.
  * @param readings points [x, height] with rising x, at least two
  */

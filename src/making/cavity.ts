@@ -1,6 +1,6 @@
 import type { Mesh } from '../geometry/mesh.ts';
 import type { Point, Point3 } from '../geometry/point.ts';
-import type { Mm } from '../geometry/units.ts';
+import { degrees, inDegrees, type Mm, type Rad } from '../geometry/units.ts';
 import type { MouldOrder } from '../fitting/fitting.ts';
 import { columnsFor, pointsAcross, rowsOf, type Body, type Cut, type Row } from '../solid/body.ts';
 
@@ -19,42 +19,88 @@ export interface MouldRow {
   readonly lower: readonly Point3[];
 }
 
-/** Facets between two stations stand a little steeper than the wall lines: this much more lean makes up for it. */
-const LEAN_SPARE = 1.01;
+/** A wall line of the part, stretched for shrink. */
+interface Wall { readonly bottom: Point3; readonly edge: Point3; readonly outward: Point }
+interface WallPair { readonly inner: Wall; readonly outer: Wall }
 
-/** How much the walls of a cavity lean out on their way up, mm a mm, so that every facet has the draft. */
-function leanFor(draft: number, steepest: number): number {
-  const run = Math.tan(draft) * LEAN_SPARE;
-  return run / Math.sqrt(1 - Math.min(0.5, (run * steepest) ** 2));
-}
+/** How far the walls of a cavity lean out on their way up at least, mm a mm; or they are taken as they are. */
+type Lean = number | 'as they are';
 
-/** The part's rows as rows of a mould round it. */
+/**
+ * The part's rows as rows of a mould round it. Walls taken as they are belong to a split cavity.
+ * @throws RangeError when the draft cannot be had, see largestDraft
+ */
 export function mouldRows(body: Body, chordGap: Mm, order: MouldOrder): MouldRow[] {
-  const rows = rowsOf(body, chordGap), columns = columnsFor(body, rows, chordGap), [fx, fy, fz] = order.shrink;
-  const grown = ([x, y, z]: Point3): Point3 => [x * fx, y * fy, z * fz];
-  const run = order.split ? undefined : leanFor(order.draft, steepestRise(rows));
-  const station = (cut: Cut): Station => stationAt(grown(cut.bottom), grown(cut.top), cut.outward, run, order.rim);
-  return rows.map((row) => {
-    const { upper, lower } = pointsAcross(body, row, columns);
-    return { inner: station(row.inner), outer: station(row.outer), upper: upper.map(grown), lower: lower.map(grown) };
+  const rows = rowsOf(body, chordGap), columns = columnsFor(body, rows, chordGap), walls = wallsOf(rows, order.shrink);
+  const lean = order.split ? 'as they are' : leanFor(order.draft, walls);
+  if (lean === undefined) throw new RangeError(`a draft of ${inDegrees(order.draft)}° cannot be had on so steep a ground line`);
+  const station = (wall: Wall): Station => stationAt(wall, lean, order.rim);
+  return rows.map((row, i) => {
+    const { upper, lower } = pointsAcross(body, row, columns), { inner, outer } = walls[i]!;
+    return { inner: station(inner), outer: station(outer), upper: upper.map(grownBy(order.shrink)), lower: lower.map(grownBy(order.shrink)) };
   });
 }
 
+const grownBy = ([fx, fy, fz]: MouldOrder['shrink']) => ([x, y, z]: Point3): Point3 => [x * fx, y * fy, z * fz];
+
+function wallsOf(rows: readonly Row[], shrink: MouldOrder['shrink']): WallPair[] {
+  const grown = grownBy(shrink), wall = ({ bottom, top, outward }: Cut): Wall => ({ bottom: grown(bottom), edge: grown(top), outward });
+  return rows.map(({ inner, outer }) => ({ inner: wall(inner), outer: wall(outer) }));
+}
+
 /**
- * The cavity keeps the part's ground line and leans out above it at least by the run; the part's own taper may be more.
- * A split cavity takes the walls as they are.
+ * The cavity keeps the part's ground line and leans out above it at least by the lean; the part's own taper may be more.
  */
-function stationAt(bottom: Point3, edge: Point3, outward: Point, run: number | undefined, rim: Mm): Station {
+function stationAt({ bottom, edge, outward }: Wall, lean: Lean, rim: Mm): Station {
   const height = edge[2] - bottom[2], own = (edge[0] - bottom[0]) * outward[0] + (edge[1] - bottom[1]) * outward[1];
-  const out = run === undefined ? 0 : Math.max(0, run * height - own), flare = Math.max(0, -own);
+  const out = lean === 'as they are' ? 0 : Math.max(0, lean * height - own), flare = Math.max(0, -own);
   const setOut = (by: Mm): Point3 => [edge[0] + by * outward[0], edge[1] + by * outward[1], edge[2]];
   return { bottom, edge, open: setOut(out), border: setOut(out + flare + rim) };
 }
 
-/** Steepest climb of the ground line along the walls, mm a mm: it decides how much lean a draft takes. */
-function steepestRise(rows: readonly Row[]): number {
-  const rise = (a: Point3, b: Point3): number => { const run = Math.hypot(b[0] - a[0], b[1] - a[1]); return run > 0 ? Math.abs(b[2] - a[2]) / run : 0; };
-  return Math.max(...rows.slice(1).flatMap((row, i) => [rise(rows[i]!.inner.bottom, row.inner.bottom), rise(rows[i]!.outer.bottom, row.outer.bottom)]));
+/** Where the ground line climbs, walls lean out by more than the draft; past this many times as much a maker would not cut them. */
+const LEAN_MOST = 1.5;
+/** Each try goes this much further than the last one missed, so that the tries come to an end. */
+const FURTHER = 1.0005, TRIES = 60;
+
+/** The lean that gives every facet of the walls the draft, found by trying; undefined where it would be too much. */
+function leanFor(draft: Rad, walls: readonly WallPair[]): number | undefined {
+  if (draft === 0) return 0;
+  const wanted = Math.tan(draft);
+  let lean = wanted;
+  for (let i = 0; i < TRIES && lean <= LEAN_MOST * wanted; i++) {
+    const got = Math.tan(leastDraft(walls, lean));
+    if (got >= wanted - 1e-12) return lean;
+    if (got <= 0) return undefined;
+    lean *= (wanted / got) * FURTHER;
+  }
+  return undefined;
+}
+
+/** Steepest facet of the walls, as the angle it leans out from upright. */
+function leastDraft(walls: readonly WallPair[], lean: number): Rad {
+  const lines = walls.map(({ inner, outer }) => [inner, outer].map((wall): readonly [Point3, Point3] => [stationAt(wall, lean, 0).open, wall.bottom]));
+  const ofWall = ([open, low]: readonly [Point3, Point3], [openNext, lowNext]: readonly [Point3, Point3], outer: boolean): Rad[] =>
+    (outer ? [[low, open, openNext], [low, openNext, lowNext]] as const : [[open, low, lowNext], [open, lowNext, openNext]] as const).map((corners) => leanOf(...corners));
+  return Math.min(...lines.slice(1).flatMap((line, i) => [0, 1].flatMap((k) => ofWall(lines[i]![k]!, line[k]!, k === 1))));
+}
+
+/** Angle from upright of a facet whose corners run counter-clockwise seen from outside the part; a right angle for a facet without area. */
+function leanOf(a: Point3, b: Point3, c: Point3): Rad {
+  const [ux, uy, uz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]], [vx, vy, vz] = [c[0] - a[0], c[1] - a[1], c[2] - a[2]];
+  const n = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx] as const, size = Math.hypot(...n);
+  return size > 1e-9 ? Math.asin(-n[2] / size) : Math.PI / 2;
+}
+
+/** Drafts are tried in steps of a tenth of a degree. */
+const TENTH: Rad = degrees(0.1);
+
+/** The largest draft up to the one ordered that the walls can be given, found by trying; 0 where none can. */
+export function largestDraft(body: Body, chordGap: Mm, { draft, shrink }: MouldOrder): Rad {
+  const walls = wallsOf(rowsOf(body, chordGap), shrink);
+  if (leanFor(draft, walls) !== undefined) return draft;
+  for (let tenths = Math.ceil(draft / TENTH) - 1; tenths > 0; tenths--) if (leanFor(tenths * TENTH, walls) !== undefined) return tenths * TENTH;
+  return 0;
 }
 
 /** Gathers vertices by place, so that neighbours share them, and triangles with their outside out. */

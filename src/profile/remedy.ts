@@ -1,5 +1,6 @@
 import type { Tapers } from '../fitting/fitting.ts';
-import { degrees, type Mm, type Rad } from '../geometry/units.ts';
+import { rangeOf, type RangeName } from '../fitting/ranges.ts';
+import { degrees, type Rad } from '../geometry/units.ts';
 import { Infeasible, type Change, type Mendable, type Remedy } from './infeasible.ts';
 import type { RockerCase } from './rocker.ts';
 
@@ -29,22 +30,38 @@ const notAbove = (taper: Tapers, most: Rad): Tapers => ({
 /** What a sheet may hold for a measure: the range tried, and the step it is written in. */
 interface Span { readonly now: number; readonly least: number; readonly most: number; readonly step: number }
 
-const TENTH: Mm = 0.1;
+/** The row of the range table that holds each measure on a sheet. */
+export const RANGE_OF = {
+  apexX: 'order.apex', standingFlat: 'order.standingFlat', pitch: 'last.pitch', strike: 'foot.strikeAngle', taper: 'order.taper.heelInner',
+  'toe.radius': 'order.toe.radius', 'toe.toeSpring': 'order.toe.toeSpring', 'toe.toeOff': 'order.toe.toeOffAngle', 'toe.endAngle': 'order.toe.endAngle',
+} as const satisfies Record<Mendable, RangeName>;
+
+/** An end angle is looked for from here where none was asked for. */
+const USUAL_END: Rad = degrees(45);
 
 /** Undefined where the order does not use the measure. */
-function spanOf({ last, order }: RockerCase, measure: Mendable): Span | undefined {
-  const { toe } = order, tenth = degrees(0.1);
+function nowOf({ last, order }: RockerCase, measure: Mendable): number | undefined {
+  const { toe } = order;
   switch (measure) {
-    case 'pitch': return last.heights ? undefined : { now: last.pitch, least: 0, most: 52, step: TENTH };
-    case 'apexX': return { now: order.apexX, least: 0.4 * last.length, most: 0.9 * last.length, step: last.length / 1000 };
-    case 'standingFlat': return { now: order.standingFlat, least: 0, most: 60, step: TENTH };
-    case 'strike': return { now: order.strike, least: degrees(5), most: degrees(40), step: tenth };
-    case 'toe.radius': return toe.rule === 'given' ? { now: toe.radius!, least: 10, most: 5000, step: TENTH } : undefined;
-    case 'toe.toeSpring': return toe.rule === 'for-toe-spring' ? { now: toe.toeSpring!, least: 0, most: 120, step: TENTH } : undefined;
-    case 'toe.toeOff': return toe.rule === 'for-toe-off' ? { now: toe.toeOff!, least: degrees(5), most: degrees(80), step: tenth } : undefined;
-    case 'toe.endAngle': return { now: toe.endAngle ?? degrees(45), least: toe.rule === 'for-toe-off' ? toe.toeOff! : degrees(1), most: degrees(60), step: tenth };
-    case 'taper': return { now: Math.max(...Object.values(order.taper)), least: 0, most: Math.max(...Object.values(order.taper)), step: tenth };
+    case 'pitch': return last.heights ? undefined : last.pitch;
+    case 'apexX': return order.apexX;
+    case 'standingFlat': return order.standingFlat;
+    case 'strike': return order.strike;
+    case 'toe.radius': return toe.rule === 'given' ? toe.radius : undefined;
+    case 'toe.toeSpring': return toe.rule === 'for-toe-spring' ? toe.toeSpring : undefined;
+    case 'toe.toeOff': return toe.rule === 'for-toe-off' ? toe.toeOff : undefined;
+    case 'toe.endAngle': return toe.endAngle ?? USUAL_END;
+    case 'taper': return Math.max(...Object.values(order.taper));
   }
+}
+
+/** Steps of a tenth in the unit of the sheet, within what the sheet takes. */
+function spanOf(given: RockerCase, measure: Mendable): Span | undefined {
+  const now = nowOf(given, measure), { limits: [least, most], unit } = rangeOf(RANGE_OF[measure]), { last: { length }, order: { toe } } = given;
+  if (now === undefined) return undefined;
+  const one = measure === 'apexX' ? length / 100 : unit === 'deg' ? degrees(1) : 1, span = { now, least: least * one, most: most * one, step: one / 10 };
+  if (measure === 'taper') return { ...span, least: 0, most: now };
+  return measure === 'toe.endAngle' && toe.rule === 'for-toe-off' ? { ...span, least: toe.toeOff! } : span;
 }
 
 /** Makes what a case is wanted for. @throws Infeasible */

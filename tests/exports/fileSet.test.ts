@@ -42,6 +42,12 @@ describe('the files of a job', () => {
     expect(() => filesFor(designOf(withMould(JOBS.alone)))).toThrow(/the solid kernel must be loaded first/);
   });
 
+  test('while a stop is left that nobody took on his own name there are no files, and the codes are said', () => {
+    expect(() => filesOf({ ...JOBS.alone, overrides: [] })).toThrow(/^nothing may be made while there are stops .*got OPEN_WOUND/);
+    expect(() => filesOf({ ...JOBS.alone, overrides: [{ ...JOBS.alone.overrides[0]!, side: 'left' }] })).toThrow(RangeError);
+    expect(filesOf(JOBS.alone).length).toBeGreaterThan(6);
+  });
+
   test.each(Object.keys(ALL_JOBS))('%s: every solid is closed when read back, none is empty', (name) => {
     for (const { bytes } of filesOf(ALL_JOBS[name]!).filter((one) => one.name.endsWith('.stl'))) {
       expect(bytes.length).toBe(84 + 50 * new DataView(bytes.buffer).getUint32(80, true));
@@ -142,6 +148,37 @@ describe('the numbers for other programs', () => {
     const { measures } = read(designJson(designOf(JOBS.pair))).shoes[0]!;
     expect(measures['foot.strikeAngle']).toMatchObject({ value: 25, unit: 'deg', origin: 'estimated' });
     expect(measures['foot.hipHeight']).toMatchObject({ value: 890, origin: 'converted' });
+  });
+
+  test('the order stands as numbers beside its words, in mm and degrees', () => {
+    const [left, right] = (JSON.parse(designJson(designOf(JOBS.turned))) as { shoes: { orderNumbers: object }[] }).shoes;
+    expect(left!.orderNumbers).toMatchObject({ kind: 'match', seatHeightNowMm: 22, ballHeightNowMm: 9, tipMm: 4, outsole: { material: 'microcellular rubber', thicknessMm: 2 } });
+    expect(right!.orderNumbers).toEqual({
+      kind: 'rocker', apexMm: 0.62 * 268, apexPercent: 62, apexByDefault: false, toe: { rule: 'pivot-to-toe' }, standingFlatMm: 0, crestAngleDeg: 97, strikeDeg: 25,
+      stiffenerMm: 1.5, leastThicknessMm: { edge: 4, seat: 8, waist: 8, tread: 8, tip: 5 }, outsole: { material: 'microcellular rubber', thicknessMm: 2 }, foam: 'firm EVA',
+      leanDeg: { heelInner: 5, heelOuter: -6, foreInner: 3, foreOuter: 4 }, edgeBeyondMm: { heel: 2, ball: 3, toe: 1 },
+    });
+    const [alone] = (JSON.parse(designJson(designOf(JOBS.alone))) as { shoes: { orderNumbers: { toe: object } }[] }).shoes;
+    expect(alone!.orderNumbers.toe).toEqual({ rule: 'given', radiusMm: 260, endAngleDeg: 24 });
+  });
+
+  test('what the workshop has and each mould: pieces as in the file names, what is poured, and what it weighs', () => {
+    const plain = withMould(JOBS.alone), fitting = { ...plain, making: { ...plain.making, tool: { diameter: 12, reach: 60 }, printBed: { x: 300, y: 220, z: 200 } } };
+    const files = filesOf(fitting), json = JSON.parse(Buffer.from(file(files, '_design.json')).toString('utf8')) as { making: object; shoes: { mould: { pieces: string[]; fillMm3: number; partMm3: number; wedgeMm3: number; fillG: number } }[] };
+    expect(json.making).toEqual({
+      tool: { diameterMm: 12, reachMm: 60 }, printBed: { xMm: 300, yMm: 220, zMm: 200 },
+      mould: { part: 'foam body', draftDeg: 3, shrinkPercent: { length: 1.2, width: 1.2, height: 2 }, rimMm: 20, floorMm: 12, dowelMm: 8, pourHoleMm: 12, ventHoleMm: 3, split: false },
+    });
+    const { mould } = json.shoes[0]!;
+    expect(mould.pieces.map((piece) => `K-206_right_mould-${piece}.stl`)).toEqual(names(files).filter((name) => name.includes('mould')));
+    expect(mould.fillMm3).toBeCloseTo(mould.partMm3 + mould.wedgeMm3, 5);
+    const foam = volumeOf(weldedStl(file(files, '_foam.stl')));
+    expect(mould.partMm3 / (foam * 1.012 * 1.012 * 1.02)).toBeCloseTo(1, 6);
+    // By hand: firm EVA weighs 0.2 g a cubic centimetre, and the wedge of the draft shrinks with the part.
+    expect(mould.fillG).toBeCloseTo(((foam / 1000) * 0.2 * mould.fillMm3) / mould.partMm3, 3);
+    const whole = JSON.parse(Buffer.from(file(filesOf(withMould(JOBS.alone, { part: 'whole sole' })), '_design.json')).toString('utf8')) as typeof json;
+    expect(whole.shoes[0]!.mould.fillG).toBeUndefined();
+    expect(JSON.parse(designJson(designOf(JOBS.pair)))).toMatchObject({ making: {} });
   });
 
   test('no more than six places, never minus nought, a new line at the end', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { along, cross, distance, dot, type Point } from '../../src/geometry/point.ts';
-import { biarc, directionOn, enclosedArea, fitArcs, lengthOf, mirroredPath, offsetRight, pathLength, pointAlong, pointOn, type Path } from '../../src/geometry/path.ts';
+import { biarc, directionOn, enclosedArea, fitArcs, isTooTight, lengthOf, mirroredPath, offsetRight, parallelPiece, pathLength, pointAlong, pointOn, type Path } from '../../src/geometry/path.ts';
 
 const seed = 20260311;
 const kink = (a: Point, b: Point): number => Math.abs(Math.atan2(cross(a, b), dot(a, b)));
@@ -53,6 +53,22 @@ describe('arcs fitted to an ellipse of 240 by 90', () => {
 test('a hollow tighter than the distance is refused', () => {
   const hollow: Path = [{ kind: 'arc', centre: [0, 0], radius: 2, start: 0, sweep: -1 }];
   expect(() => offsetRight(hollow, 3)).toThrow(/radius 2 mm/);
+});
+
+test('a curve with a corner between its breaks cannot be followed by tangent arcs, and is not passed over in silence', () => {
+  const corner = (t: number): Point => [t, t < 0.3 ? 0 : 500 * (t - 0.3)];
+  expect(() => fitArcs(corner, [0, 1], 1e-4)).toThrow(/stray .* mm from their curve, more than the 0.0001 mm allowed/);
+  const straight = fitArcs(corner, [0, 0.299], 1e-4);
+  expect(pathLength(straight)).toBeCloseTo(0.299, 6);
+});
+
+test('a hollow tighter than the distance comes out inside out where it is asked for: each point as far to the right as told', () => {
+  const hollow = { kind: 'arc', centre: [4, 5], radius: 2, start: 0.3, sweep: -1 } as const, out = parallelPiece(hollow, 3);
+  for (const t of [0, 0.2, 0.7, 1]) {
+    const [x, y] = pointOn(hollow, t), [dx, dy] = directionOn(hollow, t);
+    expect(distance(pointOn(out, t), [x + 3 * dy, y - 3 * dx])).toBeLessThan(1e-12);
+  }
+  expect([isTooTight(hollow, 3), isTooTight(hollow, 1), isTooTight({ ...hollow, sweep: 1 }, 3)]).toEqual([true, false, false]);
 });
 
 test('lengths are those of arcs and lines', () => {

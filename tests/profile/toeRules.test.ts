@@ -3,6 +3,7 @@ import { degrees, inDegrees } from '../../src/geometry/units.ts';
 import { angleAt, heightAt } from '../../src/profile/groundFace.ts';
 import { Infeasible } from '../../src/profile/infeasible.ts';
 import { remediesFor, tryMaking, withRemedy } from '../../src/profile/remedy.ts';
+import { rollX } from '../../src/profile/rollLine.ts';
 import { solveRocker, type RockerCase } from '../../src/profile/rocker.ts';
 import { soleFrom } from '../../src/solid/fromRocker.ts';
 import { withOrder, workedCase } from '../support/cases.ts';
@@ -26,6 +27,18 @@ describe('each rule gives what it is named for', () => {
   });
   test.each([15, 25, 40])('for-toe-off: the tip is on the ground at a roll of %f°', (wanted) => {
     expect(inDegrees(angleAt(solveRocker(toe({ rule: 'for-toe-off', toeOff: degrees(wanted) })).face, tipX))).toBeCloseTo(wanted, 6);
+  });
+  test.each([75, 100, 108])('under a crest turned to %d° the tip of the last is still where it was asked', (crest) => {
+    const turned = { crestAngle: degrees(crest) };
+    const sprung = solveRocker(toe({ rule: 'for-toe-spring', toeSpring: 30 }, turned)), rolled = solveRocker(toe({ rule: 'for-toe-off', toeOff: degrees(32) }, turned));
+    expect(heightAt(sprung.face, rollX(sprung.line, [tipX, 0]))).toBeCloseTo(30, 6);
+    expect(inDegrees(angleAt(rolled.face, rollX(rolled.line, [tipX, 0])))).toBeCloseTo(32, 6);
+    expect(inDegrees(rolled.tipAngle)).toBeCloseTo(32, 6);
+  });
+  test('an end angle right at the tip is kept beyond it, for a sole whose edge stands out there', () => {
+    const { face, toeArc } = solveRocker(toe({ rule: 'for-toe-off', toeOff: degrees(60), endAngle: degrees(60) }, { edgeBeyond: { heel: 0, ball: 3, toe: 6 } }));
+    expect(inDegrees(toeArc.to)).toBeCloseTo(60, 6);
+    expect(face.pieces.at(-1)!.name).toBe('beyond the end angle');
   });
   test('for-toe-spring with an end angle: arc, then straight, and the tip still where it was asked', () => {
     const { face, toeArc } = solveRocker(toe({ rule: 'for-toe-spring', toeSpring: 30, endAngle: degrees(22) }));
@@ -53,6 +66,23 @@ describe('what cannot be is refused with the measure and numbers', () => {
     expect(heightAt(solveRocker(toe({ rule: 'for-toe-spring', toeSpring: least! + 3 })).face, tipX)).toBeCloseTo(least! + 3, 6);
     expect(most).toBeGreaterThan(60);
     expect(refusal(toe({ rule: 'for-toe-spring', toeSpring: most! + 15 })).trouble).toBe('TOE_SPRING_OUT_OF_REACH');
+  });
+  test('an apex line that comes too near the standing point, square to itself, is refused; on the long axis alone it would pass', () => {
+    const { stance: { standing } } = solveRocker(workedCase), apexX = standing + 10.1;
+    expect(solveRocker(toe({ rule: 'given', radius: 400 }, { apexX })).apex.point[0]).toBe(apexX);
+    expect(refusal(toe({ rule: 'given', radius: 400 }, { apexX, crestAngle: degrees(75) })).message).toBe(
+      'the apex line passes 9.8 mm ahead of the standing point; it must pass at least 10 mm ahead');
+    expect(refusal(toe({ rule: 'given', radius: 400 }, { apexX: standing - 5 })).message).toContain('5.0 mm behind the standing point');
+  });
+  test('a seat height at which the toe arc would grow too tight is refused, not lowered in silence', () => {
+    let onlyLow = 0;
+    for (let spring = 14; spring < 30; spring += 0.25) {
+      const low = toe({ rule: 'for-toe-spring', toeSpring: spring, endAngle: degrees(14) });
+      const built = tryMaking(low, solveRocker), high = tryMaking(withOrder(low, { seatAtLeast: { height: 75, by: 'order' } }), solveRocker);
+      if (built.ok && !high.ok) onlyLow++;
+      if (high.ok) expect(high.made.build + high.made.upper(workedCase.last.seatLength / 2, 0)).toBeGreaterThan(75 - 1e-9);
+    }
+    expect(onlyLow).toBeGreaterThan(0);
   });
   test('an end angle or toe-off angle passed at the apex', () => {
     expect(refusal(toe({ rule: 'pivot-to-toe', endAngle: degrees(3) })).trouble).toBe('END_ANGLE_TOO_SMALL');
