@@ -13,6 +13,7 @@ import { raiseUnder } from './pair/raise.ts';
 import type { MatchShoe, Pair, RockerShoe, Shoe } from './pair/shoe.ts';
 import { findingsOf } from './checks/findings.ts';
 import type { Design } from './checks/design.ts';
+import { mouldFaults } from './making/mouldFaults.ts';
 
 /** Why the measures and the order of one shoe leave no shape, with values that were put in and work. */
 export interface ShapeTrouble { readonly side: Side; readonly trouble: Trouble; readonly text: string; readonly given: RockerCase; readonly remedies: readonly Remedy[] }
@@ -34,11 +35,11 @@ export function design(fitting: Fitting): Designing {
   const rockers = together.solved.map((solved) => rockerShoe(solved, fineness));
   const shoes = ordered.map((shoe): Shoe => rockers.find(({ side }) => side === shoe.side) ?? matchShoe(fitting, shoe as MatchFitting, rockers[0]!, fineness));
   const pair: Pair = { fitting, shoes };
-  return { ok: true, design: { ...pair, findings: findingsOf(pair) } };
+  return { ok: true, design: { ...pair, findings: findingsOf(pair), mouldFaults: mouldFaults(pair) } };
 }
 
 /** A shoe whose order is a rocker; the sheet's reader has seen to its foot. */
-type RockerFitting = ShoeFitting & { readonly foot: Foot; readonly order: SheetRocker };
+export type RockerFitting = ShoeFitting & { readonly foot: Foot; readonly order: SheetRocker };
 const isRocker = (shoe: ShoeFitting): shoe is RockerFitting => shoe.order.kind === 'rocker' && shoe.foot !== undefined;
 
 /** A sole that is solved already is kept. */

@@ -8,6 +8,8 @@
  * if (!reading.ok) throw new Error(reading.faults.map(({ text }) => text).join('\n'));
  * const designing = design(reading.fitting);
  * if (!designing.ok) throw new Error(designing.troubles.map(({ text }) => text).join('\n'));
+ * const stops = stopsLeft(designing.design.findings);
+ * if (stops.length > 0) throw new Error(stops.map(({ text }) => text).join('\n'));
  * for (const { name, bytes } of filesFor(designing.design, await loadBooleans())) await writeFile(name, bytes);
  */
 
@@ -22,7 +24,7 @@ export type { Side } from './fitting/words.ts';
 export { design, type Design, type Designing, type ShapeTrouble } from './design.ts';
 export { partsOf, type MatchShoe, type Pair, type RockerShoe, type Shoe } from './pair/shoe.ts';
 export type { Finding, FindingUnit, Severity } from './checks/finding.ts';
-/** Stops that nobody took on his own name: while there is one, nothing should be made. */
+/** Stops that nobody took on his own name: while there is one, `filesFor` refuses. */
 export { stopsLeft } from './checks/overrides.ts';
 /** Every number of a shoe that papers and screens show. */
 export { figuresOf, type Figure } from './checks/figures.ts';

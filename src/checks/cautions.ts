@@ -9,11 +9,11 @@ interface Warning { readonly code: string; readonly severity: Severity; readonly
 const RISKS: Record<Risk, Warning> = {
   'open wound': {
     code: 'OPEN_WOUND', severity: 'stop', basis: PRACTICE,
-    text: 'There is an open wound: a stiff rolling shoe is not for it. Wait for the prescriber, and enter who released it as an override.',
+    text: 'There is an open wound: a stiff rolling shoe is not for it. Wait for the prescriber, and enter on the sheet who released it and why (overrides).',
   },
   'fusion not released': {
     code: 'FUSION_NOT_RELEASED', severity: 'stop', basis: PRACTICE,
-    text: 'The fusion is not released for walking: no shoe before the prescriber releases it. Enter who released it as an override.',
+    text: 'The fusion is not released for walking: no shoe before the prescriber releases it. Enter on the sheet who released it and why (overrides).',
   },
   'unstable knee': {
     code: 'UNSTABLE_KNEE', severity: 'warn', basis: PRACTICE,

@@ -7,7 +7,7 @@ import { rockerFigures } from './rockerFigures.ts';
 
 export { inWords, type Figure, type FigureUnit } from './figure.ts';
 export { stationsOf, type Station } from './stations.ts';
-export type { FigureKey } from './restsOn.ts';
+export { estimatesBehind, type FigureKey } from './restsOn.ts';
 
 /**
  * Every number of a shoe that screen, paper and files show, in reading order: they come from here and nowhere else.

@@ -3,6 +3,9 @@ import type { Side } from '../fitting/words.ts';
 export type Severity = 'stop' | 'warn' | 'note';
 export type FindingUnit = 'mm' | 'g' | 'deg' | '%' | 'g/cm³' | 'kg' | '';
 
+/** The words of a finding with what they rest on, which some name already. */
+export const inFull = ({ text, basis }: Finding): string => (text.includes(basis) ? text : `${text} (${basis})`);
+
 /** One line of the check report. Numbers apart from words, so a table can sort them and a drawing can point at the place. */
 export interface Finding {
   readonly code: string;

@@ -14,7 +14,7 @@ const SHEET = 'fitting sheet';
 /** What is outside the usual is worth a second reading. */
 export function takenTwice(fitting: Fitting): Finding[] {
   return unusualMeasures(fitting).map(({ path, value, least, most, unit, text }) => ({
-    code: 'TAKEN_TWICE', severity: 'warn', ...sideOf(path), measured: value, limit: value > most ? most : least, unit, where: SHEET, text, basis: basisIn(text),
+    code: 'TAKEN_TWICE', severity: 'warn', ...sideOf(path), measured: value, limit: value > most ? most : least, unit, where: SHEET, ...restingOn(text),
   }));
 }
 
@@ -35,15 +35,19 @@ export function estimated({ shoe, estimates }: Seen): Finding[] {
 function estimatedField(shoe: ShoeFitting, field: InputField): Finding[] {
   const { label, unit, of } = inputOf(field), measure = of(shoe);
   if (!measure) return [];
-  const { value, rule = PRACTICE, error } = measure, inUnit = (x: number): number => (unit === 'deg' ? inDegrees(x) : x);
+  const { value, rule, error } = measure, inUnit = (x: number): number => (unit === 'deg' ? inDegrees(x) : x);
   const say = (x: number): string => (unit === 'deg' ? deg : mm)(inUnit(x));
   return [{
     code: 'ESTIMATED', severity: 'note', side: shoe.side, measured: inUnit(value), unit, where: SHEET,
-    text: sentences(`The ${label} was not measured`, `Taken as ${say(value)}${error === undefined ? '' : ` ± ${say(error)}`}: ${rule}`), basis: basisIn(rule),
+    ...restingOn(sentences(`The ${label} was not measured`, `Taken as ${say(value)}${error === undefined ? '' : ` ± ${say(error)}`}${rule === undefined ? '' : `: ${rule}`}`)),
   }];
 }
 
-const basisIn = (text: string): string => (text.includes(SURVEY_SOURCE) ? SURVEY_SOURCE : PRACTICE);
+/** What a rule rests on stands apart from the words; where it names the survey, the words keep all they say. */
+function restingOn(text: string): Pick<Finding, 'text' | 'basis'> {
+  if (text.includes(SURVEY_SOURCE)) return { text, basis: SURVEY_SOURCE };
+  return { text: text.replaceAll(` (${PRACTICE})`, '').replace(new RegExp(`${PRACTICE}[;,] `, 'g'), ''), basis: PRACTICE };
+}
 
 export function legByTape({ wearer: { legDifference: { found, correct } } }: Fitting): Finding[] {
   if (found !== 'tape') return [];

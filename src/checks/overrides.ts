@@ -19,7 +19,7 @@ export function applyOverrides(findings: readonly Finding[], overrides: readonly
 
 const idleOverride = ({ code, side, by }: Override): Finding => ({
   code: 'OVERRIDE_IDLE', severity: 'note', ...(side ? { side } : {}), unit: '', where: 'fitting sheet',
-  text: `The override of ${code}${side ? ` on the ${side} shoe` : ''} by ${by} meets no stop. Take it off the sheet, or look whether the code is right.`, basis: 'common practice',
+  text: `On the sheet ${by} takes a stop ${code}${side ? ` of the ${side} shoe` : ''} on his own name (overrides), but there is no such stop. Take it off the sheet, or look whether the code is right.`, basis: 'common practice',
 });
 
 /** Stops that nobody has taken on his own name. */

@@ -116,7 +116,7 @@ function membersOf(source: Source, shoe: Shoe): readonly InputField[] {
     case 'build': return shoe.kind === 'rocker' ? buildInputs(shoe) : [];
     case 'governing': return shoe.kind === 'rocker' ? governingInputs(shoe) : [];
     case 'apex': return ['last.length', ...membersOf('apex share', shoe)];
-    case 'apex share': return apexIsByJoint(shoe.fitting) ? ['last.length', 'last.innerBall'] : [];
+    case 'apex share': return jointInputs(shoe.fitting);
     case 'toe radius': return shoe.kind === 'rocker' && toeFollowsMeasures(shoe) ? [...heightInputs(shoe.fitting), ...buildInputs(shoe)] : [];
     case 'thinnest': return shoe.kind === 'rocker' ? thinnestInputs(shoe) : [];
     case 'turn': return isTurned(shoe.fitting) ? membersOf('apex', shoe) : [];
@@ -138,17 +138,18 @@ function stanceInputs({ foot }: ShoeFitting): readonly InputField[] {
   }
 }
 
-/** A stiff toe joint may set the apex where the maker did not. */
-const apexIsByJoint = ({ foot, order }: ShoeFitting): boolean =>
-  order.kind === 'rocker' && order.apex === undefined && foot?.joint === 'toe joint';
+/** A stiff toe joint may set the apex where the maker did not; its place across counts where the crest lies further forward there. */
+function jointInputs({ foot, order }: ShoeFitting): readonly InputField[] {
+  if (order.kind !== 'rocker' || order.apex !== undefined || foot?.joint !== 'toe joint') return [];
+  return ['last.length', 'last.innerBall', ...(order.crestAngle > Math.PI / 2 ? ['last.ballWidth'] as const : [])];
+}
 
 const isTurned = ({ order }: ShoeFitting): boolean => order.kind === 'rocker' && Math.abs(order.crestAngle - Math.PI / 2) > 1e-9;
 
 /** All a height above the ground can rest on. */
 function heightInputs(fitting: ShoeFitting): readonly InputField[] {
-  const { last } = fitting, byJoint = apexIsByJoint(fitting);
-  const overPlan = last.camber.value !== 0 || isTurned(fitting);
-  return [...PIVOT, 'foot.hipHeight', ...stanceInputs(fitting), 'last.length', 'last.camber', ...(byJoint ? ['last.innerBall'] as const : []), ...(overPlan ? OUTLINE : [])];
+  const { last } = fitting, overPlan = last.camber.value !== 0 || isTurned(fitting);
+  return [...PIVOT, 'foot.hipHeight', ...stanceInputs(fitting), 'last.length', 'last.camber', ...jointInputs(fitting), ...(overPlan ? OUTLINE : [])];
 }
 
 /** What sets the build. The strike angle counts only at the heel behind it, the last's spring only ahead of the tread. */

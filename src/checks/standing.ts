@@ -12,11 +12,12 @@ import type { Finding } from './finding.ts';
 import { isAligned } from './prosthesis.ts';
 import { flatBites } from './restsOn.ts';
 import { ANOTHER_LAST, deg, mm, rounded, sentences } from './say.ts';
+import { LEAN_GOOD, signQuestion } from './sign.ts';
 import { outside, over, under, type Seen } from './seen.ts';
 import { PRACTICE, STANDING } from './sources.ts';
 
-/** Lean of the leg in degrees: good between the last two, and the aim a pitch is named for. */
-const LEAN_STOP = 0, LEAN_GOOD = [2, 6] as const, LEAN_AIM = 4;
+/** Lean of the leg in degrees: back from here it stops, and the aim a pitch is named for. */
+const LEAN_STOP = 0, LEAN_AIM = 4;
 
 /** The hip must stand over the mid arc; where it does not, the heel height is wrong for the ankle. */
 export function lean(seen: Seen<RockerShoe>): Finding[] {
@@ -34,7 +35,9 @@ export function lean(seen: Seen<RockerShoe>): Finding[] {
   }];
 }
 
-function remedy({ shoe: { fitting, last } }: Seen<RockerShoe>): string {
+const remedy = (seen: Seen<RockerShoe>): string => signQuestion(seen.shoe.fitting.foot, seen.shoe.last) || leanRemedy(seen);
+
+function leanRemedy({ shoe: { fitting, last } }: Seen<RockerShoe>): string {
   if (isAligned(fitting)) return alignedRemedy(fitting);
   const stance = fitting.foot?.stance;
   if (stance?.kind !== 'locked') return 'Take the plumb line from hip to ankle again, standing at ease';
@@ -91,10 +94,10 @@ function riseWith({ stance, pivot, line, mid: { radius } }: Rocker, strike: Rad,
 
 /** A flat gives a place to stand. Offered as long as the apex leaves room for it. */
 export function flatOffered({ shoe: { side, fitting, order, rocker }, fitting: { wearer: { risks } }, place }: Seen<RockerShoe>): Finding[] {
-  const { stance } = rocker;
+  const { stance, line } = rocker;
   const unsteady = risks.includes('fall within a year') || risks.includes('reduced feeling'), locked = fitting.foot?.ankleLocked === true;
   if (order.standingFlat > 0 || !(unsteady || locked)) return [];
-  const room = Math.floor(2 * (order.apexX - stance.standing - APEX_AHEAD)), flat = Math.min(OFFERED, room);
+  const room = Math.floor(2 * (order.apexX - stance.standing - APEX_AHEAD / Math.cos(line.turn))), flat = Math.min(OFFERED, room);
   if (!(flat >= LEAST_OFFERED)) return [];
   const { back, front } = riseWith(rocker, order.strike, flat);
   return [{
@@ -104,14 +107,15 @@ export function flatOffered({ shoe: { side, fitting, order, rocker }, fitting: {
 }
 
 /** A stiff toe joint is rolled over from behind it: where the crest lies under or ahead of it, the joint is bent before the shoe rolls. */
-export function apexBehindToeJoint({ shoe: { side, fitting, last, order: { apexX } }, place }: Seen<RockerShoe>): Finding[] {
-  const most = apexBehindJoint(last.innerBall);
+export function apexBehindToeJoint({ shoe: { side, fitting, last, order: { apexX, crestAngle } }, place }: Seen<RockerShoe>): Finding[] {
+  const most = apexBehindJoint(last, crestAngle);
   if (fitting.foot?.joint !== 'toe joint' || !over(apexX, most)) return [];
   const share = Math.floor((1000 * most) / last.length) / 10, ahead = last.innerBall - apexX;
+  const turned = crestAngle > Math.PI / 2 ? ', and a crest further forward on the inner side passes it nearer still' : '';
   const lies = ahead < 0 ? `${mm(-ahead)} ahead of` : `only ${mm(ahead)} behind`;
   return [{
     code: 'APEX_AT_JOINT', severity: 'warn', side, measured: apexX, limit: most, unit: 'mm', where: 'apex', ...place('apex'),
-    text: `The apex lies ${lies} the big-toe joint, which would have to bend, or be pushed, before the shoe rolls. An apex of ${share.toFixed(1)} % of the last length, from the heel, lies ${mm(last.innerBall - most, 0)} behind it.`, basis: PRACTICE,
+    text: `The apex lies ${lies} the big-toe joint${turned}: it would have to bend, or be pushed, before the shoe rolls. An apex of ${share.toFixed(1)} % of the last length, from the heel, lies ${mm(last.innerBall - most, 0)} behind it.`, basis: PRACTICE,
   }];
 }
 

@@ -1,12 +1,13 @@
-import { rangeOf, type RangeName, type Unit } from '../fitting/ranges.ts';
+import { rangeOf, type Unit } from '../fitting/ranges.ts';
 import { inTableUnit } from '../fitting/convert.ts';
 import type { Fitting } from '../fitting/fitting.ts';
 import type { Side } from '../fitting/words.ts';
 import { degrees, MM_PER_INCH } from '../geometry/units.ts';
 import { isAligned } from './prosthesis.ts';
 import { ANOTHER_LAST } from './say.ts';
+import { signQuestion } from './sign.ts';
 import { Infeasible, type Change, type Mendable, type Remedy, type Trouble } from '../profile/infeasible.ts';
-import { withRemedy } from '../profile/remedy.ts';
+import { RANGE_OF, withRemedy } from '../profile/remedy.ts';
 import type { RockerCase } from '../profile/rocker.ts';
 import { soleFrom } from '../solid/fromRocker.ts';
 
@@ -40,8 +41,6 @@ const BLAMED: Record<Trouble, string> = {
 /** Where a measure stands on the sheet, and how it is written there. */
 interface Field {
   readonly path: string;
-  /** Row of the range table it is held to. */
-  readonly range: RangeName;
   readonly now: (given: RockerCase) => number | undefined;
   /** From inside to the row's unit and back, where that is more than a change of unit. */
   readonly written?: (value: number, given: RockerCase) => number;
@@ -51,21 +50,21 @@ interface Field {
 
 const FIELDS: Record<Mendable, Field> = {
   apexX: {
-    path: 'order.apex', range: 'order.apex', now: ({ order }) => order.apexX,
+    path: 'order.apex', now: ({ order }) => order.apexX,
     written: (value, { last }) => (value / last.length) * 100, inside: (written, { last }) => (written / 100) * last.length,
   },
-  standingFlat: { path: 'order.standingFlat', range: 'order.standingFlat', now: ({ order }) => order.standingFlat },
+  standingFlat: { path: 'order.standingFlat', now: ({ order }) => order.standingFlat },
   pitch: {
-    path: 'last.pitch', range: 'last.pitch', now: ({ last }) => last.pitch,
+    path: 'last.pitch', now: ({ last }) => last.pitch,
     words: (path, value) => `${path} ${value} (${ANOTHER_LAST})`,
   },
-  'toe.radius': { path: 'order.toe.radius', range: 'order.toe.radius', now: ({ order }) => order.toe.radius },
-  'toe.toeSpring': { path: 'order.toe.toeSpring', range: 'order.toe.toeSpring', now: ({ order }) => order.toe.toeSpring },
-  'toe.toeOff': { path: 'order.toe.toeOffAngle', range: 'order.toe.toeOffAngle', now: ({ order }) => order.toe.toeOff },
-  'toe.endAngle': { path: 'order.toe.endAngle', range: 'order.toe.endAngle', now: ({ order }) => order.toe.endAngle },
-  strike: { path: 'foot.strikeAngle', range: 'foot.strikeAngle', now: ({ order }) => order.strike },
+  'toe.radius': { path: 'order.toe.radius', now: ({ order }) => order.toe.radius },
+  'toe.toeSpring': { path: 'order.toe.toeSpring', now: ({ order }) => order.toe.toeSpring },
+  'toe.toeOff': { path: 'order.toe.toeOffAngle', now: ({ order }) => order.toe.toeOff },
+  'toe.endAngle': { path: 'order.toe.endAngle', now: ({ order }) => order.toe.endAngle },
+  strike: { path: 'foot.strikeAngle', now: ({ order }) => order.strike },
   taper: {
-    path: 'order.taper', range: 'order.taper.heelInner', now: ({ order }) => Math.max(...Object.values(order.taper)),
+    path: 'order.taper', now: ({ order }) => Math.max(...Object.values(order.taper)),
     words: (path, value) => `no taper of ${path} above ${value}`,
   },
 };
@@ -73,10 +72,11 @@ const FIELDS: Record<Mendable, Field> = {
 /** A shape that cannot be, in the maker's own fields and units, with what works instead. No pitch is named for a prosthetic foot. */
 export function troubleWords(refused: Refused, { units, shoes }: Sheet): TroubleWords {
   const { side, trouble, text, given } = refused, aligned = shoes[side] !== undefined && isAligned(shoes[side]);
+  const question = trouble === 'APEX_TOO_NEAR' ? signQuestion(shoes[side]?.foot, given.last) : '';
   const remedies = refused.remedies.filter((remedy) => !(aligned && remedy.some(({ measure }) => measure === 'pitch')));
   return {
     path: `${side}.${BLAMED[trouble]}`,
-    text: `${side}.${BLAMED[trouble]}: ${units === 'in' ? inInches(text) : text}`,
+    text: [`${side}.${BLAMED[trouble]}: ${units === 'in' ? inInches(text) : text}`, ...(question ? [question] : [])].join('. '),
     works: remedies.flatMap((remedy) => worksOn(side, remedy, given, units) ?? []),
   };
 }
@@ -84,7 +84,7 @@ export function troubleWords(refused: Refused, { units, shoes }: Sheet): Trouble
 /** A remedy as it can be typed, put in again as it will be read; undefined when the sheet would not take it or it makes no shoe. */
 function worksOn(side: Side, remedy: Remedy, given: RockerCase, units: Units): Works | undefined {
   const typed = remedy.map((change) => typedIn(change, given, units));
-  const refused = typed.some(({ field, table }) => table < rangeOf(field.range).limits[0] || table > rangeOf(field.range).limits[1]);
+  const refused = typed.some(({ asRead: { measure }, table }) => { const [least, most] = rangeOf(RANGE_OF[measure]).limits; return table < least || table > most; });
   if (refused || !makes(withRemedy(given, typed.map(({ asRead }) => asRead)))) return undefined;
   const values = typed.map(({ field, value, unit }): SheetValue => ({ path: `${side}.${field.path}`, value, unit }));
   return { values, text: values.map((one, i) => wordsFor(one, typed[i]!.field)).join(' together with ') };
@@ -100,7 +100,7 @@ interface Typed { readonly field: Field; readonly value: number; readonly unit: 
 
 /** Inches have steps of their own, so they are rounded away from what was asked. */
 function typedIn({ measure, value }: Change, given: RockerCase, units: Units): Typed {
-  const field = FIELDS[measure], { unit } = rangeOf(field.range), inches = unit === 'mm' && units === 'in';
+  const field = FIELDS[measure], { unit } = rangeOf(RANGE_OF[measure]), inches = unit === 'mm' && units === 'in';
   const written = field.written?.(value, given) ?? inTableUnit(value, unit);
   const typed = inches ? roundedAway(written / MM_PER_INCH, 3, value < (field.now(given) ?? -Infinity)) : Number(written.toFixed(1));
   const table = inches ? typed * MM_PER_INCH : typed;

@@ -1,9 +1,9 @@
 import type { Finding } from '../checks/finding.ts';
 import { stopsLeft } from '../checks/overrides.ts';
-import { designFrom, NoShape } from './designFrom.ts';
+import { designFrom } from './designFrom.ts';
 import { findingsTable, tally } from './findingsTable.ts';
-import { EXIT, type Exit } from './refusal.ts';
-import { FaultySheet, fittingFrom } from './sheetFile.ts';
+import { EXIT, jsonText, type Exit } from './refusal.ts';
+import { fittingFrom } from './sheetFile.ts';
 import type { World } from './world.ts';
 
 /** Prints what a careful maker would want to know before cutting. Writes no file. @throws Refusal */
@@ -20,22 +20,17 @@ async function checkForMakers(world: World, sheet: string): Promise<Exit> {
   return exitFor(findings);
 }
 
-/** One JSON text on the standard output whatever comes of it: findings, or what keeps them from being found. */
+/** One JSON text on the standard output; what keeps the findings from being found is printed where it ends up. */
 async function checkForMachines(world: World, sheet: string): Promise<Exit> {
-  const print = (value: object): void => world.out.write(`${JSON.stringify(value, undefined, 2)}\n`);
-  try {
-    const fitting = await fittingFrom(world, sheet), { findings } = await designFrom(fitting);
-    print({ reference: fitting.job.reference, findings });
-    return exitFor(findings);
-  } catch (error) {
-    if (error instanceof FaultySheet) print({ faults: error.faults });
-    if (error instanceof NoShape) print({ troubles: error.troubles });
-    throw error;
-  }
+  const fitting = await fittingFrom(world, sheet), { findings } = await designFrom(fitting);
+  world.out.write(jsonText({ reference: fitting.job.reference, findings }));
+  return exitFor(findings);
 }
 
-/** What can be done about the stops that are left, a line; empty when there are none. */
+/** What can be done about the stops that are left; empty when there are none. */
 export function howToGoOn(findings: readonly Finding[]): string {
   const codes = [...new Set(stopsLeft(findings).map(({ code }) => code))];
-  return codes.length === 0 ? '' : `While a stop is left nothing is made. Correct the sheet, or take the stop on your own name under overrides: ${codes.join(', ')}.\n`;
+  return codes.length === 0 ? '' : `While a stop is left nothing is made. Correct the sheet; or take the stop on your own name, and write on the sheet
+  "overrides": [${codes.map((code) => `{ "code": "${code}", "by": "your name", "reason": "why" }`).join(',\n                ')}]
+`;
 }

@@ -1,16 +1,18 @@
 import { parseArgs } from 'node:util';
+import { BLANK_FEET, SIDES, type BlankFoot, type Side } from '../fitting/words.ts';
 import { EXIT, printable, Refusal } from './refusal.ts';
 
 /** What was asked for. */
 export type Asked =
   | { readonly verb: 'make'; readonly sheet: string; readonly into: string | undefined; readonly replace: boolean }
   | { readonly verb: 'check'; readonly sheet: string; readonly json: boolean }
+  | { readonly verb: 'blank'; readonly foot: BlankFoot; readonly rocker: Side | 'both'; readonly to: string }
   | { readonly verb: 'schema' }
   | { readonly verb: 'samples'; readonly name: string | undefined }
   | { readonly verb: 'version' }
   | { readonly verb: 'help'; readonly about: Verb | undefined };
 
-export const VERBS = ['make', 'check', 'schema', 'samples', 'help'] as const;
+export const VERBS = ['make', 'check', 'blank', 'schema', 'samples', 'help'] as const;
 export type Verb = (typeof VERBS)[number];
 const isVerb = (word: string): word is Verb => VERBS.some((verb) => verb === word);
 
@@ -19,6 +21,7 @@ const HELP = { help: { type: 'boolean', short: 'h' } } as const;
 const OPTIONS: Readonly<Record<Verb, Options>> = {
   make: { into: { type: 'string' }, replace: { type: 'boolean' }, ...HELP },
   check: { json: { type: 'boolean' }, ...HELP },
+  blank: { rocker: { type: 'string' }, to: { type: 'string' }, ...HELP },
   schema: HELP, samples: HELP, help: HELP,
 };
 
@@ -41,6 +44,7 @@ function asked(verb: Verb, words: readonly string[]): Asked {
   switch (verb) {
     case 'make': return { verb, sheet: theSheet(verb, values), into: given.get('into'), replace: given.has('replace') };
     case 'check': return { verb, sheet: theSheet(verb, values), json: given.has('json') };
+    case 'blank': return { verb, foot: theFoot(values), rocker: theRocker(given.get('rocker')), to: theFile(given.get('to')) };
     case 'schema': atMost(0, verb, values); return { verb };
     case 'samples': atMost(1, verb, values); return { verb, name: values[0] };
     case 'help': return helpAbout(values);
@@ -51,6 +55,26 @@ function theSheet(verb: Verb, values: readonly string[]): string {
   if (!values[0]) throw wrong(`${verb} needs a fitting sheet: rockerbench ${verb} SHEET.json`);
   atMost(1, verb, values);
   return values[0];
+}
+
+const BLANK_USE = 'rockerbench blank ankle --rocker left --to sheet.json';
+
+function theFoot(values: readonly string[]): BlankFoot {
+  atMost(1, 'blank', values);
+  const foot = BLANK_FEET.find((known) => known === values[0]);
+  if (!foot) throw wrong(`blank needs to know what must not bend: ${BLANK_FEET.join(', ')}; got "${printable(values[0] ?? '')}". Like: ${BLANK_USE}`);
+  return foot;
+}
+
+function theRocker(word: string | undefined): Side | 'both' {
+  const side = [...SIDES, 'both' as const].find((known) => known === word);
+  if (!side) throw wrong(`blank needs to know which shoe rolls: --rocker left, right or both; got "${printable(word ?? '')}". Like: ${BLANK_USE}`);
+  return side;
+}
+
+function theFile(file: string | undefined): string {
+  if (file === undefined) throw wrong(`blank needs the name of a new file after --to. Like: ${BLANK_USE}`);
+  return file;
 }
 
 function atMost(most: number, verb: Verb, values: readonly string[]): void {

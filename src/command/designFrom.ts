@@ -24,15 +24,8 @@ const linesOf = ({ text, works }: TroubleWords): string[] =>
 export async function designFrom(fitting: Fitting): Promise<Design> {
   const { design } = await import('../design.ts');
   const designing = design(fitting);
-  if (designing.ok) return withMould(designing.design);
+  if (designing.ok && designing.design.mouldFaults.length) throw new FaultySheet(designing.design.mouldFaults);
+  if (designing.ok) return designing.design;
   const { troubleWords } = await import('../checks/troubleWords.ts');
   throw new NoShape(designing.troubles.map((trouble) => troubleWords(trouble, fitting)));
-}
-
-async function withMould(design: Design): Promise<Design> {
-  if (!design.fitting.making.mould) return design;
-  const { mouldFaults } = await import('../making/mouldFaults.ts');
-  const faults = mouldFaults(design);
-  if (faults.length) throw new FaultySheet(faults);
-  return design;
 }

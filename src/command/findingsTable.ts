@@ -27,7 +27,7 @@ type Ink = (line: string, severity: Severity) => string;
 
 /** Below this a table leaves no room for sentences; above the other the basis gets a column of its own. */
 const NARROW = 72, WIDE = 120;
-const WHERE = 18, NUMBERS = 16, BASIS = 26;
+const WHERE = 18, NUMBERS = 19, BASIS = 26;
 
 function rows(findings: readonly Finding[], columns: number, ink: Ink, inches: boolean): string[] {
   const severity: Column = { head: '', most: 5, ink: (line, row) => ink(line, findings[row]!.severity) };
@@ -50,11 +50,11 @@ function paragraphs(findings: readonly Finding[], columns: number, ink: Ink, inc
 
 const words = ({ text, overriddenBy }: Finding): string => overriddenBy ? `${text}\nTaken by ${overriddenBy.by}: ${overriddenBy.reason}` : text;
 
-/** `4.2 / 5 mm`; lengths in inches on a line of their own. */
+/** `4.2 mm / 5 mm`; lengths in inches on a line of their own. */
 function numbers({ measured, limit, unit }: Finding, inches: boolean): string {
   const given = [measured, limit].filter((value) => value !== undefined);
   const line = (values: readonly number[], name: FindingUnit | 'in', places: number): string =>
-    `${apart(values, places).join(' / ')}${name === 'deg' ? '°' : ` ${name}`}`.trimEnd();
+    apart(values, places).map((text) => `${text}${name === 'deg' ? '°' : ` ${name}`}`.trimEnd()).join(' / ');
   if (given.length === 0) return '';
   const own = line(given, unit, PLACES[unit]);
   return inches && unit === 'mm' ? `${own}\n${line(given.map((mm) => mm / MM_PER_INCH), 'in', 3)}` : own;

@@ -3,7 +3,7 @@ import type { Verb } from './commandLine.ts';
 const CODES = `It ends with
   0    all is well
   1    a fault of rockerbench itself
-  2    a command line that means nothing
+  2    words after rockerbench that it does not know
   3    a sheet that must be corrected, or measures that leave no shape
   4    stops are left; nothing was made
   5    something cannot be read or written
@@ -14,14 +14,17 @@ cut, cast or print them.
 
   rockerbench make SHEET.json [--into FOLDER] [--replace]
   rockerbench check SHEET.json [--json]
+  rockerbench blank toe|ankle|prosthesis --rocker left|right|both --to FILE
   rockerbench schema
   rockerbench samples [NAME]
   rockerbench help VERB
   rockerbench --version
 
-To begin:  rockerbench samples baker > sheet.json
+To begin:  rockerbench blank ankle --rocker left --to sheet.json
            rockerbench check sheet.json
            rockerbench make sheet.json
+To look:   rockerbench samples baker > baker.json
+           rockerbench make baker.json
 
 ${CODES}
 `;
@@ -37,27 +40,43 @@ Works out the sheet and writes solids, drawings and papers into a new folder,
                   once the new one is complete; a folder that holds anything
                   but the files of a job is never replaced
 
-While a stop is left nothing is written. A stop can be taken on the maker's own
-name under overrides on the sheet.
+While a stop is left nothing is written. The maker can take a stop on his or her
+own name: rockerbench check says what to write on the sheet for that.
 `,
   check: `rockerbench check SHEET.json [--json]
 
 Prints what is worth knowing before cutting, worst first, and writes no file.
 STOP: must not be made like this. WARN: look at it. note: good to know.
 
-  --json          prints {"reference", "findings"} for machines, or {"faults"}
-                  or {"troubles"} where the sheet must be corrected.
+  --json          prints one JSON text for machines, whatever comes of it:
+                  {"reference", "findings"}; {"faults"} or {"troubles"} where
+                  the sheet must be corrected; {"problem"} for all else.
                   Lengths in mm, angles in degrees.
+`,
+  blank: `rockerbench blank toe|ankle|prosthesis --rocker left|right|both --to FILE
+
+Writes a new sheet with every field it cannot do without, each null until the
+client's own measure stands there. rockerbench check lists what still waits.
+A file that is there already stays as it is.
+
+  toe             a toe joint or the midfoot must not bend; the ankle is free
+  ankle           the ankle or the whole foot must not bend
+  prosthesis      a prosthetic foot
+  --rocker SIDE   the shoe that gets the rocker; the other is matched to it
+  --to FILE       the file to write
 `,
   schema: `rockerbench schema
 
-Prints the JSON Schema (2020-12) of the fitting sheet: every field, its unit,
-its limits and how to measure it. Editors use it to help with a sheet.
+Prints what an editor needs to help with a sheet (a JSON Schema, 2020-12): every
+field, its unit, its limits and how to measure it. Lay it beside the sheets:
+  rockerbench schema > fitting-sheet.schema.json
 `,
   samples: `rockerbench samples [NAME]
 
 Lists the sample sheets, one line each; with a name prints that sheet:
-  rockerbench samples baker > sheet.json
+  rockerbench samples baker > baker.json
+The measures on a sample are those of its invented client. For a client of your
+own begin with rockerbench blank.
 `,
   help: `rockerbench help [VERB]
 

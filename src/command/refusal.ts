@@ -11,7 +11,13 @@ export class Refusal extends Error {
     this.name = 'Refusal';
     this.exit = exit;
   }
+
+  /** The same for machines. */
+  forMachines(): object { return { problem: this.message }; }
 }
+
+/** How values are printed for machines. */
+export const jsonText = (value: object): string => `${JSON.stringify(value, undefined, 2)}\n`;
 
 /** A path or a word as it was typed, with marks that do not print written as their code. */
 export const printable = (text: string): string =>

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { commandLine, type Asked } from './commandLine.ts';
 import { helpText } from './help.ts';
-import { EXIT, onDisk, Refusal, type Exit } from './refusal.ts';
+import { EXIT, jsonText, onDisk, Refusal, type Exit } from './refusal.ts';
 import type { World } from './world.ts';
 
 /**
@@ -12,14 +12,17 @@ import type { World } from './world.ts';
 export async function run(words: readonly string[], world: World): Promise<Exit> {
   try { return await perform(commandLine(words), world); }
   catch (error) {
-    if (error instanceof Refusal) {
-      world.err.write(`${error.message.trimEnd()}\n`);
-      return error.exit;
-    }
-    world.err.write(`This is a fault of rockerbench, not of your sheet. Nothing was made. Please report it with the sheet:\n${error instanceof Error ? error.stack : String(error)}\n`);
-    return EXIT.bug;
+    const refusal = error instanceof Refusal ? error : new Refusal(EXIT.bug, `${BUG}\n${error instanceof Error ? error.stack : String(error)}`);
+    world.err.write(`${refusal.message.trimEnd()}\n`);
+    if (forMachines(words)) world.out.write(jsonText(refusal.forMachines()));
+    return refusal.exit;
   }
 }
+
+const BUG = 'This is a fault of rockerbench, not of your sheet. Nothing was made. Please report it with the sheet:';
+
+/** Whoever asks for JSON gets one JSON text, whatever comes of it. */
+const forMachines = ([verb, ...rest]: readonly string[]): boolean => verb === 'check' && rest.includes('--json');
 
 /** What a verb needs is loaded only when it is asked for: help and faults come at once. */
 async function perform(asked: Asked, world: World): Promise<Exit> {
@@ -27,7 +30,8 @@ async function perform(asked: Asked, world: World): Promise<Exit> {
     case 'make': return (await import('./make.ts')).make(world, asked);
     case 'check': return (await import('./check.ts')).check(world, asked);
     case 'samples': return (await import('./samples.ts')).samples(world, asked.name);
-    case 'schema': return printed(world, `${JSON.stringify((await import('../fitting/schema.ts')).sheetJsonSchema(), undefined, 2)}\n`);
+    case 'blank': return (await import('./blank.ts')).blank(world, asked);
+    case 'schema': return printed(world, jsonText((await import('../fitting/schema.ts')).sheetJsonSchema()));
     case 'help': return printed(world, helpText(asked.about));
     case 'version': return printed(world, `${await version(world)}\n`);
   }

@@ -8,8 +8,11 @@ export async function samples(world: World, name: string | undefined): Promise<E
   if (name === undefined) {
     const widest = Math.max(...names.map((one) => one.length));
     for (const one of names) world.out.write(`${one.padEnd(widest)}  ${about(await sheetOf(world, folder, one))}\n`);
-  } else if (names.includes(name)) world.out.write(await sheetOf(world, folder, name));
-  else throw new Refusal(EXIT.commandLine, `There is no sample "${printable(name)}". Samples: ${names.join(', ')}.`);
+    world.err.write(`\nThe clients are invented, and so are their measures. ${BEGIN}\n`);
+  } else if (names.includes(name)) {
+    world.out.write(await sheetOf(world, folder, name));
+    world.err.write(`Every measure on this sheet is that of the sample "${name}", not of your client. ${BEGIN}\n`);
+  } else throw new Refusal(EXIT.commandLine, `There is no sample "${printable(name)}". Samples: ${names.join(', ')}.`);
   return EXIT.good;
 }
 
@@ -19,6 +22,7 @@ async function sampleNames({ disk }: World, folder: string): Promise<string[]> {
   return names.filter((_, i) => kinds[i]?.kind === 'file').sort();
 }
 
+const BEGIN = 'For a client of your own begin with an empty sheet: rockerbench help blank';
 const SHEET = 'sheet.json';
 
 async function sheetOf({ disk }: World, folder: string, name: string): Promise<string> {

@@ -13,6 +13,8 @@ export class FaultySheet extends Refusal {
     this.name = 'FaultySheet';
     this.faults = faults;
   }
+
+  override forMachines(): object { return { faults: this.faults }; }
 }
 
 /** `1 fault`, `2 faults`. */

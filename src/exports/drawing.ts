@@ -74,7 +74,7 @@ export interface Box { readonly left: Mm; readonly top: Mm; readonly right: Mm; 
 export const RISES = 0.74, HANGS = 0.21;
 
 /** Where the face asked for is missing, the one taken instead runs wider by up to this. */
-const WIDER = 1.1;
+export const WIDER = 1.1;
 export const roomFor = (text: string, lettering: Lettering = { size: LETTERS.label }): Mm => textWidth(text, lettering) * WIDER;
 
 /** The box a line of lettering covers. */

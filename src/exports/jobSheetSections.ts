@@ -1,6 +1,6 @@
 import { cautionsFor } from '../checks/cautions.ts';
 import { figuresOf, inWords, stationsOf, type Station } from '../checks/figures.ts';
-import type { Finding } from '../checks/finding.ts';
+import { inFull, type Finding } from '../checks/finding.ts';
 import { INPUT_FIELDS, inputOf } from '../checks/inputs.ts';
 import { deg, mm, rounded } from '../checks/say.ts';
 import type { ShoeFitting } from '../fitting/fitting.ts';
@@ -70,7 +70,7 @@ export function stationSection({ shoes }: Design): Block[] {
   const tables = shoes.map((shoe) => ({ shoe, stations: new Map(stationsOf(shoe).map((station) => [station.x, station])) })).filter(({ stations }) => stations.size > 0);
   const places = [...new Set(tables.flatMap(({ stations }) => [...stations.keys()]))].sort((a, b) => a - b), width = 17;
   return [
-    heading('Stations'),
+    heading('The sole every 10 mm'),
     introduction('On the long axis, mm from the heel. Ground: ground face above the ground. Thick: the whole stack, upright. Square: the same, square to the ground face. Upper: the face the sole is glued to, above the ground. Foam: what stays between stiffener and outsole, upright.', WIDTH),
     ...table(
       [{ title: 'From heel', width: 16, right: true }, ...tables.flatMap(({ shoe }) => STATION_COLUMNS.map(([title]) => ({ title: tables.length > 1 ? `${shoe.side === 'left' ? 'L' : 'R'} ${title}` : title, width, right: true })))],
@@ -91,7 +91,7 @@ export function findingsSection({ findings }: Design): Block[] {
     ...(others.length || stops.length ? [] : [paragraph('Nothing found.', WIDTH)]),
     ...(others.length ? table(
       [{ title: '', width: 22 }, { title: 'Where', width: 34 }, { title: 'Finding', width: WIDTH - 56 }],
-      others.map((finding) => ({ cells: [bold(SEVERITY[finding.severity]), whereWords(finding), `${finding.text} (${finding.basis})`] })),
+      others.map((finding) => ({ cells: [bold(SEVERITY[finding.severity]), whereWords(finding), inFull(finding)] })),
     ) : []),
   ];
 }
@@ -123,7 +123,7 @@ export function estimatesSection({ findings }: Design): Block[] {
   if (estimates.length === 0) return [heading('Estimates'), paragraph('Every measure the shape rests on was taken.', WIDTH)];
   return [
     heading('Estimates'),
-    ...table([{ title: 'Shoe', width: 18 }, { title: 'What was not measured', width: WIDTH - 18 }], estimates.map(({ side, text }) => ({ cells: [bold(side ?? 'both'), text] }))),
+    ...table([{ title: 'Shoe', width: 18 }, { title: 'What was not measured', width: WIDTH - 18 }], estimates.map((finding) => ({ cells: [bold(finding.side ?? 'both'), inFull(finding)] }))),
   ];
 }
 
@@ -135,7 +135,7 @@ export interface Checksum { readonly name: string; readonly sha256: string }
 
 export function filesSection(files: readonly Checksum[]): Block[] {
   return [
-    heading('Files'), introduction('All sizes in mm. The checksum (SHA-256) tells whether a file is still the one this sheet was made with.', WIDTH),
+    heading('Files'), introduction('All sizes in mm. The row of figures and letters beside a file (SHA-256) changes with the file: it tells whether a file is still the one this sheet was made with.', WIDTH),
     ...table([{ title: 'File', width: 66 }, { title: 'SHA-256', width: WIDTH - 66 }], files.map(({ name, sha256 }) => ({ cells: [name, sha256] })), { size: 2.9 }),
   ];
 }

@@ -2,7 +2,6 @@ import type { Side } from '../fitting/words.ts';
 import type { MouldOrder } from '../fitting/fitting.ts';
 import type { Booleans } from '../making/booleans.ts';
 import { mouldOf, type Mould } from '../making/mould.ts';
-import { mouldFaults } from '../making/mouldFaults.ts';
 import { partsOf } from '../pair/shoe.ts';
 import type { Design } from '../checks/design.ts';
 
@@ -15,11 +14,10 @@ export interface ShoeMould { readonly side: Side; readonly order: MouldOrder; re
  * @throws RangeError when a mould is asked for and there is no kernel, or when a sole could not leave its mould
  */
 export function mouldsFor(design: Design, booleans: Booleans | undefined): ShoeMould[] {
-  const { shoes, fitting: { making: { mould: order, chordGap } } } = design;
+  const { shoes, mouldFaults, fitting: { making: { mould: order, chordGap } } } = design;
   if (!order) return [];
   if (!booleans) throw new RangeError('the sheet asks for a mould, so the solid kernel must be loaded first (loadBooleans) and handed in');
-  const faults = mouldFaults(design);
-  if (faults.length) throw new RangeError(faults.map(({ text }) => text).join('; '));
+  if (mouldFaults.length) throw new RangeError(mouldFaults.map(({ text }) => text).join('; '));
   return shoes.flatMap((shoe) => {
     const parts = partsOf(shoe);
     return parts ? [{ side: shoe.side, order, mould: mouldOf(parts, order, chordGap, booleans) }] : [];

@@ -21,7 +21,7 @@ interface Reach { readonly from: Mm; readonly to: Mm; readonly low: Mm; readonly
 
 /** The soles from above, toes to the right: the left one, then the right one below it, as they lie when both feet stand. */
 export function planDrawing(design: Design, paper: Paper, sheet: SheetNumber = { n: 1, of: 1 }): Drawing {
-  const box = drawingBox(paper), title = `${shoesInWords(design)}, seen from above`, plans = design.shoes.flatMap((shoe) => planOf(shoe, design));
+  const box = drawingBox(paper, design), title = `${shoesInWords(design)}, seen from above`, plans = design.shoes.flatMap((shoe) => planOf(shoe, design));
   const by = scaleFor((scale) => heightOf(plans, scale) <= box.bottom - box.top && plans.every(({ reach: { from, to } }) => (to - from) * scale + 2 * BESIDE <= box.right - box.left - CORNER));
   const views = viewsOf(plans, 1 / by, box), fixed = [
     ...checkLines([box.left + 4, box.top + 5]), ...stopMarks(design, box),
@@ -74,7 +74,7 @@ function planView(plan: Plan, view: View): Part {
 /** Pivot and standing point lie on the long axis. */
 function pivotMark({ shoe, book }: Plan, view: View): Part {
   if (shoe.kind === 'match') return part({});
-  const marks = [[shoe.rocker.pivot[0], `pivot ${bare(book('pivotX')!)}`], [shoe.rocker.stance.standing, `stands ${bare(book('standingPoint')!)}`]] as const;
+  const marks = [[shoe.rocker.pivot[0], `pivot ${bare(book('pivotX')!)}`], [shoe.rocker.stance.standing, `standing point ${bare(book('standingPoint')!)}`]] as const;
   return together(marks.map(([along, text]) => {
     const [x, y] = spot(view, [along, 0]), width = roomFor(text), rows = [-2.2, 5, -7, 10, -11];
     const places = rows.flatMap((row): Place[] => [{ at: [x + 1.5, y + row] }, { at: [x - 1.5 - width, y + row] }]);

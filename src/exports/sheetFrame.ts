@@ -2,8 +2,10 @@ import { SIDES } from '../fitting/words.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Design } from '../checks/design.ts';
-import { drawn, LETTERS, polyline, roomFor, stroke, words, type Box, type Mark, type Paper, type Words } from './drawing.ts';
-import { wrapped } from './letters.ts';
+import { estimatesBehind, figuresOf } from '../checks/figures.ts';
+import { inputOf } from '../checks/inputs.ts';
+import { drawn, LETTERS, polyline, roomFor, stroke, WIDER, words, type Box, type Mark, type Paper, type Words } from './drawing.ts';
+import { wrapped, type Lettering } from './letters.ts';
 
 /** Which sheet of how many. */
 export interface SheetNumber { readonly n: number; readonly of: number }
@@ -12,7 +14,27 @@ const MARGIN: Mm = 8, STRIP: Mm = 17;
 
 /** The frame, and the part of it that is left for the drawing. */
 export const frameBox = ({ width, height }: Paper): Box => ({ left: MARGIN, top: MARGIN, right: width - MARGIN, bottom: height - MARGIN });
-export const drawingBox = (paper: Paper): Box => ({ ...frameBox(paper), bottom: frameBox(paper).bottom - STRIP });
+export const drawingBox = (paper: Paper, design: Design): Box => ({ ...frameBox(paper), bottom: frameBox(paper).bottom - STRIP - legendHeight(design, paper) });
+
+const LEGEND: Lettering = { size: 2.7 }, LEGEND_LINE: Mm = 3.7;
+
+/** Says of the mark "est." which measures were estimated; no line where none was. */
+function legend({ fitting, shoes }: Design, paper: Paper): string[] {
+  const estimates = shoes.flatMap((shoe): string[] => {
+    const labels = estimatesBehind(shoe, figuresOf(shoe, fitting).map(({ key }) => key)).map((field) => inputOf(field).label);
+    return labels.length === 0 ? [] : [`${shoe.side}: ${labels.join(', ')}`];
+  });
+  const { left, right } = frameBox(paper);
+  return estimates.length === 0 ? [] : wrapped(`Estimated or left to a default, ${estimates.join('; ')}. A number that rests on one is marked "est."`, (right - left - 3) / WIDER, LEGEND);
+}
+
+function legendHeight(design: Design, paper: Paper): Mm {
+  const lines = legend(design, paper).length;
+  return lines === 0 ? 0 : lines * LEGEND_LINE + 1;
+}
+
+const legendMarks = (design: Design, paper: Paper, { left, top }: Box): Mark[] =>
+  legend(design, paper).map((line, i) => words(line, [left + 1.5, top + 3 + i * LEGEND_LINE], LEGEND));
 
 const rectangle = ({ left, top, right, bottom }: Box): readonly Point[] => [[left, top], [right, top], [right, bottom], [left, bottom]];
 
@@ -21,18 +43,19 @@ interface Field { readonly caption: string; readonly value: string; readonly sha
 /** Frame and title block. Fields after ISO 7200: what it is of, its title, scale, date, units, sheet, who made and who ordered it. */
 export function sheetFrame(design: Design, paper: Paper, title: string, scale: number, sheet: SheetNumber): Mark[] {
   const { job } = design.fitting, box = frameBox(paper), strip = { ...box, top: box.bottom - STRIP };
+  const above = { ...strip, top: drawingBox(paper, design).bottom, bottom: strip.top };
+  const legendFrame = above.top < above.bottom ? [drawn(polyline(rectangle(above), true), 'thin'), ...legendMarks(design, paper, above)] : [];
   const upper: Field[] = [
     { caption: 'job', value: job.reference, share: 0.2 }, { caption: 'part', value: title, share: 0.42 },
     { caption: 'scale', value: `1 : ${scale}`, share: 0.1 }, { caption: 'lengths in', value: 'mm', share: 0.08 },
     { caption: 'date', value: job.date, share: 0.11 }, { caption: 'sheet', value: `${sheet.n} of ${sheet.of}`, share: 0.09 },
   ];
   const lower: Field[] = [
-    { caption: 'maker', value: job.maker ?? '', share: 0.2 },
-    { caption: 'prescribed by', value: [job.prescriber, job.prescribed].filter(Boolean).join(', '), share: 0.42 },
-    { caption: 'est.', value: 'rests on a measure that was estimated', share: 0.38 },
+    { caption: 'maker', value: job.maker ?? '', share: 0.38 },
+    { caption: 'prescribed by', value: [job.prescriber, job.prescribed].filter(Boolean).join(', '), share: 0.62 },
   ];
   return [
-    drawn(polyline(rectangle(box), true), 'visible'),
+    drawn(polyline(rectangle(box), true), 'visible'), ...legendFrame,
     drawn(polyline(rectangle(strip), true), 'visible'),
     stroke([strip.left, strip.top + STRIP / 2], [strip.right, strip.top + STRIP / 2], 'thin', 'ink'),
     ...row(upper, strip, strip.top), ...row(lower, strip, strip.top + STRIP / 2),

@@ -46,7 +46,7 @@ function stations(picture: Picture): Part {
     const top = upperAt(picture, figure.at), head = onSheet(picture, top), foot = onSheet(picture, subtract(top, [0, figure.value])), [x, y] = head;
     return [part({
       shapes: x > from + 0.1 && x < to - 0.1 ? [stroke(foot, head)] : [],
-      wishes: [above(picture, words(`${bare(figure)} ${name}`, head, { anchor: 'middle' }), head)],
+      wishes: [above(picture, words(`${bare(figure)} thick, ${name}`, head, { anchor: 'middle' }), head)],
       lines: [[foot, [x, y - KEPT_FREE]]],
     })];
   }));
@@ -57,7 +57,7 @@ export function standing(picture: Stand): Part {
   const { shoe: { stands, last }, book, along } = picture, half: Mm = 1.3, arm: Mm = 4;
   return together(([[last.seatLength / 2, stands.seat, 'standsSeat'], [last.tread, stands.ball, 'standsBall']] as const).map(([at, height, key]) => {
     const [x, y] = onSheet(picture, [along(at), height]);
-    const label = words(`stands ${bare(book(key)!)}`, [x, y], { anchor: 'middle', ink: 'computed' });
+    const label = words(`foot stands ${bare(book(key)!)} high`, [x, y], { anchor: 'middle', ink: 'computed' });
     const shapes: Mark[] = [drawn(polyline([[x, y], [x + half, y - 2 * half], [x - half, y - 2 * half]], true), 'thin', 'computed'), stroke([x - arm, y], [x + arm, y], 'thin', 'computed')];
     return part({ shapes, wishes: [above(picture, label, [x, y - 2 * half])], boxes: [{ left: x - arm, right: x + arm, top: y - 2 * half, bottom: y }] });
   }));

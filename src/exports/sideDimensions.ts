@@ -28,7 +28,7 @@ function level(picture: Picture): Dimension[] {
   return [
     ...(mid.frontX > mid.rearX ? [between(mid.rearX, mid.frontX, 0, `flat ${bare(book('standingFlat')!)}`)] : []),
     fromHeel(pivot[0], 0, `pivot ${bare(book('pivotX')!)}`),
-    fromHeel(stance.standing, 1, `stands ${bare(book('standingPoint')!)}`),
+    fromHeel(stance.standing, 1, `standing point ${bare(book('standingPoint')!)}`),
     fromHeel(apex.point[0], 2, `apex ${bare(book('apex')!)} (${bare(book('apexShare')!)} % from the heel)`),
     ...ends(3),
   ];
@@ -43,8 +43,8 @@ function upright(picture: Picture): Dimension[] {
   const raised = kind === 'match', seatY = onSheet(picture, upperAt(picture, last.seatLength / 2))[1];
   return [
     // The level of the tread is drawn through the sole: the seat stands above it by the pitch.
-    height(onSheet(picture, upperAt(picture, last.tread)), raised ? 'raiseBall' : 'ballHeight', 0, raised ? 'raise, ball' : 'ball'),
-    height([left, seatY], raised ? 'raiseSeat' : 'seatHeight', 1, raised ? 'raise, seat' : 'seat'),
+    height(onSheet(picture, upperAt(picture, last.tread)), raised ? 'raiseBall' : 'ballHeight', 0, raised ? 'raise at tread' : 'height at tread'),
+    height([left, seatY], raised ? 'raiseSeat' : 'seatHeight', 1, raised ? 'raise at seat' : 'height at seat'),
     uprightDimension([right, ground], onSheet(picture, tip.from), right + COLUMN, `toe spring ${bare(book('toeSpringOfShoe')!)}`),
   ];
 }

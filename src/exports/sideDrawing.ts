@@ -19,7 +19,7 @@ const NAMES: Mm = 13;
 
 /** The shoes of a job from the side on one ground line, left before right, toes to the right, as large as the sheet allows. */
 export function sideDrawing(design: Design, paper: Paper, sheet: SheetNumber = { n: 1, of: 1 }): Drawing {
-  const box = drawingBox(paper), ground = groundIn(box), title = `${shoesInWords(design)}, side view`;
+  const box = drawingBox(paper, design), ground = groundIn(box), title = `${shoesInWords(design)}, side view`;
   const spans = design.shoes.map(spanOf), by = scaleFor((scale) => fits(spans, scale, box, ground));
   const places = placesOf(spans, 1 / by, box, ground);
   const pictures = design.shoes.map((shoe, i) => pictureOf(shoe, design.fitting, places[i]!, box.top + BELOW_CHECK));

@@ -5,6 +5,7 @@ import type { Mm } from '../geometry/units.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { jointsOf } from '../profile/groundFace.ts';
 import { circle, drawn, filled, HANGS, polyline, roomFor, stroke, words, type Mark, type Words } from './drawing.ts';
+import { rounded } from '../checks/say.ts';
 import type { Place, Segment, Wish } from './labels.ts';
 import { bare } from './numbers.ts';
 import { highest, onSheet, part, together, upperAt, type Part, type Picture } from './picture.ts';
@@ -59,11 +60,11 @@ function besides([x, y]: Point, text: string, steps: readonly Mm[]): Place[] {
 const AROUND = [-1.6, 4.2, -5, 8, -8.4, 12, -12, 16];
 
 /** Centre lines through the ankle pivot, and the line up to the hip, broken where the paper ends. */
-function pivotAndHip(picture: Picture, { rocker: { pivot, hip } }: RockerShoe): Part {
+function pivotAndHip(picture: Picture, { rocker: { pivot, hip, heelArc } }: RockerShoe): Part {
   const { view, book, top } = picture, on = onSheet(picture, pivot), [hipX, hipY] = onSheet(picture, hip), foot = view.zero[1] + 2.5;
   const broken = hipY < top, hipTop = broken ? top : hipY - 4;
   const lines: Segment[] = [[[on[0], on[1] - 8], [on[0], foot]], [[on[0] - 8, on[1]], [on[0] + 8, on[1]]], [[hipX, hipTop], [hipX, foot]]];
-  const pivotText = `ankle pivot ${bare(book('pivotHeight')!)} up`, hipText = `hip ${bare(book('hipHeight')!)} up`;
+  const pivotText = `ankle pivot ${bare(book('pivotHeight')!)} up${heelArc ? ', centre of the heel arc' : ''}`, hipText = `hip ${bare(book('hipHeight')!)} up`;
   const wish = (text: string, near: Point, steps: readonly Mm[]): Wish => ({ label: words(text, near, { ink: 'computed' }), places: besides(near, text, steps) });
   return part({
     shapes: [...lines.map(([a, b]) => stroke(a, b, 'centre', 'computed')), drawn(circle(on, 1.1), 'thin', 'computed'), ...(broken ? breakMark([hipX, hipTop + 4]) : [])],
@@ -78,16 +79,22 @@ const breakMark = ([x, y]: Point): Mark[] => [
   stroke([x - 2.4, y + 0.7], [x + 2.4, y - 1], 'thin', 'computed'), stroke([x - 2.4, y + 2], [x + 2.4, y + 0.3], 'thin', 'computed'),
 ];
 
-/** A cross at the centre of toe and mid arc, where it is on the paper. */
+/** A cross at the centre of toe and mid arc, where it is on the paper; else where it would be, in mm from the heel and above the ground. */
 function otherCentres(picture: Picture, { rocker: { toeArc, mid } }: RockerShoe): Part {
   const halves = mid.frontX > mid.rearX ? [mid.rearX, mid.frontX] : [mid.frontX];
-  const points = [['centre of the toe arc', toeArc.centre] as const, ...halves.map((x) => ['centre of the mid arc', [x, mid.radius]] as const)];
-  return together(points.map(([text, point]) => {
+  const points = [['centre of the toe arc', 'radiusToe', toeArc.centre] as const, ...halves.map((x) => ['centre of the mid arc', 'radiusMid', [x, mid.radius]] as const)];
+  return together(points.map(([name, radius, point], i) => {
     const [x, y] = onSheet(picture, point), arm = 3;
-    if (y < picture.top + arm) return part({});
+    if (y < picture.top + arm) return offSheet(picture, `${name}${i === 1 && points.length > 2 ? ', rear half,' : i === 2 ? ', front half,' : ''}`, point, radius);
     const lines: Segment[] = [[[x - arm, y], [x + arm, y]], [[x, y - arm], [x, y + arm]]];
-    return part({ shapes: lines.map(([a, b]) => stroke(a, b, 'thin', 'computed')), wishes: [{ label: words(text, [x, y], { ink: 'computed' }), places: besides([x, y], text, AROUND) }], lines });
+    return part({ shapes: lines.map(([a, b]) => stroke(a, b, 'thin', 'computed')), wishes: [{ label: words(name, [x, y], { ink: 'computed' }), places: besides([x, y], name, AROUND) }], lines });
   }));
+}
+
+function offSheet(picture: Picture, name: string, [x, z]: Point, radius: FigureKey): Part {
+  const near: Point = [onSheet(picture, [x, z])[0], picture.top], mark = picture.book(radius)?.estimated ? ' est.' : '';
+  const label = words(`${name} off the sheet: x ${rounded(x, 1)}, z ${rounded(z, 1)}${mark}`, near, { ink: 'computed' });
+  return part({ wishes: [{ label, places: besides(near, label.text, Array.from({ length: 12 }, (_, step) => 4 + step * 4.5)) }] });
 }
 
 const FLAG_EDGE: Mm = 0.9;

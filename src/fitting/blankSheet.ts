@@ -1,9 +1,5 @@
 import { SCHEMA_FILE, SHEET_VERSION } from './schema.ts';
-import { otherSide, type Side } from './words.ts';
-
-/** What must not bend, as far as it decides which measures a sheet must have. */
-export const BLANK_FEET = ['toe', 'ankle', 'prosthesis'] as const;
-export type BlankFoot = (typeof BLANK_FEET)[number];
+import { otherSide, type BlankFoot, type Side } from './words.ts';
 
 /** Every foot under a rocker needs these. */
 const FOOT = { stiff: { joint: null, state: null }, length: null, pivotHeight: null, hipHeight: null };

@@ -1,6 +1,6 @@
 import type * as z from 'zod';
 import { fault, valueAt, type Fault, type Path } from './faults.ts';
-import { meantBy, suggestion } from './fieldNames.ts';
+import { aboutField, meantBy, suggestion } from './fieldNames.ts';
 import { SHEET, type RawSheet } from './schema.ts';
 import { LENGTH_WANTED } from './shapes.ts';
 
@@ -34,7 +34,7 @@ function faultsOf(breach: Breach, sheet: unknown, base: Path): Fault[] {
   if (Number.isNaN(came)) return [];   // a number too large to hold; it has its fault since the text was read
   const wanted = inUnitsOf(sheet, breach.message);
   if (came === undefined) return [fault(path, `must be given: ${wanted}`, came)];
-  return [fault(path, `must be ${wanted}`, came, asNumber(came))];
+  return [fault(path, `must be ${wanted}`, came, came === null ? aboutField(path) : asNumber(came))];
 }
 
 /** What is asked for, in the units the sheet names. */

@@ -3,6 +3,7 @@ import type { Path } from './faults.ts';
 
 /** The parts of the published schema that hold field names. */
 interface Node {
+  readonly description?: string;
   readonly properties?: Readonly<Record<string, Node>>;
   readonly items?: Node | false;
   readonly prefixItems?: readonly Node[];
@@ -12,12 +13,12 @@ interface Node {
 }
 
 /** One group of fields: where it stands on the sheet (without list numbers) and what may stand in it. */
-interface FieldGroup { readonly path: readonly string[]; readonly names: readonly string[] }
+interface FieldGroup { readonly path: readonly string[]; readonly names: readonly string[]; readonly fields: Readonly<Record<string, Node>> }
 
 function* groupsUnder(node: Node, path: readonly string[], shared: Readonly<Record<string, Node>>): Generator<FieldGroup> {
   const { properties = {}, items, anyOf = [], oneOf = [], $ref } = node;
   if ($ref) yield* groupsUnder(shared[$ref.split('/').at(-1)!]!, path, shared);
-  if (node.properties) yield { path, names: Object.keys(properties) };
+  if (node.properties) yield { path, names: Object.keys(properties), fields: properties };
   for (const [name, child] of Object.entries(properties)) yield* groupsUnder(child, [...path, name], shared);
   for (const child of [...anyOf, ...oneOf, ...(items ? [items] : [])]) yield* groupsUnder(child, path, shared);
 }
@@ -56,10 +57,17 @@ function nearest(name: string, known: readonly string[]): string | undefined {
   return ranked[0] && isSlip(ranked[0].apart, name) ? ranked[0].candidate : undefined;
 }
 
-/** The names of the fields that may stand at a place. */
-function knownAt(place: Path): readonly string[] {
+/** The groups that may stand at a place. */
+function groupsAt(place: Path): readonly FieldGroup[] {
   const here = place.filter((step) => typeof step === 'string').join('.');
-  return fieldGroups().filter(({ path }) => path.join('.') === here).flatMap(({ names }) => names);
+  return fieldGroups().filter(({ path }) => path.join('.') === here);
+}
+const knownAt = (place: Path): readonly string[] => groupsAt(place).flatMap(({ names }) => names);
+
+/** What a field is and how it is taken: the first sentence of its description. */
+export function aboutField(path: Path): string {
+  const name = String(path.at(-1)), found = groupsAt(path.slice(0, -1)).find(({ fields }) => Object.hasOwn(fields, name));
+  return /^.*?\.(?=\s|$)/.exec(found?.fields[name]?.description ?? '')?.[0] ?? '';
 }
 
 /** The field of the same place that a name is a slip for, if one is near. */

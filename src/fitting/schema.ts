@@ -59,7 +59,7 @@ const mould = group({
 }).meta({ description: 'A mould to cast the part in.' });
 
 const making = group({
-  chordGap: setting('making.chordGap', 'Largest gap between a flat facet and the true surface, 0.05 mm where left out.').optional(),
+  chordGap: setting('making.chordGap', 'How finely the solids are cut into flat facets: the largest gap between a facet and the true surface, 0.05 mm where left out. Less is smoother and makes larger files.').optional(),
   tool: group({
     diameter: setting('making.tool.diameter', 'Diameter of the cutter.'),
     reach: setting('making.tool.reach', 'How deep the cutter reaches.'),

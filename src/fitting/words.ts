@@ -17,6 +17,10 @@ export type Sex = (typeof SEXES)[number];
 export const RISKS = ['reduced feeling', 'fall within a year', 'open wound', 'fusion not released', 'unstable knee', 'child'] as const;
 export type Risk = (typeof RISKS)[number];
 
+/** What must not bend, as far as it decides which measures a sheet must have. */
+export const BLANK_FEET = ['toe', 'ankle', 'prosthesis'] as const;
+export type BlankFoot = (typeof BLANK_FEET)[number];
+
 /** How a fixed ankle angle was found. */
 export const PLATE_FINDINGS = ['heel plates and plumb line', 'goniometer', 'prosthesis alignment'] as const;
 export type PlateFinding = (typeof PLATE_FINDINGS)[number];

@@ -35,19 +35,27 @@ const APEX_PIVOT_HEIGHT = 0.78;
 /** A stiff toe joint is rolled over behind the joint, never over it. */
 const BEHIND_JOINT: Mm = 8;
 
-/** Where an apex may lie at most before a stiff toe joint; further forward, the joint would have to bend before the shoe rolls. */
-export const apexBehindJoint = (innerBall: Mm): Mm => innerBall - BEHIND_JOINT;
+/** What of a last decides where an apex goes, mm. */
+interface ApexLast { readonly length: Mm; readonly innerBall: Mm; readonly ballWidth: Mm }
 
-function defaultApex(foot: Foot, toe: ToeOrder, lastLength: Mm, innerBall: Mm): Mm {
-  const usual = (toe.rule === 'pivot-height' ? APEX_PIVOT_HEIGHT : APEX) * lastLength;
-  return foot.joint === 'toe joint' ? Math.min(usual, apexBehindJoint(innerBall)) : usual;
+/**
+ * How far forward an apex may lie for a stiff toe joint; further on, the joint would have to bend before the shoe rolls.
+ * The joint lies half a ball width to the inner side, where a turned crest may pass further forward than on the long axis.
+ */
+export function apexBehindJoint({ innerBall, ballWidth }: ApexLast, crestAngle: Rad): Mm {
+  return innerBall - BEHIND_JOINT - Math.max(0, Math.tan(crestAngle - Math.PI / 2)) * (ballWidth / 2);
 }
 
-/** Completes an order for a foot and the last it is made on (its length and inner joint, mm). */
-export function completeOrder(order: SheetRocker, foot: Foot, last: { readonly length: Mm; readonly innerBall: Mm }): RockerOrder {
+function defaultApex({ toe, crestAngle }: SheetRocker, foot: Foot, last: ApexLast): Mm {
+  const usual = (toe.rule === 'pivot-height' ? APEX_PIVOT_HEIGHT : APEX) * last.length;
+  return foot.joint === 'toe joint' ? Math.min(usual, apexBehindJoint(last, crestAngle)) : usual;
+}
+
+/** Completes an order for a foot and the last it is made on. */
+export function completeOrder(order: SheetRocker, foot: Foot, last: ApexLast): RockerOrder {
   const { apex, toe, standingFlat, crestAngle, minima, stiffener, outsole, foam, taper, edgeBeyond, seatHeightAtLeast } = order;
   return {
-    apexX: apex === undefined ? defaultApex(foot, toe, last.length, last.innerBall) : apex * last.length,
+    apexX: apex === undefined ? defaultApex(order, foot, last) : apex * last.length,
     apexByDefault: apex === undefined,
     toe, standingFlat, crestAngle, minima, stiffener, outsole, foam, taper, edgeBeyond,
     strike: foot.strikeAngle.value,

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { layOn } from '../../src/checks/bedFit.ts';
 import { cautionsFor, riskFindings } from '../../src/checks/cautions.ts';
-import type { Finding } from '../../src/checks/finding.ts';
+import { inFull, type Finding } from '../../src/checks/finding.ts';
 import { findingsOf } from '../../src/checks/findings.ts';
 import { applyOverrides, stopsLeft } from '../../src/checks/overrides.ts';
 import { inDegrees } from '../../src/geometry/units.ts';
@@ -62,15 +62,41 @@ function heightWhenRolled({ shape: { face } }: RockerShoe, [px, pz]: Point, roll
 }
 
 describe('standing', () => {
-  test('names the pitch that gives 4 degrees, and it does', () => {
+  test('names the pitch that gives 4 degrees, and that it means another last, and it does', () => {
     const change: Part = { left: { foot: { ankleAngle: { value: -5, how: 'heel plates and plumb line' } } } };
     const found = one('HIP_BEHIND_PIVOT', change)!, pitch = Number(/A pitch of ([\d.]+) mm/.exec(found.text)![1]);
     expect(found).toMatchObject({ severity: 'stop', side: 'left' });
+    expect(found.text).toContain('gives 4°: another last, or this one altered to that pitch');
     expect(inDegrees(rockerWith(changed(change, { left: { last: { pitch } } })).rocker.stance.lean)).toBeCloseTo(4, 1);
   });
   test('says so where no pitch gives it, and asks for the plumb line where the ankle is free', () => {
     expect(one('LEAN_UNUSUAL', { left: { foot: { ankleAngle: { value: 6, how: 'heel plates and plumb line' } }, last: { pitch: 3 }, order: { apex: 75 } } })!.text).toContain('No pitch gives 4°');
     expect(one('LEAN_UNUSUAL', { left: { foot: { ...FREE, hipAhead: 20 } } })!.text).toContain('plumb line');
+  });
+  test('names no pitch for a prosthetic foot, but the prosthetist and the lean that was missing', () => {
+    const aligned = (prosthesis: Part, last: Part = {}): Part => ({ left: { foot: { stiff: { joint: 'whole foot', state: 'prosthetic' }, ankleAngle: undefined, prosthesis }, last, order: { apex: 75 } } });
+    const unsaid = aligned({ heelRise: 12 }), given = aligned({ heelRise: 12, shankLean: 8 }), pitched = aligned({ heelRise: 20, shankLean: 4 });
+    expect(one('LEAN_UNUSUAL', unsaid)!.text).toContain('The sheet gives no aligned lean of the shank, so it counted as 0°. Have the prosthetist');
+    expect(one('LEAN_UNUSUAL', given)!.text).toContain('Have the prosthetist');
+    expect(one('LEAN_UNUSUAL', given)!.text).not.toContain('counted');
+    expect(one('PROSTHESIS_HEEL_RISE', pitched)!.text).toContain('Ask the prosthetist');
+    for (const change of [unsaid, given, pitched, aligned({ heelRise: 30, shankLean: -1 }), { ...aligned({ heelRise: 12, shankLean: 4 }), ...bothRockers({ last: { pitch: 15 } }) }]) {
+      for (const { side, text } of designWith(change).findings) if (side === 'left') expect(text).not.toMatch(/pitch of [\d.]+ mm gives|[Cc]hange the (pitch|apex, or the pitch)/);
+    }
+    expect(one('BALLS_NOT_LEVEL', { ...aligned({ heelRise: 12, shankLean: 4 }), ...bothRockers({ last: { pitch: 15 } }) })!.text).toContain("Give the right last the other one's pitch");
+  });
+  test('an apex ahead of 8 mm behind a stiff toe joint is warned of, with the share that lies there', () => {
+    const joint = (order: Part): Part => ({ left: { foot: FREE, order } }), found = one('APEX_AT_JOINT', joint({ apex: 68 }))!;
+    expect(found).toMatchObject({ severity: 'warn', side: 'left', where: 'apex', limit: 189 });
+    const share = Number(/An apex of ([\d.]+) %/.exec(found.text)![1]);
+    expect(Math.abs((share / 100) * 282 - 189)).toBeLessThan(0.29);
+    expect(found.text).toContain('only 5.2 mm behind the big-toe joint');
+    expect(codesOf(joint({ apex: share }))).not.toContain('APEX_AT_JOINT');
+    expect(codesOf(joint({ apex: share + 0.1 }))).toContain('APEX_AT_JOINT');
+    expect(codesOf(joint({ apex: undefined }))).not.toContain('APEX_AT_JOINT');
+    expect(codesOf(joint({ apex: undefined, toe: { rule: 'pivot-height' } }))).not.toContain('APEX_AT_JOINT');
+    expect(one('APEX_AT_JOINT', joint({ apex: 72 }))!.text).toContain('6.0 mm ahead of the big-toe joint');
+    expect(codesOf({ left: { order: { apex: 72 } } })).not.toContain('APEX_AT_JOINT');
   });
   test('a hip behind the pivot also stands off the mid arc', () =>
     expect(codesOf({ left: { foot: { ankleAngle: { value: -5, how: 'heel plates and plumb line' } } } })).toContain('STANDING_OFF_ARC'));
@@ -103,7 +129,11 @@ describe('standing', () => {
   test('the flat that is offered can be made', () => {
     for (const apex of [57, 60, 62]) {
       const change: Part = { left: { order: { apex } } }, found = one('FLAT_OFFERED', change);
-      if (found) expect(codesOf(changed(change, { left: { order: { standingFlat: found.limit } } }))).toContain('FLAT_RISE');
+      const rises = (text: string): number[] => [...text.matchAll(/([\d.]+) mm at the/g)].map(([, rise]) => Number(rise));
+      if (!found) continue;
+      const tried = one('FLAT_RISE', changed(change, { left: { order: { standingFlat: found.limit } } }))!;
+      expect(rises(found.text)).toEqual(rises(tried.text));
+      expect(rises(found.text)).toHaveLength(2);
     }
   });
   test('a goniometer alone warns with how far 4 degrees move the standing point', () => {
@@ -192,6 +222,8 @@ describe('measures', () => {
     expect(found).toMatchObject({ severity: 'warn', side: 'left', measured: 80, limit: 75, unit: 'mm' });
     expect(codesOf({ left: { foot: { pivotForward: { value: 80, twice: true } } } })).not.toContain('TAKEN_TWICE');
   });
+  test('an unusual spring of the last is said once', () =>
+    expect(designWith({ left: { last: { toeSpring: 27 } } }).findings.filter(({ text, severity }) => severity === 'warn' && /spring/i.test(text))).toHaveLength(1));
   test('one about the client belongs to no side', () => expect('side' in one('TAKEN_TWICE', { wearer: { mass: 140 } })!).toBe(false));
   test('every estimate has one note with its rule and error', () => {
     const found = all('ESTIMATED', { wearer: { crotchHeight: 800 }, left: { foot: { hipHeight: undefined }, last: { seatLength: undefined } } }).filter(({ side }) => side === 'left');
@@ -199,6 +231,12 @@ describe('measures', () => {
     expect(found[0]!.text).toMatch(/± 19\.3 mm: hip height = 0\.97289 × crotch height/);
     expect(found[0]!.basis).toContain('Gordon');
     expect(found[1]!.text).toContain('a quarter of the last length');
+  });
+  test('an estimate of a match is named only where a figure rests on it', () => {
+    const said = (change: Part = {}): string[] => all('ESTIMATED', change).filter(({ side }) => side === 'right').map(({ text }) => text.split(' was')[0]!);
+    expect(new Set(said())).toEqual(new Set(['The inflare', 'The inner toe joint on the last', 'The outer toe joint on the last']));
+    expect(said({ right: { last: { pitch: undefined, toeSpring: undefined } } })).toEqual(['The toe spring of the last', ...said()]);
+    expect(said({ right: { order: { seatHeightNow: 39, ballHeightNow: 27 } } })).toEqual([]);
   });
   test('angles are said in degrees', () => expect(one('ESTIMATED', { left: { foot: { strikeAngle: undefined } } })).toMatchObject({ unit: 'deg', measured: expect.closeTo(25, 9) }));
   test('a tape is not trusted with the leg difference', () => {
@@ -235,6 +273,28 @@ describe('the pair', () => {
     expect(found.text).toContain('go down 5.9 mm at the seat and down 5.9 mm at the ball');
     const by = Number(/Build the left shoe up by ([\d.]+) mm/.exec(found.text)![1]);
     expect(codesOf(changed(change, { left: { order: { seatHeightAtLeast: 35.123 + by + 0.1 } } }))).not.toContain('CANNOT_BE_RAISED');
+  });
+  const raise = (order: Part): Part => ({ right: { order } });
+  const works = (found: Finding | undefined): number => Number(/([\d.]+) mm at the tip works \(order\.tip\)/.exec(found!.text)![1]);
+  test('thin foam at the tip of a raise is mended by the tip that is named, and no stiffener is spoken of', () => {
+    const ofRight = (order: Part): Finding[] => all('THIN_FOAM', raise(order)).filter(({ side }) => side === 'right'), [found] = ofRight({ tip: 3.5 });
+    expect(found).toMatchObject({ severity: 'warn', side: 'right', where: 'at the toe' });
+    expect(found!.text).not.toContain('stiffener');
+    expect(ofRight({ tip: works(found) })).toEqual([]);
+  });
+  test('where the whole raise is thin the tip does not help, and what is named does', () => {
+    const low = { seatHeightNow: 35.6, ballHeightNow: 23.6 }, found = all('THIN_FOAM', raise(low)).find(({ side }) => side === 'right')!;
+    const thinner = Number(/outsole ([\d.]+) mm thinner/.exec(found.text)![1]);
+    expect(found.text).toContain('does not help');
+    expect(all('THIN_FOAM', raise({ ...low, outsole: { thickness: 2 - thinner } })).filter(({ side }) => side === 'right')).toEqual([]);
+  });
+  test('a toe that turns up too steeply is mended by the tip that is named', () => {
+    const steep = { seatHeightNow: 15, ballHeightNow: 4, tip: 4.5 }, found = one('RAISE_TIP_STEEP', raise(steep))!;
+    expect(found).toMatchObject({ severity: 'warn', side: 'right', limit: 25, unit: 'deg' });
+    expect(found.text).toContain('of foam left');
+    expect(codesOf(raise({ ...steep, tip: works(found) }))).not.toContain('RAISE_TIP_STEEP');
+    expect(codesOf(raise({ ...steep, tip: works(found) - 0.2 }))).toContain('RAISE_TIP_STEEP');
+    expect(codesOf()).not.toContain('RAISE_TIP_STEEP');
   });
   test('more than 10 mm may go inside in part', () => {
     expect(codesOf()).toContain('RAISE_INSIDE');
@@ -320,6 +380,18 @@ describe('the report', () => {
       expect(text).not.toMatch(/NaN|undefined|!|Infinity/);
       expect([where, basis].every((words) => words.length > 0)).toBe(true);
     }
+  });
+  test('names common practice once at most, and each source in full', () => {
+    const unmeasured: Part = { wearer: { crotchHeight: 800, mass: 140 }, left: { foot: { hipHeight: undefined, pivotHeight: 104, strikeAngle: undefined }, last: { insole: undefined, tread: undefined, length: undefined, toeSpring: 27 } } };
+    for (const change of [{}, messy, unmeasured]) for (const finding of designWith(change).findings) {
+      expect(`${finding.text} ${finding.basis}`.split('common practice').length).toBeLessThan(3);
+      expect(inFull(finding).split('common practice').length).toBeLessThan(3);
+      expect(inFull(finding)).toContain(finding.basis);
+    }
+  });
+  test('speaks as a shoemaker does', () => {
+    const idle: Part = { ...messy, overrides: [{ code: 'NO_SUCH', by: 'M. Maker', reason: 'none' }] };
+    for (const { text } of designWith(idle).findings) expect(text).not.toMatch(/\boverrides?\b(?!\))|stations?|checksum|chord|trochanter|malleolus/i);
   });
   test('is the same for the same fitting', () => {
     const fitting: Fitting = fittingWith(messy), design = designOf(fitting);

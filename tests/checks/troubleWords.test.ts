@@ -39,7 +39,7 @@ function words(sheet: Json): { readonly trouble: Trouble; readonly words: Troubl
   const fitting = fittingOf(sheet), designing = design(fitting);
   if (designing.ok) throw new Error('this sheet was to fail');
   const [first] = designing.troubles;
-  return { trouble: first!.trouble, words: troubleWords(first!, fitting.units) };
+  return { trouble: first!.trouble, words: troubleWords(first!, fitting) };
 }
 
 /** Puts a value in where the words say. */
@@ -88,4 +88,21 @@ test('a group of fields is spoken of as a whole, and two values that go together
   const pairs = words(changed(base, TWO_AT_ONCE)).words.works;
   expect(pairs.map(({ values }) => values.length)).toEqual([2]);
   expect(pairs[0]!.text).toContain(' together with ');
+});
+
+test('no pitch is named for a prosthetic foot; for others it is said to mean another last', () => {
+  const near: Json = { 'left.order.apex': 46 };
+  const aligned = changed(base, { ...near, 'left.foot.stiff': { joint: 'whole foot', state: 'prosthetic' }, 'left.foot.ankleAngle': undefined, 'left.foot.prosthesis': { heelRise: 12, shankLean: 4 } });
+  const pitches = (sheet: Json): string[] => words(sheet).words.works.filter(({ values }) => values.some(({ path }) => path === 'left.last.pitch')).map(({ text }) => text);
+  expect(pitches(aligned)).toEqual([]);
+  expect(words(aligned).words.works.length).toBeGreaterThan(0);
+  const [pitch] = pitches(changed(base, { 'left.order.apex': 50 }));
+  expect(pitch).toMatch(/^left\.last\.pitch [\d.]+ mm \(another last, or this one altered to that pitch\)$/);
+});
+
+test('an ankle angle with the wrong sign is asked after, and only where the other sign would have the leg lean as it should', () => {
+  const said = (changes: Json): string => words(changed(base, { 'left.last.pitch': 26, ...changes })).words.text;
+  expect(said({ 'left.foot.ankleAngle': 4.5 })).toMatch(/Check the sign of ankleAngle: .* With -4\.5° the leg would lean 4\.2°/);
+  expect(said({ 'left.foot.ankleAngle': -4.5, 'left.order.apex': 46 })).not.toMatch(/sign/);
+  expect(said({ 'left.foot.ankleAngle': 9 })).not.toMatch(/sign/);
 });

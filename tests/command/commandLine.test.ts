@@ -12,6 +12,9 @@ const MEANT: readonly (readonly [string, Asked])[] = [
   ['make s.json -h', { verb: 'help', about: 'make' }],
   ['check s.json', { verb: 'check', sheet: 's.json', json: false }],
   ['check --json s.json', { verb: 'check', sheet: 's.json', json: true }],
+  ['blank ankle --rocker left --to s.json', { verb: 'blank', foot: 'ankle', rocker: 'left', to: 's.json' }],
+  ['blank --to=a/s.json toe --rocker both', { verb: 'blank', foot: 'toe', rocker: 'both', to: 'a/s.json' }],
+  ['blank -h', { verb: 'help', about: 'blank' }],
   ['schema', { verb: 'schema' }],
   ['samples', { verb: 'samples', name: undefined }],
   ['samples baker', { verb: 'samples', name: 'baker' }],
@@ -25,7 +28,7 @@ const MEANT: readonly (readonly [string, Asked])[] = [
 for (const [words, asked] of MEANT) test(`rockerbench ${words}`, () => expect(commandLine(words.split(' '))).toEqual(asked));
 
 const WRONG: readonly (readonly [string[], string])[] = [
-  [[], 'Verbs: make, check, schema, samples, help.'],
+  [[], 'Verbs: make, check, blank, schema, samples, help.'],
   [[''], 'is no verb'],
   [['mkae', 's.json'], '"mkae" is no verb of rockerbench. Verbs: make'],
   [['toString'], 'is no verb'],
@@ -44,6 +47,12 @@ const WRONG: readonly (readonly [string[], string])[] = [
   [['make', 'a.json', '--no-replace'], 'make has no option --no-replace'],
   [['make', 'a.json', '-r'], 'make has no option -r'],
   [['check', 'a.json', '--js\u001b[31m'], '--js\\u001b[31m'],
+  [['blank'], 'what must not bend: toe, ankle, prosthesis; got ""'],
+  [['blank', 'knee', '--rocker', 'left', '--to', 's.json'], 'got "knee"'],
+  [['blank', 'ankle', '--to', 's.json'], '--rocker left, right or both; got ""'],
+  [['blank', 'ankle', '--rocker', 'up', '--to', 's.json'], 'got "up"'],
+  [['blank', 'ankle', '--rocker', 'left'], 'name of a new file after --to'],
+  [['blank', 'ankle', 'toe', '--rocker', 'left', '--to', 's.json'], 'got "toe" as well'],
   [['schema', 'x'], 'schema takes no words after it'],
   [['samples', 'a', 'b'], 'samples takes one word after it'],
   [['help', 'nothing'], 'There is no help about "nothing"'],

@@ -30,16 +30,16 @@ for (const columns of [40, 72, 80, 100, 120, 200]) {
 }
 
 test('numbers stand with their unit, and apart where rounding would make them alike', () => {
-  expect(plain(120)).toContain('41.2 / 40 mm');
-  expect(plain(120)).toContain('1.3 / 2°');
+  expect(plain(120)).toContain('41.2 mm / 40 mm');
+  expect(plain(120)).toContain('1.3° / 2°');
   const close = findingsTable([{ ...FINDINGS[0]!, measured: 39.98, limit: 40 }], { columns: 120, colour: false }, false);
-  expect(close).toContain('39.98 / 40 mm');
+  expect(close).toContain('39.98 mm / 40 mm');
   const same = findingsTable([{ ...FINDINGS[0]!, measured: 5.588 + 1e-9, limit: 5.588 }], { columns: 120, colour: false }, false);
-  expect(same).toContain('5.6 / 5.6 mm');
+  expect(same).toContain('5.6 mm / 5.6 mm');
 });
 
 test('a sheet in inches gets inches beside the millimetres', () => {
-  expect(plain(120, true)).toContain('1.624 / 1.575 in');
+  expect(plain(120, true)).toContain('1.624 in / 1.575 in');
   expect(plain(120, false)).not.toContain(' in\n');
 });
 

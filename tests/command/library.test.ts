@@ -1,7 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import jscad from '@jscad/modeling';
-import { expect, test } from 'vitest';
-import { boundsOf, design, dxfText, faultsOf, filesFor, loadBooleans, mirrored, partsOf, readSheet, sheetJsonSchema, stlBytes, stopsLeft, toGeom3, volumeOf, type Booleans, type Design } from '../../src/index.ts';
+import { describe, expect, test } from 'vitest';
+import * as library from '../../src/index.ts';
+import { boundsOf, design, dxfText, faultsOf, filesFor, loadBooleans, mirrored, partsOf, readSheet, sheetJsonSchema, stlBytes, stopsLeft, toGeom3, volumeOf, type Booleans, type Design, type NamedFile } from '../../src/index.ts';
+import { changed, lockedSheet } from '../fitting/sheets.ts';
 
 /** What a script of one's own would do: every sheet in a folder, one line a job. */
 interface Line { readonly reference: string; readonly files: number; readonly stops: number; readonly litres: number }
@@ -59,3 +61,25 @@ test('a drawing of one\'s own', () => {
 });
 
 test('the schema names itself', () => expect(sheetJsonSchema()).toMatchObject({ $id: 'urn:rockerbench:fitting-sheet:1' }));
+
+describe('the README', () => {
+  const readme = readFileSync('README.md', 'utf8');
+
+  test('shows a script that runs, and that makes nothing while a stop is left', async () => {
+    const lines = /```ts\nimport \{ (.*) \} from 'rockerbench';\n([^]*?)```/.exec(readme)!, names = lines[1]!.split(', ');
+    const AsyncFunction = (async () => {}).constructor as new (...words: string[]) => (...values: unknown[]) => Promise<readonly NamedFile[]>;
+    const script = new AsyncFunction('console', 'text', ...names, `${lines[2]} return files;`), values = names.map((name) => library[name as keyof typeof library]);
+    const run = (text: string) => script({ log: () => {} }, text, ...values);
+    expect((await run(samples[0]!)).length).toBeGreaterThan(5);
+    await expect(run(JSON.stringify(changed(lockedSheet(), { 'left.foot.ankleAngle': -8, 'left.order.apex': 65 })))).rejects.toThrow();
+    await expect(run('{}')).rejects.toThrow(/units must be given/);
+  });
+
+  test('names every package the program runs with', () => {
+    const { dependencies } = JSON.parse(readFileSync('package.json', 'utf8')) as { readonly dependencies: Record<string, string> };
+    for (const name of Object.keys(dependencies)) {
+      const { license } = JSON.parse(readFileSync(`node_modules/${name}/package.json`, 'utf8')) as { readonly license: string };
+      expect(readme.replace(/\s+/g, ' '), name).toMatch(new RegExp(`${name}( and [^,]*)? \\(${license}\\)`));
+    }
+  });
+});

@@ -157,6 +157,27 @@ describe('check', () => {
     expect([faults.exit, troubles.exit]).toEqual([3, 3]);
   });
 
+  test('--json prints one JSON text whatever comes of it, and ends as without it', async () => {
+    const disk = { read: async () => { throw diskError('EACCES'); } }, bug = { read: async () => { throw new TypeError('put in by a test'); } };
+    for (const [words, changes, key, exit, said] of [
+      [['missing.json'], {}, 'problem', 5, 'missing.json is not there'], [['.'], {}, 'problem', 5, 'is a folder'], [['sheet.json'], { disk }, 'problem', 5, 'not open to you'],
+      [['sheet.json'], { disk: bug }, 'problem', 1, 'a fault of rockerbench'], [[], {}, 'problem', 2, 'needs a fitting sheet'], [['sheet.json', '--odd'], {}, 'problem', 2, '--odd'],
+      [['sheet.json'], { disk: { read: async () => new Uint8Array([0xff]) } }, 'faults', 3, 'UTF-8'],
+    ] as const) {
+      const { out, err, ...ended } = await runWith(['check', ...words, '--json'], good, changes);
+      expect(ended.exit, said).toBe(exit);
+      expect(Object.keys(JSON.parse(out) as object), said).toEqual([key]);
+      expect(out).toContain(said);
+      expect(err).toContain(said);
+    }
+    expect((await runWith(['check', 'missing.json'], good)).out).toBe('');
+  });
+
+  test('says what to write on the sheet to take a stop on one\'s own name, and that does it', async () => {
+    const { out } = await runWith(['check', 'sheet.json'], stopped), words = /"overrides": (\[[^\]]*\])/.exec(out)![1]!;
+    expect((await runWith(['check', 'sheet.json'], changed(stopped, { overrides: JSON.parse(words) as unknown }))).exit).toBe(0);
+  });
+
   test('colours on a terminal only', async () => {
     expect((await runWith(['check', 'sheet.json'], stopped)).out).not.toContain('\u001b');
     expect((await runWith(['check', 'sheet.json'], stopped, { screen: { colour: true } })).out).toContain('\u001b[1;31mSTOP');
@@ -179,14 +200,14 @@ for (const verb of ['make', 'check']) {
     test('no shape: which field, and values that work', async () => {
       const { exit, left, err } = await refused(shapeless);
       expect({ exit, left }).toEqual({ exit: 3, left: {} });
-      expect(err).toMatch(/^left\.order\.apex: the apex lies .* mm ahead/m);
+      expect(err).toMatch(/^left\.order\.apex: .* mm ahead/m);
       expect(err).toMatch(/^ {2}works: left\.order\.apex \d\d(\.\d)? %$/m);
     });
 
     test('a mould the sole could not leave', async () => {
       const { exit, left, err } = await refused(changed(good, { 'making.mould': { part: 'foam body' }, 'left.order.taper': { heelOuter: -5 } }));
       expect({ exit, left }).toEqual({ exit: 3, left: {} });
-      expect(err).toMatch(/^making\.mould\.split: .*flares out by 5\.0°/);
+      expect(err).toMatch(/^making\.mould\.split .*flares out by 5\.0°/);
       expect(err).toContain('1 fault on the sheet');
     });
 
@@ -253,8 +274,34 @@ describe('schema, samples and version', () => {
     for (const name of names) {
       const one = watched();
       expect(await run(['samples', name], one.world)).toBe(0);
-      expect(one.said).toEqual({ out: readFileSync(join(world.home, 'samples', name, 'sheet.json'), 'utf8'), err: '' });
+      expect(one.said.out).toBe(readFileSync(join(world.home, 'samples', name, 'sheet.json'), 'utf8'));
+      expect(one.said.err).toMatch(new RegExp(`that of the sample "${name}", not of your client.*rockerbench help blank`));
     }
+    expect(said.err).toContain('The clients are invented, and so are their measures.');
+  });
+
+  test.each([['toe', 'both'], ['ankle', 'left'], ['prosthesis', 'right']])('blank writes a sheet for %s, %s, of which check says all that waits', async (foot, rocker) => {
+    const here = emptyFolder(), { world, said } = watched({ here });
+    expect(await run(['blank', foot, '--rocker', rocker, '--to', 'new.json'], world)).toBe(0);
+    expect(said).toEqual({ out: expect.stringContaining('rockerbench check new.json'), err: '' });
+    const text = contents(here)['new.json']!, waits = text.match(/null/g)!.length, checked = watched({ here });
+    expect(JSON.parse(text)).toMatchObject({ $schema: './fitting-sheet.schema.json' });
+    expect(await run(['check', 'new.json'], checked.world)).toBe(3);
+    expect(checked.said.err).toContain(`${waits} faults on the sheet`);
+  });
+
+  test('blank leaves alone whatever lies there, and makes no folder', async () => {
+    const here = emptyFolder();
+    mkdirSync(join(here, 'folder'));
+    writeFileSync(join(here, 'mine.json'), 'mine');
+    for (const [name, words] of [['mine.json', 'is there already'], ['folder', 'is there already'], ['none/new.json', 'cannot be written']] as const) {
+      const { world, said } = watched({ here });
+      expect(await run(['blank', 'toe', '--rocker', 'left', '--to', name], world), name).toBe(5);
+      expect(said).toEqual({ out: '', err: expect.stringContaining(words) });
+    }
+    const late = watched({ here, disk: { look: async () => undefined } });
+    expect(await run(['blank', 'toe', '--rocker', 'left', '--to', 'mine.json'], late.world)).toBe(5);
+    expect(contents(here)).toEqual({ 'folder/': '', 'mine.json': 'mine' });
   });
 
   test('a sample that is not there is refused, whatever its name', async () => {

@@ -71,8 +71,8 @@ describe('the side drawing', () => {
     for (const shoe of design.shoes) {
       const figures = new Map(figuresOf(shoe, design.fitting).map((figure) => [figure.key, figure]));
       const word = shoe.kind === 'rocker'
-        ? { radiusMid: 'R # mid arc', radiusToe: 'R # toe arc', seatHeight: 'seat #', ballHeight: 'ball #', toeSpringOfShoe: 'toe spring #', thicknessBack: '# back', thicknessPivot: '# pivot', thicknessSeatEnd: '# seat end', thicknessApex: '# apex', thicknessTread: '# tread', thicknessTip: '# tip', pivotHeight: 'ankle pivot # up', hipHeight: 'hip # up', pivotX: 'pivot #', standingPoint: 'stands #', standsSeat: 'stands #', standsBall: 'stands #' } as const
-        : shoe.made ? { raiseSeat: 'raise, seat #', raiseBall: 'raise, ball #', toeSpringOfShoe: 'toe spring #', thicknessTip: '# tip', standsSeat: 'stands #' } as const : { standsSeat: 'stands #' } as const;
+        ? { radiusMid: 'R # mid arc', radiusToe: 'R # toe arc', seatHeight: 'height at seat #', ballHeight: 'height at tread #', toeSpringOfShoe: 'toe spring #', thicknessBack: '# thick, back', thicknessPivot: '# thick, pivot', thicknessSeatEnd: '# thick, seat end', thicknessApex: '# thick, apex', thicknessTread: '# thick, tread', thicknessTip: '# thick, tip', pivotHeight: 'ankle pivot # up, centre of the heel arc', hipHeight: 'hip # up', pivotX: 'pivot #', standingPoint: 'standing point #', standsSeat: 'foot stands # high', standsBall: 'foot stands # high' } as const
+        : shoe.made ? { raiseSeat: 'raise at seat #', raiseBall: 'raise at tread #', toeSpringOfShoe: 'toe spring #', thicknessTip: '# thick, tip', standsSeat: 'foot stands # high' } as const : { standsSeat: 'foot stands # high' } as const;
       for (const [key, text] of Object.entries(word)) {
         const { value, digits, estimated } = figures.get(key as keyof typeof word)!;
         expect(drawn).toContain(text.replace('#', `${rounded(value, digits)}${estimated ? ' est.' : ''}`));
@@ -81,6 +81,31 @@ describe('the side drawing', () => {
   });
 
   test('an apex is given in mm and as a share, and says from where', () => expect(texts(side('pair'))).toContain('apex 183.3 (65.0 % from the heel)'));
+
+  test('each centre is on the sheet, or the sheet says where it is', () => {
+    for (const [paper, off] of [[A4, true], [{ width: 1600, height: 1500 }, false]] as const) {
+      const design = designOf(JOBS.pair), drawing = sideDrawing(design, paper), { mid, toeArc } = (design.shoes[0] as RockerShoe).rocker;
+      const said = texts(drawing).filter((text) => text.startsWith('centre of the mid arc')).map((text) => text.replace(' est.', ''));
+      expect(said).toEqual(off
+        ? [`centre of the mid arc, rear half, off the sheet: x ${mid.rearX.toFixed(1)}, z ${mid.radius.toFixed(1)}`, `centre of the mid arc, front half, off the sheet: x ${mid.frontX.toFixed(1)}, z ${mid.radius.toFixed(1)}`]
+        : ['centre of the mid arc', 'centre of the mid arc']);
+      const toe = texts(drawing).filter((text) => text.startsWith('centre of the toe arc')).map((text) => text.replace(' est.', ''));
+      expect([['centre of the toe arc'], [`centre of the toe arc off the sheet: x ${toeArc.centre[0].toFixed(1)}, z ${toeArc.centre[1].toFixed(1)}`]]).toContainEqual(toe);
+    }
+  });
+
+  test('the measures behind the mark "est." are named on the sheet', () => {
+    for (const drawing of [side('pair'), planDrawing(designOf(JOBS.pair), PORTRAIT)]) {
+      const all = texts(drawing).join(' ');
+      expect(all).toContain('Estimated or left to a default, left: tilt at heel strike');
+      expect(all).toContain('is marked "est."');
+    }
+    expect(texts(side('alone')).join(' ')).toContain('Estimated');
+  });
+
+  test('a word is said of one thing only: the foot stands high, the standing point lies ahead', () => {
+    for (const text of texts(side('pair')).filter((one) => /stand/.test(one) && !/ are? to stand /.test(one))) expect(text).toMatch(/^foot stands [\d.]+ (est\. )?high$|^standing point [\d.]+$/);
+  });
 
   test('radius leaders end on the arc they measure and point away from its centre', () => {
     const drawing = side('rockers'), by = scaleOf(drawing), arcs = arcsOf(drawing);

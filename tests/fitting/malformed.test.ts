@@ -112,13 +112,22 @@ const TABLE: Record<string, readonly [Json, ...Expected[]]> = {
   'seat and tread swapped': [changed(lockedSheet(), { 'left.last.seatLength': 130, 'left.last.tread': 128 }), ['left.last.seatLength', /less than the tread/]],
   'tread beyond the tip': [changed(lockedSheet(), { 'left.last.tread': 283 }), ['left.last.tread', /less than the length/]],
   'balls swapped': [changed(lockedSheet(), { 'left.foot.ballInner': 167, 'left.foot.ballOuter': 196 }), ['left.foot.ballOuter', /not be more than ballInner/]],
-  'ball on the seat': [changed(lockedSheet(), { 'left.foot.ballOuter': 100, 'left.last.seatLength': 104 }), ['left.foot.ballOuter', /between the seat's end, 104 mm, and the tip/]],
+  'ball on the seat': [changed(lockedSheet(), { 'left.foot.ballOuter': 100, 'left.last.seatLength': 104 }), ['left.foot.ballOuter', /at least 129\.8 mm: the ball lies ahead of the seat and of the waist/]],
+  'ball on a long seat': [changed(lockedSheet(), { 'left.foot.ballOuter': 135, 'left.last.seatLength': 133, 'left.last.heelBack': 5 }), ['left.foot.ballOuter', /at least 138 mm/]],
+  'ball in the waist': [changed(lockedSheet(), { 'left.foot.ballOuter': 105 }), ['left.foot.ballOuter', /at least 129\.8 mm/]],
+  'inner ball in the waist': [changed(lockedSheet(), { 'left.foot.ballInner': 132, 'left.foot.ballOuter': 131 }), ['left.foot.ballInner', /at least 135\.4 mm/]],
+  'ball beyond the tip': [changed(lockedSheet(), { 'left.foot.ballInner': 290, 'left.last.heelBack': 5 }), ['left.foot.ballInner', /less than 287 mm, where the tip of the last is/]],
+  'ball wider than half the last': [changed(lockedSheet(), { 'left.last.ballWidth': 145, 'left.last.heelWidth': 100 }), ['left.last.ballWidth', /at most 141 mm, half the length/]],
+  'heel wider than the ball': [changed(lockedSheet(), { 'left.last.ballWidth': 70, 'left.last.heelWidth': 72 }), ['left.last.heelWidth', /35 to 70 mm: half the ball width to all of it/]],
+  'heel of a third of the ball': [changed(lockedSheet(), { 'left.last.ballWidth': 95, 'left.last.heelWidth': 32 }), ['left.last.heelWidth', /47\.5 to 95 mm/]],
+  'toe set beside the ball': [changed(lockedSheet(), { 'left.last.ballWidth': 60, 'left.last.heelWidth': 50, 'left.last.inflare': -22 }), ['left.last.inflare', /-20 to 20 mm/]],
+  'oblique toe set beside the ball': [changed(lockedSheet(), { 'left.last.ballWidth': 90, 'left.last.toeShape': 'oblique', 'left.last.inflare': 19 }), ['left.last.inflare', /-18 to 18 mm/]],
   'last shorter than the foot': [changed(lockedSheet(), { 'left.last.length': 260 }), ['left.last.length', /at least foot length less heelBack, 265 mm/]],
-  'pivot ahead of the ball': [changed(lockedSheet(), { 'left.foot.pivotForward': 100, 'left.foot.ballInner': 99, 'left.foot.ballOuter': 98 }), ['left.foot.pivotForward', /less than the ball length/]],
+  'pivot ahead of the ball': [changed(lockedSheet(), { 'left.foot.length': 200, 'left.foot.pivotForward': 110, 'left.foot.ballInner': 108, 'left.foot.ballOuter': 104, 'left.last': { length: 215, pitch: 14, toeSpring: 15, seatLength: 50, tread: 154 } }), ['left.foot.pivotForward', /less than the ball length/]],
   'leg too short for its ankle': [changed(lockedSheet(), { 'left.foot.hipHeight': 331, 'left.foot.pivotHeight': 120 }), ['left.foot.hipHeight', /more than 3 times the pivot height/]],
   'pitch missing': [changed(lockedSheet(), { 'left.last.pitch': undefined }), ['left.last.pitch', /rocker follows the last/]],
   'spring missing': [changed(lockedSheet(), { 'left.last.toeSpring': undefined }), ['left.last.toeSpring', /cannot be guessed/]],
-  'fixed ankle without an angle': [changed(lockedSheet(), { 'left.foot.ankleAngle': undefined }), ['left.foot.ankleAngle', /1 degree moves the standing point 14 to 16 mm/]],
+  'fixed ankle without an angle': [changed(lockedSheet(), { 'left.foot.ankleAngle': undefined }), ['left.foot.ankleAngle', /1 degree out moves the standing point by a finger's breadth/]],
   'angle and plates': [changed(lockedSheet(), { 'left.foot.heelPlates': { height: 20, span: 200, hipAhead: 60 } }), ['left.foot.ankleAngle', /left out where heelPlates/]],
   'plates that cannot be': [changed(lockedSheet(), { 'left.foot.ankleAngle': undefined, 'left.foot.heelPlates': { height: 115, span: 80, hipAhead: 20 } }), ['left.foot.heelPlates', /ankle angle of -45 to 30/]],
   'plates without a span': [changed(lockedSheet(), { 'left.foot.ankleAngle': undefined, 'left.foot.heelPlates': { height: 20, hipAhead: 60 } }), ['left.foot.heelPlates.span', /must be given/]],
@@ -145,6 +154,10 @@ const TABLE: Record<string, readonly [Json, ...Expected[]]> = {
   'two heights': [changed(lockedSheet(), { 'left.last.heights': [[0, 14], [282, 15]] }), ['left.last.heights', /at least 3 pairs/]],
   'heights out of order': [changed(lockedSheet(), { 'left.last.heights': [[0, 14], [200, 0], [190, 0], [282, 15]] }), ['left.last.heights[2][0]', /further forward/]],
   'heights that end early': [changed(lockedSheet(), { 'left.last.heights': [[0, 14], [100, 8], [270, 15]] }), ['left.last.heights', /cover the last from 0 to its length, 282 mm/]],
+  'heights that begin behind the last': [changed(lockedSheet(), { 'left.last.heights': [[-4, 14], [100, 8], [282, 15]] }), ['left.last.heights[0][0]', /must be -1 to 514\.5 mm/]],
+  'height as long as a last': [changed(lockedSheet(), { 'left.last.heights': [[0, 14], [100, 80], [282, 15]] }), ['left.last.heights[1][1]', /must be -5 to 60 mm/]],
+  'heights with another toe spring': [changed(lockedSheet(), { 'left.last.heights': [[0, 14], [60, 14], [202, 0], [282, 25]] }), ['left.last.toeSpring', /within 3 mm with the measured heights, which stand at 25 mm at the tip/]],
+  'heights with another pitch': [changed(lockedSheet(), { 'left.last.heights': [[0, 20], [60, 20], [202, 0], [282, 15]] }), ['left.last.pitch', /within 3 mm with the measured heights, which stand at 20 mm at the centre of the seat/]],
   'height without its place': [changed(lockedSheet(), { 'left.last.heights': [[0, 14], [100], [282, 15]] }), ['left.last.heights[1]', /a pair/]],
   'given toe arc without a radius': [changed(lockedSheet(), { 'left.order.toe': { rule: 'given' } }), ['left.order.toe.radius', /must be given with rule "given"/]],
   'radius with another rule': [changed(lockedSheet(), { 'left.order.toe': { rule: 'for-toe-off', toeOffAngle: 30, radius: 200 } }), ['left.order.toe.radius', /must be left out with rule "for-toe-off"/]],
@@ -202,6 +215,26 @@ describe('how faults speak', () => {
   ])('%s: %s', (place, help) => {
     const sheet = changed(lockedSheet(), { 'left.order.toe': { rule: 'pivot-to-toe' } });
     expect(only(changed(sheet, { [place]: 78 }))).toContain(`is not a field of the sheet; got 78. ${help}`);
+  });
+
+  test('a misspelt field and the missing one it stands for are one fault', () => {
+    const spelt = (right: string, wrong: string, sheet = lockedSheet()): Json => JSON.parse(JSON.stringify(sheet).replace(`"${right}"`, `"${wrong}"`)) as Json;
+    expect(only(changed(lockedSheet(), { 'left.foot.ankleAngle': undefined, 'left.foot.ankelAngle': 3 })))
+      .toBe('left.foot.ankelAngle is not a field of the sheet, and ankleAngle is missing; got 3. Was ankleAngle meant?');
+    for (const [right, wrong] of [['version', 'verson'], ['wearer', 'waerer'], ['legDifference', 'legDiference'], ['left', 'lefft'], ['pitch', 'pich'], ['joint', 'jiont']] as const)
+      expect(faultsIn(JSON.stringify(spelt(right, wrong))).map(({ rule }) => rule), wrong).toEqual([`is not a field of the sheet, and ${right} is missing`]);
+    expect(only(changed(lockedSheet(), { 'left.foot.pivotHight': 78 }))).not.toContain('is missing');
+    const both = only(changed(lockedSheet(), { 'left.last.pitch': undefined, 'left.last.pich': 14, 'left.last.pitsh': 15 })).split('\n');
+    expect(both).toHaveLength(2);
+    expect(both.filter((text) => text.includes('is missing'))).toHaveLength(1);
+  });
+
+  test('text that is no JSON shows its line, and where in it', () => {
+    const said = (text: string): string => faultsIn(text)[0]!.text;
+    expect(said(fromFile('comma-decimal.json'))).toMatch(/^sheet must be JSON \(line 5, column 81: .*\); got "….*"length": 26, <here> 5, "pivotHeight": 78, "h…"\.$/);
+    expect(said('{\n  "version": 1,\n\t"units": "mm",\n\n}')).toContain('got ""units": "mm", <here> }".');
+    expect(said('{"version": 1\r\n\r\n')).toContain('got "{"version": 1 <here>".');
+    for (const text of [...Object.keys(FILES).map(fromFile), '{\n\n\n"a": x}']) expect(said(text)).not.toContain('\\u000');
   });
 
   test('all faults come in one trip, from form, limits and rules alike', () => {

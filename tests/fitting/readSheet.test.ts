@@ -84,7 +84,7 @@ function sheetOf(n: ShoeNumbers, units: 'mm' | 'in', len: (mm: number) => number
       },
       last: {
         length: len(last), pitch: len(n.pitch), toeSpring: len(n.spring), insole: lens(n.insole), camber: lens(n.camber), heelBack: lens(n.heelBack),
-        ...(n.heights && { heights: [[0, n.pitch], [last / 2, 3], [last, n.spring]].map((pair) => pair.map(len)) }),
+        ...(n.heights && { heights: [[0, n.pitch], [last / 4, n.pitch], [last * 0.7, 0], [last, n.spring]].map((pair) => pair.map(len)) }),
       },
       order: {
         kind: 'rocker', standingFlat: lens(n.flat), edgeBeyond: { ball: lens(n.edge) }, taper: { heelOuter: n.taper }, seatHeightAtLeast: lens(n.seat), apex: 65,

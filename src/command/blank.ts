@@ -1,0 +1,27 @@
+import { resolve } from 'node:path';
+import { blankSheet } from '../fitting/blankSheet.ts';
+import { SCHEMA_FILE } from '../fitting/schema.ts';
+import type { BlankFoot, Side } from '../fitting/words.ts';
+import { EXIT, jsonText, onDisk, printable, Refusal, type Exit } from './refusal.ts';
+import type { World } from './world.ts';
+
+/** What a maker may give in the place of what waits on the sheet. */
+const INSTEAD: Record<BlankFoot, string> = {
+  toe: 'In place of hipHeight and pivotHeight, wearer.stature will do: they are then estimated.\n',
+  ankle: 'In place of heelPlates, ankleAngle will do; never both.\n',
+  prosthesis: '',
+};
+
+/** Writes a sheet that waits to be filled in. @throws Refusal where something lies there already */
+export async function blank({ disk, here, out }: World, { foot, rocker, to }: { readonly foot: BlankFoot; readonly rocker: Side | 'both'; readonly to: string }): Promise<Exit> {
+  const full = resolve(here, to), name = printable(to);
+  if (await onDisk('written', to, () => disk.look(full, 'show')))
+    throw new Refusal(EXIT.disk, `${name} is there already and stays as it is; take another name.`);
+  await onDisk('written', to, () => disk.write(full, new TextEncoder().encode(jsonText(blankSheet(foot, rocker)))));
+  out.write(`${name} is written. Put the client's own measures in the place of each null.
+${INSTEAD[foot]}rockerbench check ${name} lists what is still to be filled in.
+An editor helps with every field when the schema lies beside the sheet:
+  rockerbench schema > ${SCHEMA_FILE}
+`);
+  return EXIT.good;
+}
