@@ -3,7 +3,7 @@ import type { Point } from '../geometry/point.ts';
 import { degrees, type Mm, type Rad } from '../geometry/units.ts';
 
 /** How a flat outline lies on a table. */
-export interface Laid {
+interface Laid {
   readonly fits: boolean;
   /** Turn of its long axis from the table's x side, 0 to a right angle either way. */
   readonly turn: Rad;

@@ -9,7 +9,7 @@ const length = (label: string, of: Finder): Input => ({ label, unit: 'mm', of })
 const angle = (label: string, of: Finder): Input => ({ label, unit: 'deg', of });
 
 /** Every measure of one shoe that a shape can rest on. */
-export const INPUTS = {
+const INPUTS = {
   'foot.length': length('foot length', ({ foot }) => foot?.length),
   'foot.ballInner': length('ball length to the big-toe joint', ({ foot }) => foot?.ballInner),
   'foot.ballOuter': length('ball length to the little-toe joint', ({ foot }) => foot?.ballOuter),

@@ -66,8 +66,8 @@ export const MATCH_RESTS = {
   foamWeight: RAISED_SOLID, outsoleWeight: RAISED_SOLID, soleWeight: RAISED_SOLID, shoeWeight: RAISED_SOLID, outsoleLength: [...RAISED_TOE, 'walls'],
 } as const satisfies Record<string, readonly Source[]>;
 
-export type RockerKey = keyof typeof ROCKER_RESTS;
-export type MatchKey = keyof typeof MATCH_RESTS;
+type RockerKey = keyof typeof ROCKER_RESTS;
+type MatchKey = keyof typeof MATCH_RESTS;
 export type FigureKey = RockerKey | MatchKey;
 
 const restsOf = (shoe: Shoe): Partial<Record<FigureKey, readonly Source[]>> => (shoe.kind === 'rocker' ? ROCKER_RESTS : MATCH_RESTS);

@@ -9,7 +9,7 @@ import type { GroundReach } from './groundReach.ts';
  * Height above the ground of a point that is fixed to the shoe, while the shoe is rolled (toe down positive).
  * @param point at rest, [along the walking line, height]
  */
-export function heightRolled({ pieces }: GroundFace, [x, z]: Point, roll: Rad): Mm {
+function heightRolled({ pieces }: GroundFace, [x, z]: Point, roll: Rad): Mm {
   const piece = pieces.find((one) => endAngle(one) >= roll - 1e-12) ?? pieces[pieces.length - 1]!;
   const touching = piece.kind === 'arc' ? pointAt(piece, roll) : piece.from;
   return cross([Math.cos(roll), Math.sin(roll)], subtract([x, z], touching));

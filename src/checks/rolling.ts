@@ -17,7 +17,7 @@ export function strikeReached({ shoe: { side }, number, place }: Seen<RockerShoe
   }];
 }
 
-export function noHeelArc({ shoe: { side, rocker: { heelArc } }, number }: Seen<RockerShoe>): Finding[] {
+function noHeelArc({ shoe: { side, rocker: { heelArc } }, number }: Seen<RockerShoe>): Finding[] {
   if (heelArc) return [];
   return [{
     code: 'NO_HEEL_ARC', severity: 'note', side, measured: number('strikeAsked'), unit: 'deg', where: 'heel',
@@ -61,7 +61,7 @@ export function totalTurning({ shoe: { side }, number }: Seen<RockerShoe>): Find
   }];
 }
 
-export function idleEndAngle({ shoe: { side, order: { toe }, rocker: { face } }, number, place }: Seen<RockerShoe>): Finding[] {
+function idleEndAngle({ shoe: { side, order: { toe }, rocker: { face } }, number, place }: Seen<RockerShoe>): Finding[] {
   if (toe.endAngle === undefined || pieceNamed(face, 'beyond the end angle')) return [];
   const asked = inDegrees(toe.endAngle), slope = number('tipSlope');
   return [{

@@ -69,7 +69,7 @@ export function standingPoint({ shoe: { side, rocker, fitting }, number, place }
 const riseOn = (mid: MidArcs, standing: Mm, heelRoll: Rad, apexRoll: Rad): { readonly back: Mm; readonly front: Mm } =>
   ({ back: (standing - mid.rearX) * Math.sin(Math.abs(heelRoll)), front: (mid.frontX - standing) * Math.sin(apexRoll) });
 
-export function flatRise({ shoe, number, place }: Seen<RockerShoe>): Finding[] {
+function flatRise({ shoe, number, place }: Seen<RockerShoe>): Finding[] {
   const { side, order: { standingFlat, strike }, rocker: { mid, heelArc, apex, stance } } = shoe;
   if (standingFlat === 0) return [];
   const { back, front } = riseOn(mid, stance.standing, heelArc?.to ?? strike, apex.angle);
@@ -93,7 +93,7 @@ function riseWith({ stance, pivot, line, mid: { radius } }: Rocker, strike: Rad,
 }
 
 /** A flat gives a place to stand. Offered as long as the apex leaves room for it. */
-export function flatOffered({ shoe: { side, fitting, order, rocker }, fitting: { wearer: { risks } }, place }: Seen<RockerShoe>): Finding[] {
+function flatOffered({ shoe: { side, fitting, order, rocker }, fitting: { wearer: { risks } }, place }: Seen<RockerShoe>): Finding[] {
   const { stance, line } = rocker;
   const unsteady = risks.includes('fall within a year') || risks.includes('reduced feeling'), locked = fitting.foot?.ankleLocked === true;
   if (order.standingFlat > 0 || !(unsteady || locked)) return [];
@@ -107,7 +107,7 @@ export function flatOffered({ shoe: { side, fitting, order, rocker }, fitting: {
 }
 
 /** A stiff toe joint is rolled over from behind it: where the crest lies under or ahead of it, the joint is bent before the shoe rolls. */
-export function apexBehindToeJoint({ shoe: { side, fitting, last, order: { apexX, crestAngle } }, place }: Seen<RockerShoe>): Finding[] {
+function apexBehindToeJoint({ shoe: { side, fitting, last, order: { apexX, crestAngle } }, place }: Seen<RockerShoe>): Finding[] {
   const most = apexBehindJoint(last, crestAngle);
   if (fitting.foot?.joint !== 'toe joint' || !over(apexX, most)) return [];
   const share = Math.floor((1000 * most) / last.length) / 10, ahead = last.innerBall - apexX;
@@ -122,7 +122,7 @@ export function apexBehindToeJoint({ shoe: { side, fitting, last, order: { apexX
 const GONIOMETER = 4;
 
 /** An angle read with a goniometer alone puts the standing point anywhere within centimetres. */
-export function goniometerAlone({ shoe: { side, fitting, rocker: { stance } }, place }: Seen<RockerShoe>): Finding[] {
+function goniometerAlone({ shoe: { side, fitting, rocker: { stance } }, place }: Seen<RockerShoe>): Finding[] {
   const found = fitting.foot?.stance;
   if (found?.kind !== 'locked' || found.found !== 'goniometer') return [];
   const moved = stance.leg * Math.cos(stance.lean) * Math.sin(degrees(GONIOMETER));
@@ -133,7 +133,7 @@ export function goniometerAlone({ shoe: { side, fitting, rocker: { stance } }, p
   }];
 }
 
-export function hipAheadEstimated({ shoe: { side, fitting }, place }: Seen<RockerShoe>): Finding[] {
+function hipAheadEstimated({ shoe: { side, fitting }, place }: Seen<RockerShoe>): Finding[] {
   const stance = fitting.foot?.stance;
   if (stance?.kind !== 'free' || !isEstimated(stance.hipAhead)) return [];
   const { value, error, rule } = stance.hipAhead;

@@ -28,7 +28,7 @@ export function stationAt(shape: SoleShape, x: Mm, foam = foamFace(shape)): Stat
 }
 
 /** From the ground face under a place on the long axis, square to it, up to the upper face. */
-export function squareThickness({ face, line, upper, build }: SoleShape, x: Mm): Mm {
+function squareThickness({ face, line, upper, build }: SoleShape, x: Mm): Mm {
   const along = rollX(line, [x, 0]), angle = angleAt(face, along), ground = heightAt(face, along);
   const back = Math.sin(angle) * Math.cos(line.turn), aside = Math.sin(angle) * Math.sin(line.turn), up = Math.cos(angle);
   const missed = (d: Mm): Mm => ground + d * up - upper(x - d * back, -d * aside) - build;

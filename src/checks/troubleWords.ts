@@ -12,7 +12,7 @@ import type { RockerCase } from '../profile/rocker.ts';
 import { soleFrom } from '../solid/fromRocker.ts';
 
 /** Why one shoe cannot be, and what was found to mend it: lengths in mm, angles in radians. */
-export interface Refused { readonly side: Side; readonly trouble: Trouble; readonly text: string; readonly given: RockerCase; readonly remedies: readonly Remedy[] }
+interface Refused { readonly side: Side; readonly trouble: Trouble; readonly text: string; readonly given: RockerCase; readonly remedies: readonly Remedy[] }
 
 /** The same in the sheet's own fields and units. */
 export interface TroubleWords {
@@ -28,7 +28,7 @@ export interface Works { readonly values: readonly SheetValue[]; readonly text: 
 /** Of a group of fields (`order.taper`) the value is the most that any of them may be. */
 export interface SheetValue { readonly path: string; readonly value: number; readonly unit: SheetUnit }
 
-export type SheetUnit = 'mm' | 'in' | '°' | '%';
+type SheetUnit = 'mm' | 'in' | '°' | '%';
 type Units = Fitting['units'];
 /** What of the sheet decides how a remedy is written, and which of them is none. */
 type Sheet = Pick<Fitting, 'units' | 'shoes'>;

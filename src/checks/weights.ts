@@ -7,7 +7,7 @@ import type { Shoe, SoleParts } from '../pair/shoe.ts';
 interface Amounts<T> { readonly foam: T; readonly outsole: T; readonly stiffener: T; readonly sole: T }
 
 /** Volumes in cm³ and weights in g. */
-export interface Weights { readonly volume: Amounts<number>; readonly weight: Amounts<Grams> }
+interface Weights { readonly volume: Amounts<number>; readonly weight: Amounts<Grams> }
 
 const CUBIC_MM_PER_CM = 1000;
 

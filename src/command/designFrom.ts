@@ -5,7 +5,7 @@ import { EXIT, Refusal } from './refusal.ts';
 import { FaultySheet } from './sheetFile.ts';
 
 /** Thrown for a sheet whose measures leave no shape. */
-export class NoShape extends Refusal {
+class NoShape extends Refusal {
   readonly troubles: readonly TroubleWords[];
 
   constructor(troubles: readonly TroubleWords[]) {

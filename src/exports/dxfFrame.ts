@@ -7,7 +7,7 @@ import type { Point } from '../geometry/point.ts';
 
 /** A trade word in capitals, such as FEATHER_LINE. */
 export type DxfLayer = string;
-export type DxfLineType = 'CONTINUOUS' | 'CENTER' | 'HIDDEN';
+type DxfLineType = 'CONTINUOUS' | 'CENTER' | 'HIDDEN';
 /** Colour is a number of DXF's colour index, 1 to 255: 1 red, 3 green, 5 blue, 7 black on white. */
 export interface DxfLayerStyle { readonly name: DxfLayer; readonly colour: number; readonly lineType: DxfLineType }
 export interface Box { readonly least: Point; readonly most: Point }

@@ -28,7 +28,7 @@ export function jobSheetPdf(design: Design, files: readonly Checksum[], moulds: 
   return pdfBytes(jobSheetPages(design, files, moulds), `Job sheet ${reference}`, date);
 }
 
-export function jobSheetPages(design: Design, files: readonly Checksum[], moulds: readonly ShoeMould[] = []): Drawing[] {
+function jobSheetPages(design: Design, files: readonly Checksum[], moulds: readonly ShoeMould[] = []): Drawing[] {
   const foot = footLines(design, A4).length * LINE + FOOT;
   const blocks = [
     ...findingsSection(design), ...orderSection(design), ...figuresSection(design), ...stationSection(design),

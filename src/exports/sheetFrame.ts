@@ -13,7 +13,7 @@ export interface SheetNumber { readonly n: number; readonly of: number }
 const MARGIN: Mm = 8, STRIP: Mm = 17;
 
 /** The frame, and the part of it that is left for the drawing. */
-export const frameBox = ({ width, height }: Paper): Box => ({ left: MARGIN, top: MARGIN, right: width - MARGIN, bottom: height - MARGIN });
+const frameBox = ({ width, height }: Paper): Box => ({ left: MARGIN, top: MARGIN, right: width - MARGIN, bottom: height - MARGIN });
 export const drawingBox = (paper: Paper, design: Design): Box => ({ ...frameBox(paper), bottom: frameBox(paper).bottom - STRIP - legendHeight(design, paper) });
 
 const LEGEND: Lettering = { size: 2.7 }, LEGEND_LINE: Mm = 3.7;

@@ -75,7 +75,7 @@ function shareAt({ start, sweep }: PathArc, angle: number): number {
 }
 
 /** The ground face between two places along the walking line as arcs and straight pieces; the end pieces run on. */
-export function cutFace({ pieces }: GroundFace, from: Mm, to: Mm): Path {
+function cutFace({ pieces }: GroundFace, from: Mm, to: Mm): Path {
   const last = pieces.length - 1;
   return pieces.flatMap((piece, i): Path => {
     const a = i === 0 ? from : Math.max(from, startOf(piece)[0]), b = i === last ? to : Math.min(to, endOf(piece)[0]);

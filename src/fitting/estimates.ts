@@ -78,7 +78,7 @@ export const treadFor = (lastLength: Mm): Measure =>
   estimate(0.715 * lastLength, `0.715 × last length (${PRACTICE}, 0.70 to 0.74, from memory)`);
 
 /** For a shoe of which only the last is known. */
-export const LAST_SHARES = {
+const LAST_SHARES = {
   innerBall: 0.7, outerBall: 0.6, ballWidth: 0.355, heelWidth: 0.253,
 } as const;
 export const shareOfLast = (name: keyof typeof LAST_SHARES, lastLength: Mm): Measure =>

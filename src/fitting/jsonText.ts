@@ -8,7 +8,7 @@ const VALUES_MAX = 10_000;
 /** How many letters of its line are shown before and after a break, and how the break is marked. */
 const BEFORE = 36, AFTER = 24, MARK = ' <here> ';
 
-export type JsonReading =
+type JsonReading =
   | { readonly ok: true; readonly value: unknown; readonly faults: readonly Fault[] }
   | { readonly ok: false; readonly faults: readonly Fault[] };
 

@@ -83,7 +83,7 @@ export function readProsthesis(raw: RawFoot, ankle: Ankle, at: Path, complain: C
 }
 
 /** What is known of the foot before its stance. */
-export type BeforeStance = Pick<Foot, 'hipHeight' | 'pivotHeight'>
+type BeforeStance = Pick<Foot, 'hipHeight' | 'pivotHeight'>
   & { readonly prosthesis: Prosthesis | undefined; readonly heelPlates: HeelPlates | undefined };
 
 /** How the hip stands over the ankle; complains of fields that are missing or belong to another kind of ankle. */

@@ -3,7 +3,7 @@ import { date, group, line, measure, setting, word, yesNo } from './shapes.ts';
 import { SHOE, type RawShoe } from './shoeShape.ts';
 import { LEG_FINDINGS, MOULD_PARTS, RISKS, SEXES, SIDES } from './words.ts';
 
-export const SHEET_ID = 'urn:rockerbench:fitting-sheet:1';
+const SHEET_ID = 'urn:rockerbench:fitting-sheet:1';
 export const SHEET_VERSION = 1;
 /** What the published schema is called when it lies beside the sheets; editors follow the name. */
 export const SCHEMA_FILE = 'fitting-sheet.schema.json';

@@ -1,7 +1,7 @@
 import type { Sex } from './words.ts';
 
 /** Smallest, 1st percentile, 99th percentile and largest person. */
-export type Spread = readonly [smallest: number, p1: number, p99: number, largest: number];
+type Spread = readonly [smallest: number, p1: number, p99: number, largest: number];
 
 /**
  * Measures of 1,986 women and 4,082 men, mm and kg, percentiles between neighbouring persons by straight lines, to 0.1.

@@ -5,8 +5,8 @@ import { lengthOfSize, type Size } from './sizes.ts';
 
 type Reading = { readonly value: number; readonly how?: string | undefined; readonly twice?: true | undefined };
 /** A measure as it stands on the sheet, already in mm or radians; NaN where it could not be read. */
-export type RawMeasure = number | Readable<Reading>;
-export type RawLength = RawMeasure | Readable<Size>;
+type RawMeasure = number | Readable<Reading>;
+type RawLength = RawMeasure | Readable<Size>;
 
 /** The fields that were given, for optional properties. */
 export function given<T extends object>(fields: T): { [K in keyof T]?: Exclude<T[K], undefined> } {

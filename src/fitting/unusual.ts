@@ -5,7 +5,7 @@ import { rangeOf, type RangeName } from './ranges.ts';
 import type { Sex } from './words.ts';
 
 /** A measure that was taken and read, but is outside what is usual: worth taking twice. */
-export interface Unusual {
+interface Unusual {
   readonly path: string;
   /** The measure and the usual range, mm, degrees or kg. */
   readonly value: number;

@@ -22,7 +22,7 @@ export const BLANK_FEET = ['toe', 'ankle', 'prosthesis'] as const;
 export type BlankFoot = (typeof BLANK_FEET)[number];
 
 /** How a fixed ankle angle was found. */
-export const PLATE_FINDINGS = ['heel plates and plumb line', 'goniometer', 'prosthesis alignment'] as const;
+const PLATE_FINDINGS = ['heel plates and plumb line', 'goniometer', 'prosthesis alignment'] as const;
 export type PlateFinding = (typeof PLATE_FINDINGS)[number];
 
 export const LEG_FINDINGS = ['blocks', 'x-ray', 'tape', 'none found'] as const;

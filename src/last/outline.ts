@@ -6,7 +6,7 @@ import type { ToeShape } from '../fitting/words.ts';
 import type { Last } from './last.ts';
 
 /** How far the sole's edge stands outside the feather line. */
-export interface EdgeBeyond { readonly heel: Mm; readonly ball: Mm; readonly toe: Mm }
+interface EdgeBeyond { readonly heel: Mm; readonly ball: Mm; readonly toe: Mm }
 
 /** How full a quarter of the outline is: handle lengths along the foot and across it, as shares of the quarter's sides. */
 interface Fullness { readonly along: number; readonly across: number }

@@ -28,7 +28,7 @@ export type RaiseTrouble =
   | { readonly why: 'tip too thin'; readonly tip: Mm; readonly works: Mm };
 
 /** What becomes of a shoe that is to be raised. */
-export type Raising = { readonly kind: 'level' } | { readonly kind: 'made'; readonly made: RaiseMade } | { readonly kind: 'refused'; readonly trouble: RaiseTrouble };
+type Raising = { readonly kind: 'level' } | { readonly kind: 'made'; readonly made: RaiseMade } | { readonly kind: 'refused'; readonly trouble: RaiseTrouble };
 
 /** Thickness left at the tip where the sheet does not say and the slope allows; common practice of the trade. */
 const USUAL_TIP: Mm = 5;

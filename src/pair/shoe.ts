@@ -39,7 +39,7 @@ export interface MatchShoe extends AnyShoe {
 export interface SoleParts { readonly shape: SoleShape; readonly bodies: Bodies; readonly solids: Solids }
 
 /** The parts of a raise, and how thick it is at the tip, mm. */
-export interface RaiseParts extends SoleParts { readonly tip: Mm }
+interface RaiseParts extends SoleParts { readonly tip: Mm }
 
 export type Shoe = RockerShoe | MatchShoe;
 

@@ -67,16 +67,16 @@ export function apexOn(mid: MidArcs, { apexX, turn }: RollLine): Apex {
 const FLATTEST: Mm = 5000;
 
 /** What a toe rule may look at. */
-export interface ToeSetting { readonly apex: Apex; readonly pivot: Point; readonly tipX: Mm }
+interface ToeSetting { readonly apex: Apex; readonly pivot: Point; readonly tipX: Mm }
 
 /** The shortest radius that still reaches the tip (where it would stand upright). */
-export const shortestToeRadius = ({ apex, tipX }: ToeSetting): Mm => (tipX - apex.point[0]) / (1 - Math.sin(apex.angle));
+const shortestToeRadius = ({ apex, tipX }: ToeSetting): Mm => (tipX - apex.point[0]) / (1 - Math.sin(apex.angle));
 
 /**
  * Radius of the toe arc by its rule.
  * @throws Infeasible when a wanted toe spring or toe-off angle is out of reach
  */
-export function toeRadius(order: ToeOrder, setting: ToeSetting): Mm {
+function toeRadius(order: ToeOrder, setting: ToeSetting): Mm {
   const { pivot: [xA, h], tipX } = setting;
   switch (order.rule) {
     case 'pivot-to-toe': return Math.hypot(tipX - xA, h);

@@ -3,7 +3,7 @@ import type { Point } from '../geometry/point.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
 
 /** The trade's names for the parts of the ground face, heel to toe. */
-export type PieceName =
+type PieceName =
   | 'behind the strike point' | 'heel arc' | 'mid arc, rear' | 'standing flat' | 'mid arc, front' | 'toe arc' | 'beyond the end angle' | 'level tread';
 
 /**
@@ -36,7 +36,7 @@ export const endAngle = (piece: GroundPiece): Rad => piece.kind === 'arc' ? piec
 export const jointsOf = ({ pieces }: GroundFace): Point[] => pieces.slice(1).map(startOf);
 
 /** The piece above a place x; the end pieces serve all that lies beyond them. */
-export function pieceAbove({ pieces }: GroundFace, x: Mm): GroundPiece {
+function pieceAbove({ pieces }: GroundFace, x: Mm): GroundPiece {
   for (let i = 0; i < pieces.length - 1; i++) if (x < endOf(pieces[i]!)[0]) return pieces[i]!;
   return pieces[pieces.length - 1]!;
 }

@@ -16,7 +16,7 @@ export interface WallLine { readonly top: Point3; readonly outward: Point; reado
 const HEEL_ENDS = 0.3, FORE_BEGINS = 0.6;
 
 /** Lean of the wall at a place: heel to forepart along the length, inner to outer by where the wall faces. */
-export function leanAt(taper: Tapers, last: Last, x: Mm, outward: Point): Rad {
+function leanAt(taper: Tapers, last: Last, x: Mm, outward: Point): Rad {
   const fore = smoothStep((x / last.length - HEEL_ENDS) / (FORE_BEGINS - HEEL_ENDS)), outer = (1 + outward[1]) / 2;
   const heel = taper.heelInner + (taper.heelOuter - taper.heelInner) * outer;
   const forepart = taper.foreInner + (taper.foreOuter - taper.foreInner) * outer;
