@@ -180,5 +180,5 @@ function otherIsEstimated({ side }: Shoe, { shoes }: Fitting): boolean {
 }
 
 /** True where the standing flat would reach behind the ankle pivot and is cut off under it. */
-export const flatBites = ({ order: { standingFlat }, rocker: { stance } }: RockerShoe): boolean =>
-  standingFlat > 0 && stance.standing - standingFlat / 2 < stance.pivot[0];
+export const flatBites = ({ order: { standingFlat }, rocker: { pivot, hip } }: RockerShoe): boolean =>
+  standingFlat > 0 && hip[0] - standingFlat / 2 < pivot[0];

@@ -1,6 +1,6 @@
 import { inDegrees } from '../geometry/units.ts';
 import { lengthBetween, pointAt } from '../profile/groundFace.ts';
-import { rollX } from '../profile/rollLine.ts';
+import { axisX, rollX } from '../profile/rollLine.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { plain, type Plain } from './figure.ts';
 import { groundReachOf, type GroundReach } from './groundReach.ts';
@@ -46,24 +46,25 @@ function heights({ last, rocker, shape, stands }: RockerShoe): Figures {
   ];
 }
 
-function standing({ rocker: { stance, pivot, hip, mid } }: RockerShoe): Figures {
+function standing({ rocker: { stance, pivot, hip, mid, line } }: RockerShoe): Figures {
   return [
     plain('tilt', 'Tilt of the foot in the shoe, nose down', inDegrees(stance.tilt), 'deg'),
     plain('lean', 'Lean of the leg, forward', inDegrees(stance.lean), 'deg'),
-    plain('pivotX', 'Ankle pivot from the heel', pivot[0], 'mm', pivot[0]),
-    plain('pivotHeight', 'Ankle pivot above the ground', pivot[1], 'mm', pivot[0]),
+    plain('pivotX', 'Ankle pivot from the heel', stance.pivot[0], 'mm', stance.pivot[0]),
+    plain('pivotHeight', 'Ankle pivot above the ground', pivot[1], 'mm', stance.pivot[0]),
     plain('standingPoint', 'Standing point from the heel, right under the hip', stance.standing, 'mm', stance.standing),
     plain('standingAhead', 'Standing point ahead of the ankle pivot', stance.hipAhead, 'mm', stance.standing),
-    plain('hipHeight', 'Hip joint above the ground', hip[1], 'mm', hip[0]),
-    plain('standingFlat', 'Standing flat', mid.frontX - mid.rearX, 'mm', (mid.frontX + mid.rearX) / 2),
+    plain('hipHeight', 'Hip joint above the ground', hip[1], 'mm', stance.standing),
+    plain('standingFlat', 'Standing flat', mid.frontX - mid.rearX, 'mm', axisX(line, (mid.frontX + mid.rearX) / 2)),
   ];
 }
 
 function arcs({ last, order, shape, rocker: { heelArc, mid, toeArc, apex, tipAngle, line } }: RockerShoe): Figures {
-  const heel = heelArc ? [
+  const joint = heelArc && axisX(line, pointAt(heelArc, heelArc.to)[0]);
+  const heel = heelArc && joint !== undefined ? [
     plain('radiusHeel', 'Radius of the heel arc', heelArc.radius, 'mm'),
-    plain('heelJointAngle', 'Roll angle where heel arc and mid arc join', inDegrees(heelArc.to), 'deg', pointAt(heelArc, heelArc.to)[0]),
-    plain('heelJoint', 'Heel arc and mid arc join, from the heel', pointAt(heelArc, heelArc.to)[0], 'mm', pointAt(heelArc, heelArc.to)[0]),
+    plain('heelJointAngle', 'Roll angle where heel arc and mid arc join', inDegrees(heelArc.to), 'deg', joint),
+    plain('heelJoint', 'Heel arc and mid arc join, from the heel on the long axis', joint, 'mm', joint),
   ] as const : [];
   const rise = stationAt(shape, last.length).ground - apex.point[1];
   return [
@@ -79,13 +80,13 @@ function arcs({ last, order, shape, rocker: { heelArc, mid, toeArc, apex, tipAng
   ];
 }
 
-function roll({ order, fitting, shape: { face }, rocker: { mid, strikePoint } }: RockerShoe, { back, front, backAngle, frontAngle }: GroundReach): Figures {
+function roll({ order, fitting, shape: { face }, rocker: { mid, strikePoint, line } }: RockerShoe, { back, front, backAngle, frontAngle }: GroundReach): Figures {
   const length = lengthBetween(face, Math.max(strikePoint[0], back), front), leg = fitting.foot?.hipHeight.value ?? NaN;
   const strike = inDegrees(-backAngle), toeOff = inDegrees(frontAngle);
   return [
     plain('strikeAsked', 'Strike angle asked for', inDegrees(order.strike), 'deg'),
-    plain('strikeReached', 'Strike angle reached at the back end of the ground line', strike, 'deg', back),
-    plain('toeOff', 'Toe-off angle reached at the front end of the ground line', toeOff, 'deg', front),
+    plain('strikeReached', 'Strike angle reached at the back end of the ground line', strike, 'deg', axisX(line, back)),
+    plain('toeOff', 'Toe-off angle reached at the front end of the ground line', toeOff, 'deg', axisX(line, front)),
     plain('totalTurning', 'Total turning, strike to toe-off', strike + toeOff, 'deg'),
     plain('rollLength', 'Usable roll along the ground face, strike to toe-off', length, 'mm'),
     plain('rollShare', `Usable roll / leg length (${ROLL_PUBLISHED})`, length / leg, ''),
@@ -94,9 +95,9 @@ function roll({ order, fitting, shape: { face }, rocker: { mid, strikePoint } }:
 }
 
 /** Where a maker puts the caliper. */
-function thicknesses({ last, order, rocker: { pivot }, shape }: RockerShoe): Figures {
+function thicknesses({ last, order, rocker: { stance }, shape }: RockerShoe): Figures {
   const places = [
-    ['Back', 'back edge', 0], ['Pivot', 'ankle pivot', pivot[0]], ['SeatEnd', 'seat end', last.seatLength],
+    ['Back', 'back edge', 0], ['Pivot', 'ankle pivot', stance.pivot[0]], ['SeatEnd', 'seat end', last.seatLength],
     ['Apex', 'apex', order.apexX], ['Tread', 'tread', last.tread], ['Tip', 'tip', last.length],
   ] as const;
   return places.flatMap(([place, words, x]) => thicknessPair(shape, place, words, x));

@@ -7,6 +7,7 @@ import { pitchForLean } from '../profile/stance.ts';
 import { APEX_AHEAD, apexOn, heelPieces, midArcs, type MidArcs } from '../profile/arcs.ts';
 import { endAngle, pieceNamed } from '../profile/groundFace.ts';
 import type { Rocker } from '../profile/rocker.ts';
+import { axisX } from '../profile/rollLine.ts';
 import { apexBehindJoint } from '../prescription/order.ts';
 import type { Finding } from './finding.ts';
 import { isAligned } from './prosthesis.ts';
@@ -55,8 +56,8 @@ function alignedRemedy({ foot }: ShoeFitting): string {
 
 /** Standing still, the client stands between the two ends of the mid arc. */
 export function standingPoint({ shoe: { side, rocker, fitting }, number, place }: Seen<RockerShoe>): Finding[] {
-  const { heelArc, strikePoint, apex } = rocker, standing = number('standingPoint');
-  const back = heelArc ? number('heelJoint') : strikePoint[0], [front] = apex.point;
+  const { heelArc, strikePoint, apex, line } = rocker, standing = number('standingPoint');
+  const back = heelArc ? number('heelJoint') : axisX(line, strikePoint[0]), [front] = apex.point;
   if (!outside(standing, [back, front])) return [];
   const todo = isAligned(fitting) ? 'Have the prosthetist look at the alignment, or change the apex' : `Change the apex, or the pitch (${ANOTHER_LAST})`;
   return [{
@@ -70,13 +71,13 @@ const riseOn = (mid: MidArcs, standing: Mm, heelRoll: Rad, apexRoll: Rad): { rea
   ({ back: (standing - mid.rearX) * Math.sin(Math.abs(heelRoll)), front: (mid.frontX - standing) * Math.sin(apexRoll) });
 
 function flatRise({ shoe, number, place }: Seen<RockerShoe>): Finding[] {
-  const { side, order: { standingFlat, strike }, rocker: { mid, heelArc, apex, stance } } = shoe;
+  const { side, order: { standingFlat, strike }, rocker: { mid, heelArc, apex, pivot, hip } } = shoe;
   if (standingFlat === 0) return [];
-  const { back, front } = riseOn(mid, stance.standing, heelArc?.to ?? strike, apex.angle);
+  const { back, front } = riseOn(mid, hip[0], heelArc?.to ?? strike, apex.angle);
   const common = { severity: 'note', side, unit: 'mm', where: 'standing flat', ...place('standingFlat'), basis: PRACTICE } as const;
   if (flatBites(shoe)) return [{
     ...common, code: 'FLAT_BITES', measured: front,
-    text: `The flat of ${mm(standingFlat)} would reach ${mm(stance.pivot[0] - stance.standing + standingFlat / 2)} behind the ankle pivot, so it begins right under it and is ${mm(number('standingFlat'))} long. The hip rises ${mm(front)} until the apex is reached.`,
+    text: `The flat of ${mm(standingFlat)} would reach ${mm(pivot[0] - hip[0] + standingFlat / 2)} behind the ankle pivot, so it begins right under it and is ${mm(number('standingFlat'))} long. The hip rises ${mm(front)} until the apex is reached.`,
   }];
   return [{
     ...common, code: 'FLAT_RISE', measured: Math.max(back, front),
@@ -87,17 +88,16 @@ function flatRise({ shoe, number, place }: Seen<RockerShoe>): Finding[] {
 const OFFERED: Mm = 30, LEAST_OFFERED: Mm = 10;
 
 /** The same for a flat that is not there yet, on the mid arc as it is: the hip is some 900 mm up, so a little more or less build hardly counts. */
-function riseWith({ stance, pivot, line, mid: { radius } }: Rocker, strike: Rad, flat: Mm): { readonly back: Mm; readonly front: Mm } {
-  const mid = midArcs(stance.standing, pivot[0], radius, flat), heel = pieceNamed({ pieces: heelPieces(pivot, mid, strike) }, 'heel arc');
-  return riseOn(mid, stance.standing, heel ? endAngle(heel) : strike, apexOn(mid, line).angle);
+function riseWith({ pivot, hip, line: { apexX }, mid: { radius } }: Rocker, strike: Rad, flat: Mm): { readonly back: Mm; readonly front: Mm } {
+  const mid = midArcs(hip[0], pivot[0], radius, flat), heel = pieceNamed({ pieces: heelPieces(pivot, mid, strike) }, 'heel arc');
+  return riseOn(mid, hip[0], heel ? endAngle(heel) : strike, apexOn(mid, apexX).angle);
 }
 
 /** A flat gives a place to stand. Offered as long as the apex leaves room for it. */
 function flatOffered({ shoe: { side, fitting, order, rocker }, fitting: { wearer: { risks } }, place }: Seen<RockerShoe>): Finding[] {
-  const { stance, line } = rocker;
   const unsteady = risks.includes('fall within a year') || risks.includes('reduced feeling'), locked = fitting.foot?.ankleLocked === true;
   if (order.standingFlat > 0 || !(unsteady || locked)) return [];
-  const room = Math.floor(2 * (order.apexX - stance.standing - APEX_AHEAD / Math.cos(line.turn))), flat = Math.min(OFFERED, room);
+  const room = Math.floor(2 * (order.apexX - rocker.hip[0] - APEX_AHEAD)), flat = Math.min(OFFERED, room);
   if (!(flat >= LEAST_OFFERED)) return [];
   const { back, front } = riseWith(rocker, order.strike, flat);
   return [{

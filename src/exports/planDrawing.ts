@@ -74,7 +74,7 @@ function planView(plan: Plan, view: View): Part {
 /** Pivot and standing point lie on the long axis. */
 function pivotMark({ shoe, book }: Plan, view: View): Part {
   if (shoe.kind === 'match') return part({});
-  const marks = [[shoe.rocker.pivot[0], `pivot ${bare(book('pivotX')!)}`], [shoe.rocker.stance.standing, `standing point ${bare(book('standingPoint')!)}`]] as const;
+  const marks = [[shoe.rocker.stance.pivot[0], `pivot ${bare(book('pivotX')!)}`], [shoe.rocker.stance.standing, `standing point ${bare(book('standingPoint')!)}`]] as const;
   return together(marks.map(([along, text]) => {
     const [x, y] = spot(view, [along, 0]), width = roomFor(text), rows = [-2.2, 5, -7, 10, -11];
     const places = rows.flatMap((row): Place[] => [{ at: [x + 1.5, y + row] }, { at: [x - 1.5 - width, y + row] }]);

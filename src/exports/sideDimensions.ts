@@ -28,7 +28,7 @@ function level(picture: Picture): Dimension[] {
   return [
     ...(mid.frontX > mid.rearX ? [between(mid.rearX, mid.frontX, 0, `flat ${bare(book('standingFlat')!)}`)] : []),
     fromHeel(pivot[0], 0, `pivot ${bare(book('pivotX')!)}`),
-    fromHeel(stance.standing, 1, `standing point ${bare(book('standingPoint')!)}`),
+    fromHeel(along(stance.standing), 1, `standing point ${bare(book('standingPoint')!)}`),
     fromHeel(apex.point[0], 2, `apex ${bare(book('apex')!)} (${bare(book('apexShare')!)} % from the heel)`),
     ...ends(3),
   ];

@@ -3,11 +3,12 @@ import { pitchSpan, type Last } from '../last/last.ts';
 import type { UpperFace } from '../last/upperFace.ts';
 import { degrees, type Mm, type Rad } from '../geometry/units.ts';
 import type { SheetMatch } from '../fitting/fitting.ts';
+import { STEEPEST } from '../profile/arcs.ts';
 import type { GroundFace, RollArc, RollStraight } from '../profile/groundFace.ts';
 import { Infeasible } from '../profile/infeasible.ts';
 import { rollLine } from '../profile/rollLine.ts';
 import { FOAM_WANTED, LEAST_FOAM } from '../profile/thinnest.ts';
-import { foamLeft } from '../solid/foamLeft.ts';
+import { foamLeft, planOfShape } from '../solid/foamLeft.ts';
 import { bodiesOf, type Bodies } from '../solid/solids.ts';
 import type { SoleShape } from '../solid/soleShape.ts';
 
@@ -18,7 +19,7 @@ export interface Raise { readonly seat: Mm; readonly ball: Mm }
 export const LEVEL_WITHIN: Mm = 1;
 export const isLevel = ({ seat, ball }: Raise): boolean => Math.abs(seat) <= LEVEL_WITHIN && Math.abs(ball) <= LEVEL_WITHIN;
 
-/** A raise that can be made. `tip` is its thickness at the tip, asked for or chosen. */
+/** A raise that can be made. `tip` is its thickness at the tip: asked for, chosen, or all there is where the raise is level throughout. */
 export interface RaiseMade { readonly tip: Mm; readonly shape: SoleShape; readonly bodies: Bodies }
 
 /** Why a shoe cannot be raised: there is `missing` mm too little to put a raise in, the tip asked for is too thin for it, or its walls lean too far. */
@@ -33,42 +34,49 @@ type Raising = { readonly kind: 'level' } | { readonly kind: 'made'; readonly ma
 /** Thickness left at the tip where the sheet does not say and the slope allows; common practice of the trade. */
 const USUAL_TIP: Mm = 5;
 /** A tip left open is as thick as keeps the turned-up toe no steeper than this: one walks on it with a foot that bends. */
-const MILD: Rad = degrees(25);
+export const MILD_TIP: Rad = degrees(25);
 const STEP: Mm = 0.1;
 
 /** Puts a raise under a shoe as it stands now, or says why there can be none. */
 export function raiseUnder(last: Last, order: SheetMatch, raise: Raise): Raising {
   if (isLevel(raise)) return { kind: 'level' };
-  const levelTip = undersideOf(last, raise)(last.length, 0) + raise.ball, most = tryRaise(last, order, raise, levelTip);
-  if (most instanceof Infeasible) return { kind: 'refused', trouble: { why: 'walls meet', text: most.message } };
-  const missing = LEAST_FOAM - most.foam;
-  if (missing > 0) return { kind: 'refused', trouble: { why: 'too little', missing } };
+  const levelTip = undersideOf(last, raise)(last.length, 0) + raise.ball, level = tryRaise(last, order, raise, levelTip);
+  if (level instanceof Infeasible) return { kind: 'refused', trouble: { why: 'walls meet', text: level.message } };
+  const plan = planOfShape(level.shape), most = foamLeft(level.shape, plan).thickness;
+  if (most < LEAST_FOAM) return { kind: 'refused', trouble: { why: 'too little', missing: LEAST_FOAM - most } };
   const keeps = (tip: Mm, foam: Mm): RaiseMade | undefined => {
     const tried = tryRaise(last, order, raise, tip);
-    return !(tried instanceof Infeasible) && tried.foam >= foam ? tried.made : undefined;
+    return !(tried instanceof Infeasible) && foamLeft(tried.shape, plan).thickness >= foam ? tried : undefined;
   };
   if (order.tip !== undefined) {
     const made = keeps(order.tip, LEAST_FOAM);
     if (made) return { kind: 'made', made };
   }
-  const tip = leastTip(last, levelTip, (tried) => keeps(tried, Math.min(FOAM_WANTED, most.foam - 1e-6)) !== undefined);
+  const tip = leastTip(last, levelTip, (tried) => keeps(tried, Math.min(FOAM_WANTED, most - 1e-6)) !== undefined);
   if (order.tip !== undefined) return { kind: 'refused', trouble: { why: 'tip too thin', tip: order.tip, works: tip } };
-  return { kind: 'made', made: keeps(tip, LEAST_FOAM) ?? most.made };
+  return { kind: 'made', made: keeps(tip, LEAST_FOAM) ?? level };
 }
 
 /** The thinnest tip, in tenths, that is mild enough and keeps what is wanted; the level one where no thinner does. */
 function leastTip(last: Last, levelTip: Mm, works: (tip: Mm) => boolean): Mm {
-  const mild = levelTip - (last.length - last.tread) * Math.tan(MILD / 2);
-  let bad = Math.ceil(Math.max(USUAL_TIP, mild) / STEP - 1e-9) - 1, good = Math.floor(levelTip / STEP);
-  if (good <= bad || !works(good * STEP)) return levelTip;
-  while (good - bad > 1) { const middle = (good + bad) >> 1; if (works(middle * STEP)) good = middle; else bad = middle; }
-  return Number((good * STEP).toFixed(1));
+  const mild = levelTip - (last.length - last.tread) * Math.tan(MILD_TIP / 2);
+  const least = Math.ceil(Math.max(USUAL_TIP, mild) / STEP - 1e-9), most = Math.floor(levelTip / STEP);
+  const inMm = (steps: number): Mm => Number((steps * STEP).toFixed(1));
+  if (least > most) return levelTip;
+  if (works(inMm(least))) return inMm(least);
+  if (!works(inMm(most))) return levelTip;
+  let bad = least, good = most;
+  while (good - bad > 1) { const middle = (good + bad) >> 1; if (works(inMm(middle))) good = middle; else bad = middle; }
+  return inMm(good);
 }
 
-function tryRaise(last: Last, order: SheetMatch, raise: Raise, tip: Mm): { readonly made: RaiseMade; readonly foam: Mm } | Infeasible {
+const upperTip = ({ upper, build, last }: SoleShape): Mm => upper(last.length, 0) + build;
+
+/** A raise with a tip, or why there is no such shape. */
+function tryRaise(last: Last, order: SheetMatch, raise: Raise, tip: Mm): RaiseMade | Infeasible {
   try {
-    const shape = raiseShape(last, order, raise, tip), bodies = bodiesOf(shape);
-    return { made: { tip, shape, bodies }, foam: foamLeft(shape).thickness };
+    const shape = raiseShape(last, order, raise, tip);
+    return { tip: Math.min(tip, upperTip(shape)), shape, bodies: bodiesOf(shape) };
   } catch (error) {
     if (error instanceof Infeasible) return error;
     throw error;
@@ -102,9 +110,6 @@ function undersideOf(last: Last, raise: Raise): UpperFace {
 
 /** How far the level part is drawn behind the heel; it runs on. */
 const BEHIND: Mm = 100;
-
-/** Steeper than this at the tip a toe can be neither cut nor glued. */
-const STEEPEST: Rad = degrees(85);
 
 function mildRoll(last: Last, tipHeight: Mm): GroundFace {
   const level = (to: Mm): RollStraight => ({ kind: 'straight', name: 'level tread', from: [-BEHIND, 0], to: [to, 0] });

@@ -1,9 +1,8 @@
 import type { Point } from '../geometry/point.ts';
-import { inDegrees, type Mm, type Rad } from '../geometry/units.ts';
+import { degrees, inDegrees, type Mm, type Rad } from '../geometry/units.ts';
 import type { ToeOrder } from '../fitting/fitting.ts';
 import { Infeasible } from './infeasible.ts';
 import { pointAt, type GroundFace, type GroundPiece, type RollArc } from './groundFace.ts';
-import type { RollLine } from './rollLine.ts';
 
 /** The two halves of the mid arc: centred at the hip, pushed apart by the standing flat. */
 export interface MidArcs { readonly radius: Mm; readonly rearX: Mm; readonly frontX: Mm }
@@ -14,7 +13,8 @@ export const APEX_AHEAD: Mm = 10;
 /**
  * Mid arc: centred at the hip, so that rolling on it keeps the hip at one height like the hub of a wheel.
  * The low point cannot lie behind the pivot, or the shoe would stand on its heel arc.
- * @param standing x right under the hip; @param pivotX x of the ankle pivot; @param hip height of the hip above the ground
+ * All places lie along the walking line.
+ * @param standing right under the hip; @param pivotX the ankle pivot; @param hip height of the hip above the ground
  */
 export function midArcs(standing: Mm, pivotX: Mm, hip: Mm, flat: Mm): MidArcs {
   return { radius: hip, rearX: Math.max(standing - flat / 2, pivotX), frontX: Math.max(standing + flat / 2, pivotX) };
@@ -47,16 +47,13 @@ function runOnBehind(arc: RollArc): GroundPiece {
 /** The apex: where the toe arc leaves the front half of the mid arc, and at what roll angle. */
 export interface Apex { readonly point: Point; readonly angle: Rad }
 
-/**
- * The apex line is nearest to the standing point square to itself, so a turned one comes nearer than its place on the long axis.
- * @throws Infeasible when it comes too near
- */
-export function apexOn(mid: MidArcs, { apexX, turn }: RollLine): Apex {
-  const ahead = apexX - mid.frontX, nearest = ahead * Math.cos(turn);
-  if (!(nearest >= APEX_AHEAD)) {
+/** @throws Infeasible when the apex line passes too near the standing point, square to itself */
+export function apexOn(mid: MidArcs, apexX: Mm): Apex {
+  const ahead = apexX - mid.frontX;
+  if (!(ahead >= APEX_AHEAD)) {
     const from = mid.frontX > mid.rearX ? 'the front end of the standing flat' : 'the standing point';
     throw new Infeasible('APEX_TOO_NEAR',
-      `the apex line passes ${Math.abs(nearest).toFixed(1)} mm ${nearest < 0 ? 'behind' : 'ahead of'} ${from}; it must pass at least ${APEX_AHEAD} mm ahead`,
+      `the apex line passes ${Math.abs(ahead).toFixed(1)} mm ${ahead < 0 ? 'behind' : 'ahead of'} ${from}; it must pass at least ${APEX_AHEAD} mm ahead`,
       ['standingFlat', 'apexX', 'pitch']);
   }
   const angle = Math.asin(ahead / mid.radius);
@@ -65,6 +62,9 @@ export function apexOn(mid: MidArcs, { apexX, turn }: RollLine): Apex {
 
 /** A toe arc flatter than this is no arc a maker could tell from a straight piece: 80 mm of it bulge 0.16 mm. */
 const FLATTEST: Mm = 5000;
+
+/** Steeper than this at its end a toe can be neither cut nor glued. Common practice of the trade. */
+export const STEEPEST: Rad = degrees(85);
 
 /** What a toe rule may look at. */
 interface ToeSetting { readonly apex: Apex; readonly pivot: Point; readonly tipX: Mm }

@@ -7,7 +7,7 @@ import type { RockerOrder, SeatHeight } from '../prescription/order.ts';
 import type { Last } from '../last/last.ts';
 import { edgeLine, featherLine } from '../last/outline.ts';
 import { upperFace, type UpperFace } from '../last/upperFace.ts';
-import { apexOn, groundFace, heelPieces, midArcs, toePieces, type Apex, type MidArcs } from './arcs.ts';
+import { apexOn, groundFace, heelPieces, midArcs, toePieces, STEEPEST, type Apex, type MidArcs } from './arcs.ts';
 import { angleAt, heightAt, offsetInward, pieceNamed, startOf, type GroundFace, type RollArc } from './groundFace.ts';
 import { Infeasible } from './infeasible.ts';
 import { rollLine, rollX, type RollLine } from './rollLine.ts';
@@ -30,6 +30,7 @@ export interface Rocker {
   /** What keeps the build from being lower: the thinnest place, or whoever asks for a seat height. */
   readonly governs: Thinnest | SeatHeight['by'];
   readonly thinnest: Thinnest;
+  /** Ankle pivot and hip as the profile has them: [along the walking line, height above the ground]. */
   readonly pivot: Point;
   readonly hip: Point;
   readonly mid: MidArcs;
@@ -47,9 +48,6 @@ export interface Rocker {
 const BUILD_LIMIT: Mm = 400;
 /** Where the search begins. */
 const USUAL_BUILD: Mm = 25;
-/** Steepest the innermost face may stand at the toe edge: nothing can be glued or cut beyond it. */
-const STEEPEST_SINE = Math.sin((85 * Math.PI) / 180);
-
 type Arcs = Pick<Rocker, 'face' | 'mid' | 'apex' | 'pivot' | 'hip' | 'strikePoint'>;
 type Trial = Arcs & { readonly thin: Thinnest };
 
@@ -62,12 +60,12 @@ export function solveRocker(given: RockerCase): Rocker {
   const stance = standInShoe(given.foot, last), line = rollLine(order.apexX, order.crestAngle);
   // Most refusals show in the arcs alone; the outline is drawn only when they stand.
   let drawn: Drawn | undefined;
-  const attempt = (build: Mm): Trial => {
+  const at = (build: Mm): Trial => {
     const arcs = arcsAt(given, stance, line, build);
     drawn ??= drawPlan(given, line);
     return fitUnder(drawn, given, arcs, build);
   };
-  const { build, by } = buildFor(given, attempt), { thin, ...arcs } = attempt(build), { feather, edge, upper } = drawn!;
+  const { build, by } = buildFor(given, orInfeasible(at)), { thin, ...arcs } = at(build), { feather, edge, upper } = drawn!;
   return {
     ...arcs, stance, line, feather, edge, upper, build,
     governs: by ?? thin, thinnest: thin,
@@ -79,8 +77,8 @@ export function solveRocker(given: RockerCase): Rocker {
 
 /** The arcs at one build; nothing of them hangs on the outline. @throws Infeasible */
 function arcsAt({ last, order }: RockerCase, stance: ShoeStance, line: RollLine, build: Mm): Arcs {
-  const pivot: Point = [stance.pivot[0], stance.pivot[1] + build], hip: Point = [stance.standing, pivot[1] + stance.hipUp];
-  const mid = midArcs(stance.standing, pivot[0], hip[1], order.standingFlat), apex = apexOn(mid, line);
+  const pivot: Point = [rollX(line, [stance.pivot[0], 0]), stance.pivot[1] + build], hip: Point = [rollX(line, [stance.standing, 0]), pivot[1] + stance.hipUp];
+  const mid = midArcs(hip[0], pivot[0], hip[1], order.standingFlat), apex = apexOn(mid, order.apexX);
   const heel = heelPieces(pivot, mid, order.strike);
   const toe = toePieces(order.toe, { apex, pivot, tipX: rollX(line, [last.length, 0]) });
   const face = groundFace(heel, mid, apex, toe);
@@ -119,7 +117,7 @@ function requireBend({ radius }: RollArc, outsole: Mm): void {
 function requireReach(face: GroundFace, furthest: Mm, outsole: Mm): void {
   const arc = face.pieces[face.pieces.length - 1]!;
   if (arc.kind !== 'arc') return;
-  const reach = arc.centre[0] + (arc.radius - outsole) * STEEPEST_SINE;
+  const reach = arc.centre[0] + (arc.radius - outsole) * Math.sin(STEEPEST);
   if (reach >= furthest) return;
   throw new Infeasible('TOE_ARC_TOO_SHORT',
     `the toe arc of radius ${arc.radius.toFixed(1)} mm stands upright ${(furthest - reach).toFixed(1)} mm before the toe edge ends (outsole of ${outsole} mm counted)`,
@@ -127,55 +125,55 @@ function requireReach(face: GroundFace, furthest: Mm, outsole: Mm): void {
 }
 
 /** A seat height that is asked for holds where the sole is thick enough at it; else the least build, if that is higher. */
-function buildFor({ last, order: { seatAtLeast } }: RockerCase, attempt: (build: Mm) => Trial): { readonly build: Mm; readonly by?: SeatHeight['by'] } {
+function buildFor({ last, order: { seatAtLeast } }: RockerCase, attempt: Attempt): { readonly build: Mm; readonly by?: SeatHeight['by'] } {
   if (!seatAtLeast) return { build: leastBuild(attempt) };
-  const asked = seatAtLeast.height - upperFace(last)(last.seatLength / 2, 0), { spare, refusal } = sparesOf(attempt);
-  if (spare(asked) >= 0) return { build: asked, by: seatAtLeast.by };
-  const build = leastBuild(attempt), refused = refusal('latest');
-  if (build < asked && refused) throw refused;
+  const asked = seatAtLeast.height - upperFace(last)(last.seatLength / 2, 0), trial = attempt(asked);
+  if (spareOf(trial) >= 0) return { build: asked, by: seatAtLeast.by };
+  const build = leastBuild(attempt);
+  if (build < asked && trial instanceof Infeasible) throw trial;
   return { build };
 }
 
-interface Spares {
-  /** Spare thickness at a build; endlessly little where there is no shape. */
-  readonly spare: (build: Mm) => Mm;
-  /** Why there was none, at the first or at the latest build that had none. */
-  readonly refusal: (which: 'first' | 'latest') => Infeasible | undefined;
-}
+/** What comes of a build, or why there is no shape at it. */
+type Attempt = (build: Mm) => Trial | Infeasible;
 
-function sparesOf(attempt: (build: Mm) => Trial): Spares {
-  const refusals: Infeasible[] = [];
-  const spare = (build: Mm): Mm => {
-    try { return attempt(build).thin.spare; }
-    catch (error) {
-      if (!(error instanceof Infeasible)) throw error;
-      refusals.push(error);
-      return -Infinity;
-    }
-  };
-  return { spare, refusal: (which) => which === 'first' ? refusals[0] : refusals[refusals.length - 1] };
-}
+const orInfeasible = (at: (build: Mm) => Trial): Attempt => (build) => {
+  try { return at(build); }
+  catch (error) {
+    if (error instanceof Infeasible) return error;
+    throw error;
+  }
+};
+
+/** Spare thickness; endlessly little where there is no shape. */
+const spareOf = (trial: Trial | Infeasible): Mm => (trial instanceof Infeasible ? -Infinity : trial.thin.spare);
 
 /**
  * Spare thickness rises with the build, about a millimetre for each, so its zero is the least build. Where no shape
  * exists yet (a short toe arc that grows with the pivot's height), more build is tried; a shape that exists only where
  * it is thicker than anyone asked is refused.
  */
-function leastBuild(attempt: (build: Mm) => Trial): Mm {
-  const { spare, refusal } = sparesOf(attempt);
+function leastBuild(attempt: Attempt): Mm {
+  const spare = (build: Mm): Mm => spareOf(attempt(build));
   let high = USUAL_BUILD, above = spare(high);
   while (!(above >= 0) && high < BUILD_LIMIT) { high = Number.isFinite(above) ? high - 1.3 * above + 0.1 : 2 * high; above = spare(high); }
-  if (!(above >= 0)) throw refusal('first') ?? new Infeasible('NO_BUILD', `no sole up to ${BUILD_LIMIT} mm high is as thick as asked everywhere`, ['apexX', 'pitch', 'strike']);
+  if (!(above >= 0)) throw refusalAt(attempt, USUAL_BUILD);
   let low = high, below = above;
   while (below >= 0) { high = low; low -= 1.3 * below + 0.1; below = spare(low); }
   for (let i = 0; i < 60 && !Number.isFinite(below); i++) {
     const middle = (low + high) / 2, value = spare(middle);
     if (value >= 0) high = middle; else { low = middle; below = value; }
   }
-  if (!Number.isFinite(below)) throw refusal('latest')!;
+  if (!Number.isFinite(below)) throw refusalAt(attempt, low);
   let root = rootBetween(spare, low, high), left = spare(root);
   for (let i = 0; i < 5 && left < 0; i++) { root += SOLVED - left; left = spare(root); }
   return root;
+}
+
+function refusalAt(attempt: Attempt, build: Mm): Infeasible {
+  const trial = attempt(build);
+  return trial instanceof Infeasible ? trial
+    : new Infeasible('NO_BUILD', `no sole up to ${BUILD_LIMIT} mm high is as thick as asked everywhere`, ['apexX', 'pitch', 'strike']);
 }
 
 /** Vertical thickness of the sole at a place on the long axis, mm. */

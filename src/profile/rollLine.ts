@@ -12,6 +12,9 @@ export const rollLine = (apexX: Mm, crestAngle: Rad): RollLine => ({ apexX, turn
 /** Place along the walking line under a point in plan, in the profile's own x. */
 export const rollX = ({ apexX, turn }: RollLine, [x, y]: Point): Mm => apexX + (x - apexX) * Math.cos(turn) + y * Math.sin(turn);
 
+/** The place on the long axis over a place along the walking line. */
+export const axisX = ({ apexX, turn }: RollLine, along: Mm): Mm => apexX + (along - apexX) / Math.cos(turn);
+
 /** Place across the walking line (along the crest), positive to the outer side of a left shoe. */
 export const rollY = ({ apexX, turn }: RollLine, [x, y]: Point): Mm => y * Math.cos(turn) - (x - apexX) * Math.sin(turn);
 

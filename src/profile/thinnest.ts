@@ -129,16 +129,20 @@ export function thinnest(plan: Plan, face: GroundFace, { minima, stiffener, inne
   return { at: near.at, zone, thickness: least + minimum, minimum, by: minimum > asked ? 'foam that must stay' : 'thickness asked', spare: least };
 }
 
-/** The place of the plan where something is least. @param also places to look at besides, where it jumps */
+/**
+ * The place of the plan where something is least.
+ * @param also places to look at besides, where it jumps; like the borders they are left only inwards and outwards, which keeps their x
+ */
 export function lowestOver(plan: Plan, of: (place: Place) => Mm, also: readonly Place[] = []): Place {
   const step = plan.edge.length / EVENLY, at = (w: number, ring: number): Mm => of(placeAt(plan, w, ring));
   const round = ({ w, ring }: Place): Place => placeAt(plan, lowestBetween((v) => at(v, ring), w - step, w + step, FINE), ring);
   const inAndOut = ({ w, ring }: Place): Place => placeAt(plan, w, lowestBetween((k) => at(w, k), Math.max(0, ring - 0.5), Math.min(1, ring + 0.5), FINE));
   const better = (a: Place, b: Place): Place => (of(b) < of(a) ? b : a);
   const lower = (place: Place, move: (from: Place) => Place): Place => better(place, move(place));
-  const valley = (place: Place): Place => plan.last.camber === 0 ? lower(place, round)
-    : [round, inAndOut, round].reduce(lower, place);
-  return lowestFew([...plan.places, ...plan.borders, ...also], of, step).map(valley).reduce(better);
+  const dished = plan.last.camber !== 0, jumps = [...plan.borders, ...also];
+  const valley = (place: Place): Place => dished ? [round, inAndOut, round].reduce(lower, place) : lower(place, round);
+  const valleys = lowestFew([...plan.places, ...jumps], of, step).map(valley);
+  return [...valleys, ...(dished ? jumps.map((place) => lower(place, inAndOut)) : jumps)].reduce(better);
 }
 
 /** How near a valley's floor is closed in on, as a share of a piece of the edge: heights there differ by less than a nanometre. */

@@ -28,13 +28,25 @@ test.each<readonly [string, RockerCase, string]>([
 test('any minima and crest: nothing is thinner than its zone asks, and the sole is no higher than that needs', () => {
   const minimum = fc.integer({ min: 3, max: 26 });
   const minima = fc.record({ edge: minimum, seat: minimum, waist: minimum, tread: minimum, tip: fc.integer({ min: 4, max: 14 }) });
-  const measures = fc.record({ tread: fc.integer({ min: 185, max: 210 }), seatLength: fc.integer({ min: 45, max: 75 }), camber: fc.constantFrom(0, 0, 3) });
-  fc.assert(fc.property(minima, measures, fc.integer({ min: 80, max: 100 }), (asked, last, crest) => {
-    const given = withLast(withOrder(workedCase, { crestAngle: degrees(crest), minima: asked }), last), least = leastSpare(given, solveRocker(given));
+  const measures = fc.record({ tread: fc.integer({ min: 185, max: 210 }), seatLength: fc.integer({ min: 45, max: 75 }), camber: fc.constantFrom(0, 0, 3, 9) });
+  const layers = fc.record({ stiffener: fc.constantFrom(0, 1.5, 3), outsole: fc.constantFrom(1.5, 2, 4), strike: fc.constantFrom(15, 20, 25), toe: fc.constantFrom(0, 2) });
+  fc.assert(fc.property(minima, measures, layers, fc.integer({ min: 78, max: 108 }), (asked, last, { stiffener, outsole, strike, toe }, crest) => {
+    const given = withLast(withOrder(workedCase, {
+      crestAngle: degrees(crest), minima: asked, stiffener, outsole: { thickness: outsole, material: 'solid rubber' }, strike: degrees(strike), edgeBeyond: { heel: 1, ball: 2, toe },
+    }), last), least = leastSpare(given, solveRocker(given));
     expect(least).toBeGreaterThan(-1e-6);
-    expect(least).toBeLessThan(0.25);
+    expect(least).toBeLessThan(0.5);
   }), { seed: 20260311, numRuns: 120 });
 }, 30_000);
+
+/** Found by chance among orders like these: of several valleys the deepest is narrow, across a dished bottom and against a border. */
+test('a dished bottom under a turned crest is searched across too', () => {
+  const given = withLast(withOrder(workedCase, {
+    crestAngle: degrees(100), apexX: 179.8, strike: degrees(18), stiffener: 2.9, outsole: { thickness: 4.1, material: 'solid rubber' },
+    edgeBeyond: { heel: 0.8, ball: 2.5, toe: 0.3 }, minima: { edge: 9.7, seat: 14.7, waist: 21, tread: 19.4, tip: 6.3 },
+  }), { length: 290, pitch: 14, tread: 208, seatLength: 72.5, camber: 9, ballWidth: 104, heelWidth: 74, innerBall: 205, outerBall: 173, toeShape: 'oblique' });
+  expect(leastSpare(given, solveRocker(given))).toBeGreaterThan(-1e-6);
+});
 
 test('where stiffener and outsole would leave too little foam, the foam governs', () => {
   const given = withOrder(workedCase, { outsole: { thickness: 4, material: 'solid rubber' } }), { governs, thinnest } = solveRocker(given);

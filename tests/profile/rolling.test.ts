@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { degrees } from '../../src/geometry/units.ts';
+import { heightAt } from '../../src/profile/groundFace.ts';
 import type { Point } from '../../src/geometry/point.ts';
+import { rollX } from '../../src/profile/rollLine.ts';
 import { solveRocker } from '../../src/profile/rocker.ts';
 import { shapes, withOrder, workedCase } from '../support/cases.ts';
 import { contactWhenRolled, heightWhenRolled, sampled } from '../judges/rolling.ts';
@@ -85,4 +87,25 @@ test('a strike angle the mid arc already turns past leaves no heel arc, and the 
   expect(heelArc).toBeUndefined();
   expect(face.pieces[0]!.name).toBe('behind the strike point');
   expect(contactWhenRolled(sampled(face, -10, 282), degrees(-2.001))).toBeLessThanOrEqual(strikePoint[0] + 0.1);
+});
+
+describe.each([75, 95, 110])('under a crest turned to %d°, rolled as a solid about that crest', (crest) => {
+  const rocker = solveRocker(withOrder(workedCase, { crestAngle: degrees(crest) })), { face, line, heelArc, stance, build } = rocker;
+  const turn = degrees(crest - 90);
+  /** The underside over a stretch of ground, each place by its way square to the crest. Seen along the crest it is one outline. */
+  const underside = Array.from({ length: 3_400 }, (_, i) => -20 + i * 0.1).flatMap((x): Point[] => [-40, 0, 40].map((y): Point =>
+    [x * Math.cos(turn) + y * Math.sin(turn), heightAt(face, rollX(line, [x, y]))]));
+  const onAxis = (x: number, z: number): Point => [x * Math.cos(turn), z];
+  const pivot = onAxis(stance.pivot[0], stance.pivot[1] + build), hip = onAxis(stance.standing, stance.pivot[1] + build + stance.hipUp);
+
+  test('the ankle pivot keeps its height over the heel arc, and the hip over the mid arc', () => {
+    for (const share of [0.05, 0.4, 0.8, 1]) {
+      const roll = heelArc!.from + (heelArc!.to - heelArc!.from) * share;
+      expect(Math.abs(heightWhenRolled(underside, pivot, roll) - heelArc!.radius)).toBeLessThan(0.01);
+    }
+    for (const roll of [heelArc!.to, 0, rocker.apex.angle]) expect(Math.abs(heightWhenRolled(underside, hip, roll) - hip[1])).toBeLessThan(0.01);
+  });
+  test('standing, it touches the ground right under the hip', () => {
+    expect(Math.abs(contactWhenRolled(underside, 0) - hip[0])).toBeLessThan(0.5);
+  });
 });
