@@ -14,10 +14,19 @@ import { baseOf, holes, jointRooms, roomInFace } from './places.ts';
 /** What keeps the moulds of a job from being made, as corrections to the sheet, in its units. */
 export function mouldFaults({ fitting: { units, making: { mould: order, chordGap } }, shoes }: Pair): Fault[] {
   if (!order) return [];
-  return [...dowelOnRim({ order, units }), ...shoes.flatMap((shoe) => {
+  const faults = [...dowelOnRim({ order, units }), ...shoes.flatMap((shoe) => {
     const parts = partsOf(shoe);
     return parts ? faultsOfOne({ side: shoe.side, order, units }, parts, chordGap) : [];
   })];
+  return strictest(faults);
+}
+
+interface MouldFault extends Fault { readonly most?: Mm }
+
+/** Of several limits on one length only the least is told: it holds for all. */
+function strictest(faults: readonly MouldFault[]): Fault[] {
+  const least = (one: MouldFault): boolean => faults.every((other) => other.path !== one.path || (one.most ?? 0) <= (other.most ?? 0));
+  return faults.filter((one, i) => one.most === undefined || (least(one) && faults.findIndex((other) => other.path === one.path && least(other)) === i)).map(({ most: _, ...fault }) => fault);
 }
 
 /** Least wall left beside a dowel or a hole; less breaks out. Common practice of the trade. */
@@ -27,7 +36,7 @@ const EPSILON = 1e-6;
 
 interface Asked { readonly side: Side; readonly order: MouldOrder; readonly units: Fitting['units'] }
 
-function faultsOfOne(asked: Asked, parts: SoleParts, chordGap: Mm): Fault[] {
+function faultsOfOne(asked: Asked, parts: SoleParts, chordGap: Mm): MouldFault[] {
   const walls = [...flareFaults(asked, parts.shape), ...draftFaults(asked, parts, chordGap)];
   if (walls.length > 0) return walls;
   const rows = mouldRows(mouldPart(parts, asked.order).body, chordGap, asked.order);
@@ -37,10 +46,10 @@ function faultsOfOne(asked: Asked, parts: SoleParts, chordGap: Mm): Fault[] {
 type Field = 'rim' | 'dowel' | 'pourHole' | 'ventHole';
 
 /** A length against the most there is room for; `otherwise` is the rule where nothing the sheet lets through has room. */
-function tooLarge({ order, units }: Pick<Asked, 'order' | 'units'>, field: Field, most: Mm, otherwise: string, help: string): Fault[] {
+function tooLarge({ order, units }: Pick<Asked, 'order' | 'units'>, field: Field, most: Mm, otherwise: string, help: string): MouldFault[] {
   if (order[field] <= most + EPSILON) return [];
   const said = roundedDown(most, units), works = said >= rangeOf(`making.mould.${field}`).limits[0];
-  return [fault(['making', 'mould', field], works ? `must be at most ${lengthWords([said], units)}` : otherwise, asTyped(order[field], units), help)];
+  return [{ most, ...fault(['making', 'mould', field], works ? `must be at most ${lengthWords([said], units)}` : otherwise, asTyped(order[field], units), help) }];
 }
 
 /** Walls that flare out towards the ground hold the part in a cavity of one piece. */
@@ -64,7 +73,7 @@ function draftFaults({ side, order, units }: Asked, parts: SoleParts, chordGap: 
 const HOLLOW_SPARE: Mm = 10;
 
 /** A rim wider than the hollow of the waist would fold over itself; what the walls lean out counts with it. */
-function rimFaults(asked: Asked, { edge }: SoleShape, rows: readonly MouldRow[]): Fault[] {
+function rimFaults(asked: Asked, { edge }: SoleShape, rows: readonly MouldRow[]): MouldFault[] {
   const { side, order: { rim } } = asked, hollows = edge.flatMap((piece) => piece.kind === 'arc' && piece.sweep < 0 ? [piece.radius] : []);
   const out = Math.max(...rows.flatMap(({ inner, outer }) => [inner, outer].map((at) => distance([at.edge[0], at.edge[1]], [at.border[0], at.border[1]])))) - rim;
   return tooLarge(asked, 'rim', Math.min(...hollows) - HOLLOW_SPARE - out, 'has no room in the hollow of the outline',
@@ -74,13 +83,13 @@ function rimFaults(asked: Asked, { edge }: SoleShape, rows: readonly MouldRow[])
 const atLeast = (length: Mm, units: Fitting['units']): string => lengthWords([roundedUp(length, units)], units);
 const wallWords = (units: Fitting['units']): string => `${atLeast(WALL, units)} of wall`;
 
-function dowelOnRim({ order, units }: Pick<Asked, 'order' | 'units'>): Fault[] {
+function dowelOnRim({ order, units }: Pick<Asked, 'order' | 'units'>): MouldFault[] {
   return tooLarge({ order, units }, 'dowel', order.rim - 2 * WALL, 'has no room on the rim',
     `It stands on a rim of ${atLeast(order.rim, units)} with ${wallWords(units)} on both sides; this dowel needs a rim of ${atLeast(order.dowel + 2 * WALL, units)}.`);
 }
 
 /** Dowels across the joint of a split cavity run between cavity and border, and between base and rim. */
-function jointFaults(asked: Asked, rows: readonly MouldRow[]): Fault[] {
+function jointFaults(asked: Asked, rows: readonly MouldRow[]): MouldFault[] {
   const { side, order, units } = asked;
   if (!order.split) return [];
   const rooms = jointRooms(rows, baseOf(rows, order)).flatMap(({ end, long, high }) => [
@@ -93,7 +102,7 @@ function jointFaults(asked: Asked, rows: readonly MouldRow[]): Fault[] {
 }
 
 /** Pour and vent holes lie inside the face under the last, apart from each other. */
-function holeFaults(asked: Asked, rows: readonly MouldRow[]): Fault[] {
+function holeFaults(asked: Asked, rows: readonly MouldRow[]): MouldFault[] {
   const { side, order, units } = asked, [pour, heelVent, toeVent] = holes(rows, order), vents = [heelVent, toeVent];
   const widest = (...places: readonly { readonly at: typeof pour.at }[]): Mm => 2 * (Math.min(...places.map(({ at }) => roomInFace(rows, at))) - WALL);
   const outside = [

@@ -169,6 +169,9 @@ describe('a mould that cannot be is refused before anything is made', () => {
     expect(faults({ rim: 20, dowel: 0.55 * 25.4 }, worked, 'in')).toEqual([]);
   });
 
+  test('a dowel too thick for rim and joint alike is told once, with the lesser room', () => {
+    expect(paths(faults({ split: true, rim: 16, floor: 3, dowel: 14 }, flares))).toEqual(['making.mould.dowel']);
+  });
   test('a dowel across the joint needs 3 mm above, below and towards the cavity', () => {
     const low = { split: true, rim: 60, floor: 3, dowel: 30 }, found = faults(low, flares);
     expect(paths(found)).toEqual(['making.mould.dowel']);
