@@ -21,11 +21,11 @@ const RISKS: Record<Risk, Warning> = {
   },
   'fall within a year': {
     code: 'FALL_RISK', severity: 'warn', basis: BALANCE,
-    text: 'The client fell within a year. Rolling soles worsened the balance of young adults when they were pushed; in a trial with numb feet a toe-only rocker made no difference. Ask specialist and physiotherapist first, and give the sole a standing flat.',
+    text: 'The client fell within a year. Rolling soles worsened the balance of young adults when they were pushed; in a trial with numb feet a toe-only rocker made no difference. Ask specialist and physiotherapist first, and give the sole a standing flat (order.standingFlat).',
   },
   'reduced feeling': {
     code: 'REDUCED_FEELING', severity: 'warn', basis: FEELING,
-    text: 'The foot feels less: not without a plan to look at the skin each day. Have the pressure inside the shoe checked before it is handed over, and give the sole a standing flat.',
+    text: 'The foot feels less: not without a plan to look at the skin each day. Have the pressure inside the shoe checked before it is handed over, and give the sole a standing flat (order.standingFlat).',
   },
   child: {
     code: 'GROWING_FOOT', severity: 'warn', basis: PRACTICE,

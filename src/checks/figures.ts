@@ -2,7 +2,8 @@ import type { Fitting } from '../fitting/fitting.ts';
 import type { Shoe } from '../pair/shoe.ts';
 import type { Figure } from './figure.ts';
 import { matchFigures } from './matchFigures.ts';
-import { estimatesIn } from './restsOn.ts';
+import type { InputField } from './inputs.ts';
+import { estimatesIn, measuresShown } from './restsOn.ts';
 import { rockerFigures } from './rockerFigures.ts';
 
 export { inWords, type Figure, type FigureUnit } from './figure.ts';
@@ -18,3 +19,7 @@ export function figuresOf(shoe: Shoe, fitting: Fitting): readonly Figure[] {
   const figures = shoe.kind === 'rocker' ? rockerFigures(shoe) : matchFigures(shoe);
   return figures.map((figure) => ({ ...figure, estimated: isEstimated(figure.key) }));
 }
+
+/** Measures of a shoe that its papers list: a default that no figure rests on is left out. */
+export const measuresListed = (shoe: Shoe, fitting: Fitting): readonly InputField[] =>
+  measuresShown(shoe, figuresOf(shoe, fitting).map(({ key }) => key));

@@ -10,9 +10,9 @@ const SEAT_MOST = 60, BALL_MOST = 35, BALL_STOP = 40, PITCH_WITHIN = 1;
 
 /** What brings a shoe down depends on what holds it up. */
 function lowering(shoe: Shoe): string {
-  if (shoe.kind === 'match' || isBuiltUpToOther(shoe)) return 'Bring the other shoe down, or ask the prescriber for a smaller correction.';
-  if (shoe.rocker.governs === 'order') return 'Ask for less seat height.';
-  return 'Put the apex further forward, take a longer toe arc or give the last more spring.';
+  if (shoe.kind === 'match' || isBuiltUpToOther(shoe)) return 'Bring the other shoe down, or ask the prescriber for a smaller correction (wearer.legDifference.correct).';
+  if (shoe.rocker.governs === 'order') return 'Ask for less seat height (order.seatHeightAtLeast).';
+  return 'Put the apex further forward (order.apex), take a longer toe arc (order.toe) or give the last more spring (last.toeSpring).';
 }
 
 export function seatHeight({ shoe, number, place }: Seen): Finding[] {
@@ -43,6 +43,6 @@ export function pitchOfSole({ shoe: { side }, number }: Seen<RockerShoe>): Findi
   if (!over(off, PITCH_WITHIN)) return [];
   return [{
     code: 'PITCH_DIFFERS', severity: 'warn', side, measured: off, limit: PITCH_WITHIN, unit: 'mm', where: 'seat to tread',
-    text: `The sole has a pitch of ${mm(sole)}, the last ${mm(last)}; they must agree within ${mm(PITCH_WITHIN)}. Take the pitch and the measured heights of the last again.`, basis: PRACTICE,
+    text: `The sole has a pitch of ${mm(sole)}, the last ${mm(last)}; they must agree within ${mm(PITCH_WITHIN)}. Take the pitch (last.pitch) and the measured heights (last.heights) of the last again.`, basis: PRACTICE,
   }];
 }

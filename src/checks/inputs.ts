@@ -45,3 +45,7 @@ const INPUTS = {
 export type InputField = keyof typeof INPUTS;
 export const INPUT_FIELDS = Object.keys(INPUTS) as readonly InputField[];
 export const inputOf = (field: InputField): Input => INPUTS[field];
+
+/** Ball joints on the last are carried over from the foot. */
+export const takenOnFoot = (field: InputField, { foot }: ShoeFitting): InputField =>
+  foot && field === 'last.innerBall' ? 'foot.ballInner' : foot && field === 'last.outerBall' ? 'foot.ballOuter' : field;

@@ -20,7 +20,7 @@ export function toolReach({ shoe, fitting: { making: { tool } } }: Seen): Findin
   if (!over(needed, tool.reach)) return [];
   return [{
     code: 'TOOL_REACH', severity: 'warn', side: shoe.side, measured: tool.reach, limit: needed, unit: 'mm', where: 'foam body',
-    text: `The foam body is ${mm(height)} high and the cutter reaches ${mm(tool.reach)}; it needs ${mm(needed)} (part and ${BEYOND_PART} mm). Take a longer cutter or cut from both faces.`, basis: PRACTICE,
+    text: `The foam body is ${mm(height)} high and the cutter reaches ${mm(tool.reach)}; it needs ${mm(needed)} (part and ${BEYOND_PART} mm). Take a longer cutter (making.tool.reach) or cut from both faces.`, basis: PRACTICE,
   }];
 }
 
@@ -38,7 +38,7 @@ export function printBed({ shoe, fitting: { making: { printBed: bed } } }: Seen)
   const common = { side: shoe.side, unit: 'mm', where: 'whole sole', basis: PRACTICE } as const;
   if (!laid.fits || tooTall) return [{
     ...common, code: 'PRINT_BED', severity: 'warn', measured: laid.fits ? bed.z : Math.min(bed.x, bed.y), limit: laid.fits ? tall : laid.square,
-    text: `The sole does not go on the print bed of ${bed.x} × ${bed.y} × ${bed.z} mm with ${BED_MARGIN} mm to spare.${needs(laid.fits, laid, tooTall, tall)} Or print it in two parts.`,
+    text: `The sole does not go on the print bed of ${bed.x} × ${bed.y} × ${bed.z} mm with ${BED_MARGIN} mm to spare (making.printBed).${needs(laid.fits, laid, tooTall, tall)} Or print it in two parts.`,
   }];
   const turn = inDegrees(laid.turn);
   if (!(turn > 0 && turn < 90)) return [];

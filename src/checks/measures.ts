@@ -1,10 +1,12 @@
 import { inDegrees } from '../geometry/units.ts';
+import { slipQuestion } from '../fitting/convert.ts';
 import type { Fitting, ShoeFitting } from '../fitting/fitting.ts';
+import { isRangeName } from '../fitting/ranges.ts';
 import { SURVEY_SOURCE } from '../fitting/survey.ts';
 import { unusualMeasures } from '../fitting/unusual.ts';
 import { SIDES, type Side } from '../fitting/words.ts';
 import type { Finding } from './finding.ts';
-import { inputOf, type InputField } from './inputs.ts';
+import { inputOf, takenOnFoot, type InputField } from './inputs.ts';
 import { deg, mm, sentences } from './say.ts';
 import type { Seen } from './seen.ts';
 import { PRACTICE, TAPE } from './sources.ts';
@@ -14,18 +16,21 @@ const SHEET = 'fitting sheet';
 /** What is outside the usual is worth a second reading. */
 export function takenTwice(fitting: Fitting): Finding[] {
   return unusualMeasures(fitting).map(({ path, value, least, most, unit, text }) => ({
-    code: 'TAKEN_TWICE', severity: 'warn', ...sideOf(path), measured: value, limit: value > most ? most : least, unit, where: SHEET, ...restingOn(text),
+    code: 'TAKEN_TWICE', severity: 'warn', ...sideOf(path), measured: value, limit: value > most ? most : least, unit, where: SHEET,
+    ...restingOn(sentences(text, slipAt(path, value, fitting.units))),
   }));
+}
+
+/** Asks whether a measure was typed in another unit, where that would explain it; empty otherwise. */
+function slipAt(path: string, value: number, units: Fitting['units']): string {
+  const name = path.replace(/^(left|right)\./, '');
+  return isRangeName(name) ? slipQuestion(name, value, units) : '';
 }
 
 function sideOf(path: string): { readonly side?: Side } {
   const side = SIDES.find((one) => path.startsWith(`${one}.`));
   return side ? { side } : {};
 }
-
-/** Ball joints on the last are carried over from the foot. */
-const takenOnFoot = (field: InputField, { foot }: ShoeFitting): InputField =>
-  foot && field === 'last.innerBall' ? 'foot.ballInner' : foot && field === 'last.outerBall' ? 'foot.ballOuter' : field;
 
 /** One note for each measure that was not taken and that a figure rests on. An estimated hip has a note of its own. */
 export function estimated({ shoe, estimates }: Seen): Finding[] {
@@ -53,15 +58,37 @@ export function legByTape({ wearer: { legDifference: { found, correct } } }: Fit
   if (found !== 'tape') return [];
   return [{
     code: 'LEG_BY_TAPE', severity: 'warn', measured: correct, unit: 'mm', where: SHEET,
-    text: 'The leg difference was found with a tape. A tape named the wrong leg as short in 7 of 20 people, blocks in 1 of 20: take it again with blocks under the shorter leg until the pelvis is level.', basis: TAPE,
+    text: 'The leg difference was found with a tape. A tape named the wrong leg as short in 7 of 20 people, blocks in 1 of 20: take it again with blocks under the shorter leg until the pelvis is level (wearer.legDifference).', basis: TAPE,
+  }];
+}
+
+/** Differences finer than this are below what any way of finding them tells apart, mm. Common practice of the trade. */
+const LEG_FINEST = 3;
+
+/** Nobody finds a leg difference that fine: most often it was typed in another unit. */
+export function legDifferenceFine({ units, wearer: { legDifference: { correct } } }: Fitting): Finding[] {
+  if (!(correct > 0 && correct < LEG_FINEST)) return [];
+  const inCm = units === 'mm' ? `Was it in centimetres? ${Number(correct.toFixed(3))} cm would be ${Number((correct * 10).toFixed(2))} mm` : '';
+  return [{
+    code: 'LEG_DIFFERENCE_FINE', severity: 'warn', measured: correct, limit: LEG_FINEST, unit: 'mm', where: SHEET,
+    text: sentences(`The leg difference to correct is ${mm(correct)} (wearer.legDifference.correct); less than ${LEG_FINEST} mm is finer than any way of finding it`, inCm), basis: PRACTICE,
+  }];
+}
+
+/** An empty list says that there are none; no list says that nobody asked. */
+export function risksAsked({ wearer: { risksAsked: asked } }: Fitting): Finding[] {
+  if (asked) return [];
+  return [{
+    code: 'RISKS_NOT_ASKED', severity: 'warn', unit: '', where: SHEET,
+    text: 'The sheet does not say whether risks were asked about. Ask the client and the prescriber, and enter what is there (wearer.risks; [] for none).', basis: PRACTICE,
   }];
 }
 
 export function prescription({ job: { prescriber, prescribed } }: Fitting): Finding[] {
-  const missing = (code: string, what: string): Finding =>
-    ({ code, severity: 'warn', unit: '', where: SHEET, text: `The sheet does not say ${what}. A rocker and a leg difference are prescribed: enter it before cutting.`, basis: PRACTICE });
+  const missing = (code: string, what: string, field: string): Finding =>
+    ({ code, severity: 'warn', unit: '', where: SHEET, text: `The sheet does not say ${what}. A rocker and a leg difference are prescribed: enter it before cutting (${field}).`, basis: PRACTICE });
   return [
-    ...(prescriber === undefined ? [missing('PRESCRIBER_MISSING', 'who prescribed the shoes')] : []),
-    ...(prescribed === undefined ? [missing('PRESCRIPTION_DATE_MISSING', 'when the shoes were prescribed')] : []),
+    ...(prescriber === undefined ? [missing('PRESCRIBER_MISSING', 'who prescribed the shoes', 'job.prescriber')] : []),
+    ...(prescribed === undefined ? [missing('PRESCRIPTION_DATE_MISSING', 'when the shoes were prescribed', 'job.prescribed')] : []),
   ];
 }

@@ -48,7 +48,7 @@ export function notLevel({ shoe: { side, raise, trouble, order } }: Seen<MatchSh
   const instead = lower < 0 ? `take ${mm(-lower)} off the ${side} shoe's own sole` : 'raise it inside the shoe';
   return [{
     ...common, measured: lower, limit: least, where: 'seat and ball',
-    text: sentences(`${wanted}; a raise needs at least ${mm(least)} everywhere`, `Build the ${otherSide(side)} shoe up by ${mm(missing)} (seatHeightAtLeast), or ${instead}`),
+    text: sentences(`${wanted}; a raise needs at least ${mm(least)} everywhere`, `Build the ${otherSide(side)} shoe up by ${mm(missing)} (order.seatHeightAtLeast), or ${instead}`),
   }];
 }
 
@@ -74,7 +74,7 @@ export function bendsAtBall({ shoe: { side, raise, made, last } }: Seen<MatchSho
 function alikeInPitch(seen: readonly Seen[]): string {
   const free = seen.filter(({ shoe: { fitting } }) => !isAligned(fitting)).map(({ shoe: { side } }) => side);
   if (free.length === 0) return 'Ask the prosthetist: both feet stand as they were aligned.';
-  return free.length === 2 ? `Make the two lasts alike in pitch (${ANOTHER_LAST}).` : `Give the ${free[0]} last the other one's pitch (${ANOTHER_LAST}); the prosthetic foot's stays as aligned.`;
+  return free.length === 2 ? `Make the two lasts alike in pitch (last.pitch: ${ANOTHER_LAST}).` : `Give the ${free[0]} last the other one's pitch (last.pitch: ${ANOTHER_LAST}); the prosthetic foot's stays as aligned.`;
 }
 
 /** Two rockers are built level at the seat; their balls follow from the pitch. */

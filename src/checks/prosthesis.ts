@@ -19,7 +19,7 @@ export function alignedHeelRise({ shoe: { side, fitting }, number }: Seen<Rocker
   const named = prosthesis.prosthetist, stops = over(off, RISE_STOP) && named === undefined;
   const what = `The prosthetic foot was aligned to a heel rise of ${mm(aligned)}; this shoe has ${mm(rise)}, ${mm(off)} ${rise < aligned ? 'less' : 'more'}`;
   const todo = named === undefined
-    ? 'Ask the prosthetist: either the shoe is made to the aligned heel rise, or the foot is aligned anew and the name entered.'
+    ? 'Ask the prosthetist: either the shoe is made to the aligned heel rise, or the foot is aligned anew and the name entered (foot.prosthesis.heelRise, foot.prosthesis.prosthetist).'
     : `${named} agreed with another heel rise: have the alignment checked in the finished shoe.`;
   return [{
     code: 'PROSTHESIS_HEEL_RISE', severity: stops ? 'stop' : 'warn', side, measured: off, limit: over(off, RISE_STOP) ? RISE_STOP : RISE_WARN, unit: 'mm',

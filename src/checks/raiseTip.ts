@@ -44,8 +44,8 @@ export function thinRaise({ shoe, number, place }: Seen<MatchShoe>): Finding[] {
 
 /** Rounded up, so that what is named is enough. */
 function elsewhere({ side, order: { outsole } }: MatchShoe, missing: Mm): string {
-  const more = mm(Math.ceil(missing * 10 - 1e-6) / 10), higher = `uild the ${otherSide(side)} shoe up by ${more} (seatHeightAtLeast)`;
-  return outsole.thickness - missing >= rangeOf('order.outsole.thickness').limits[0] ? `Take an outsole ${more} thinner, or b${higher}` : `B${higher}`;
+  const more = mm(Math.ceil(missing * 10 - 1e-6) / 10), higher = `uild the ${otherSide(side)} shoe up by ${more} (order.seatHeightAtLeast)`;
+  return outsole.thickness - missing >= rangeOf('order.outsole.thickness').limits[0] ? `Take an outsole ${more} thinner (order.outsole.thickness), or b${higher}` : `B${higher}`;
 }
 
 export function steepTip({ shoe, number, place }: Seen<MatchShoe>): Finding[] {
@@ -56,6 +56,16 @@ export function steepTip({ shoe, number, place }: Seen<MatchShoe>): Finding[] {
   return [{
     code: 'RAISE_TIP_STEEP', severity: 'warn', side: shoe.side, measured: slope, limit: STEEPEST, unit: 'deg', where: 'tip', ...place('tipSlope'),
     text: sentences(`The raise turns up at ${deg(slope)} at the tip, with ${mm(number('foamLeft'))} of foam left where it is thinnest; more than ${STEEPEST}° is hard to walk on`, tip || 'Leave more at the tip (order.tip)'),
+    basis: PRACTICE,
+  }];
+}
+
+/** Ahead of the tread a raise follows the spring of the shoe it is glued to: where that was not measured, it may not lie on it. */
+export function guessedSpring({ shoe: { side, made, last, fitting: { last: { toeSpring } } } }: Seen<MatchShoe>): Finding[] {
+  if (!made || toeSpring.origin !== 'default') return [];
+  return [{
+    code: 'MATCH_SPRING_GUESSED', severity: 'warn', side, measured: toeSpring.value, unit: 'mm', where: 'forepart', at: last.length,
+    text: `The toe spring of the ${side} shoe was not measured and counts as ${mm(toeSpring.value)}: ahead of the tread the raise is glued to a curve nobody measured. Each mm it is out is about a mm of thickness at the tip, to be ground off or filled. Stand the shoe on a table and measure how high its tip is (last.toeSpring).`,
     basis: PRACTICE,
   }];
 }

@@ -2,7 +2,7 @@ import { isEstimated } from '../fitting/measure.ts';
 import type { Fitting, ShoeFitting } from '../fitting/fitting.ts';
 import { otherSide } from '../fitting/words.ts';
 import type { RockerShoe, Shoe } from '../pair/shoe.ts';
-import { INPUT_FIELDS, inputOf, type InputField } from './inputs.ts';
+import { INPUT_FIELDS, inputOf, takenOnFoot, type InputField } from './inputs.ts';
 
 /** What a figure rests on: a measure of the sheet, or one of the groups below whose members hang on the shoe. */
 type Source = InputField | 'stance' | 'build' | 'governing' | 'thinnest' | 'apex' | 'apex share' | 'toe radius' | 'flat' | 'walls' | 'turn' | 'bottom across' | 'other shoe';
@@ -77,6 +77,12 @@ export function estimatesBehind(shoe: Shoe, keys: readonly FigureKey[]): readonl
   const rests = restsOf(shoe), sources = new Set(keys.flatMap((key) => rests[key] ?? []));
   const used = new Set([...sources].flatMap((source) => membersOf(source, shoe)));
   return INPUT_FIELDS.filter((field) => used.has(field) && fieldIsEstimated(shoe.fitting, field));
+}
+
+/** Measures of a shoe worth showing, in the order of the sheet: those that were given, and those estimated that some of its figures rest on. */
+export function measuresShown(shoe: Shoe, keys: readonly FigureKey[]): readonly InputField[] {
+  const used = new Set(estimatesBehind(shoe, keys).flatMap((field) => [field, takenOnFoot(field, shoe.fitting)]));
+  return INPUT_FIELDS.filter((field) => inputOf(field).of(shoe.fitting) && (used.has(field) || !fieldIsEstimated(shoe.fitting, field)));
 }
 
 /** Tells of each figure of a shoe whether any measure it rests on was estimated. */

@@ -12,7 +12,7 @@ export function strikeReached({ shoe: { side }, number, place }: Seen<RockerShoe
   if (!under(reached, asked - 1e-6)) return [];
   return [{
     code: 'STRIKE_NOT_REACHED', severity: 'warn', side, measured: reached, limit: asked, unit: 'deg', where: 'back edge', ...place('strikeReached'),
-    text: `The roll is to begin at ${deg(asked)} but the sole ends at ${deg(reached)}: heel strike comes on the back edge. Let the edge stand out further at the heel, take away heel taper, or ask for ${deg(Math.floor(reached * 10) / 10)}.`,
+    text: `The roll is to begin at ${deg(asked)} but the sole ends at ${deg(reached)}: heel strike comes on the back edge. Let the edge stand out further at the heel (order.edgeBeyond.heel), take away heel taper (order.taper), or ask for ${deg(Math.floor(reached * 10) / 10)} (foot.strikeAngle).`,
     basis: 'common practice; tilt at heel strike 15 to 26° in published gait data',
   }];
 }
@@ -21,7 +21,7 @@ function noHeelArc({ shoe: { side, rocker: { heelArc } }, number }: Seen<RockerS
   if (heelArc) return [];
   return [{
     code: 'NO_HEEL_ARC', severity: 'note', side, measured: number('strikeAsked'), unit: 'deg', where: 'heel',
-    text: `There is no heel arc: the mid arc turns past the ${deg(number('strikeAsked'))} asked for at heel strike by itself. Ask for a greater strike angle, or bring the standing point back.`, basis: PRACTICE,
+    text: `There is no heel arc: the mid arc turns past the ${deg(number('strikeAsked'))} asked for at heel strike by itself. Ask for a greater strike angle (foot.strikeAngle), or bring the standing point back.`, basis: PRACTICE,
   }];
 }
 
@@ -32,7 +32,7 @@ export function tipSlope({ shoe: { side }, number, place }: Seen<RockerShoe>): F
   if (!over(slope, TIP_STEEPEST)) return [];
   return [{
     code: 'TIP_STEEP', severity: 'warn', side, measured: slope, limit: TIP_STEEPEST, unit: 'deg', where: 'tip', ...place('tipSlope'),
-    text: `The ground face stands at ${deg(slope)} at the tip; more than ${TIP_STEEPEST}° cannot be walked over and the outsole will not lie on it. Take a longer toe arc or an end angle.`, basis: PRACTICE,
+    text: `The ground face stands at ${deg(slope)} at the tip; more than ${TIP_STEEPEST}° cannot be walked over and the outsole will not lie on it. Take a longer toe arc (order.toe) or an end angle (order.toe.endAngle).`, basis: PRACTICE,
   }];
 }
 
@@ -45,7 +45,7 @@ export function forwardAngle({ shoe: { side, fitting }, number, place }: Seen<Ro
   if (!short) return [];
   const common = { side, severity: short.severity, measured: reached, limit: short.limit, unit: 'deg', where: 'toe arc', ...place('toeOff'), code: 'FORWARD_ANGLE', basis: GAIT } as const;
   return [short.severity === 'warn'
-    ? { ...common, text: `Ahead of standing the shoe rolls only ${deg(reached)}; the other foot lands at about ${OTHER_LANDS}°, so the client has to climb over the tip. Put the apex back or take a shorter toe arc.` }
+    ? { ...common, text: `Ahead of standing the shoe rolls only ${deg(reached)}; the other foot lands at about ${OTHER_LANDS}°, so the client has to climb over the tip. Put the apex back (order.apex) or take a shorter toe arc (order.toe).` }
     : { ...common, text: `The shoe rolls ${deg(reached)} forward; toe-off ${measured ? 'was measured' : 'comes'} at ${measured ? '' : 'about '}${deg(wanted, 0)}, so the last of the step is on the tip.` }];
 }
 
@@ -57,7 +57,7 @@ export function totalTurning({ shoe: { side }, number }: Seen<RockerShoe>): Find
   if (!short) return [];
   return [{
     code: 'TURNING', severity: short.severity, side, measured: turning, limit: short.limit, unit: 'deg', where: 'whole sole',
-    text: `The arcs turn ${deg(turning)} in all; from heel contact until the other foot lands a step takes ${TURNING_WARN} to ${TURNING_NOTE}°. A greater strike angle or a shorter toe arc turns more.`, basis: GAIT,
+    text: `The arcs turn ${deg(turning)} in all; from heel contact until the other foot lands a step takes ${TURNING_WARN} to ${TURNING_NOTE}°. A greater strike angle (foot.strikeAngle) or a shorter toe arc (order.toe) turns more.`, basis: GAIT,
   }];
 }
 
@@ -66,7 +66,7 @@ function idleEndAngle({ shoe: { side, order: { toe }, rocker: { face } }, number
   const asked = inDegrees(toe.endAngle), slope = number('tipSlope');
   return [{
     code: 'END_ANGLE_IDLE', severity: 'note', side, measured: asked, limit: slope, unit: 'deg', where: 'toe arc', ...place('tipSlope'),
-    text: `The end angle of ${deg(asked)} does nothing: the toe arc reaches the tip at ${deg(slope)}. Leave it out, or ask for less than that.`, basis: PRACTICE,
+    text: `The end angle of ${deg(asked)} does nothing: the toe arc reaches the tip at ${deg(slope)}. Leave it out (order.toe.endAngle), or ask for less than that.`, basis: PRACTICE,
   }];
 }
 
@@ -78,7 +78,7 @@ export function toeClearance({ shoe: { side }, number, place }: Seen<RockerShoe>
   if (!short) return [];
   return [{
     code: 'TOE_CLEARANCE', severity: short.severity, side, measured: spring, limit: short.limit, unit: 'mm', where: 'tip', ...place('toeSpringOfShoe'),
-    text: `The tip of the ground face stands ${mm(spring)} above the floor; less than ${short.limit} mm ${short.severity === 'warn' ? 'catches on the floor' : 'may catch on carpets and kerbs'}, because a stiff shoe cannot lift its toe. Put the apex back or take a shorter toe arc.`,
+    text: `The tip of the ground face stands ${mm(spring)} above the floor; less than ${short.limit} mm ${short.severity === 'warn' ? 'catches on the floor' : 'may catch on carpets and kerbs'}, because a stiff shoe cannot lift its toe. Put the apex back (order.apex) or take a shorter toe arc (order.toe).`,
     basis: TRIPPING,
   }];
 }

@@ -1,4 +1,4 @@
-import { degrees } from '../geometry/units.ts';
+import { degrees, type Mm } from '../geometry/units.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import type { Finding } from './finding.ts';
 import { deg, mm } from './say.ts';
@@ -7,14 +7,17 @@ import { PRACTICE } from './sources.ts';
 
 const LEAST_TIPPING = 16;
 
+/** What is asked for is rounded up to this: it is enough, and never nothing. */
+const STEP: Mm = 0.5;
+
 /** How far a shoe that stands on its lesser side edge may tip before the ankle pivot is over it. */
 export function sideStability({ shoe: { side }, number }: Seen<RockerShoe>): Finding[] {
   const angle = number('sideTipping');
   if (!under(angle, LEAST_TIPPING)) return [];
-  const missing = number('pivotHeight') * Math.tan(degrees(LEAST_TIPPING)) - number('halfBase');
+  const missing = number('pivotHeight') * Math.tan(degrees(LEAST_TIPPING)) - number('halfBase'), wider = Math.max(STEP, Math.ceil(missing / STEP) * STEP);
   return [{
     code: 'SIDE_TIPPING', severity: 'warn', side, measured: angle, limit: LEAST_TIPPING, unit: 'deg', where: 'seat',
-    text: `The shoe tips sideways at ${deg(angle)} (half base ${mm(number('halfBase'))}, ankle pivot ${mm(number('pivotHeight'))} high); at least ${LEAST_TIPPING}° is steady. Set the heel ${mm(missing)} wider on each side at the ground: flare the walls or let the edge stand out.`,
+    text: `The shoe tips sideways at ${deg(Math.floor(angle * 10) / 10)} (half base ${mm(number('halfBase'))}, ankle pivot ${mm(number('pivotHeight'))} high); at least ${LEAST_TIPPING}° is steady. Set the heel ${mm(wider)} wider on each side at the ground: flare the walls (order.taper) or let the edge stand out (order.edgeBeyond).`,
     basis: PRACTICE,
   }];
 }

@@ -36,30 +36,34 @@ export function lean(seen: Seen<RockerShoe>): Finding[] {
   }];
 }
 
-const remedy = (seen: Seen<RockerShoe>): string => signQuestion(seen.shoe.fitting.foot, seen.shoe.last) || leanRemedy(seen);
+const remedy = (seen: Seen<RockerShoe>): string => signQuestion(seen.shoe.fitting, seen.shoe.last) || leanRemedy(seen);
 
 function leanRemedy({ shoe: { fitting, last } }: Seen<RockerShoe>): string {
   if (isAligned(fitting)) return alignedRemedy(fitting);
   const stance = fitting.foot?.stance;
-  if (stance?.kind !== 'locked') return 'Take the plumb line from hip to ankle again, standing at ease';
+  if (stance?.kind !== 'locked') return 'Take the plumb line from hip to ankle again, standing at ease (foot.hipAhead)';
   const pitch = pitchForLean(stance.ankleAngle.value, degrees(LEAN_AIM), last), [least, most] = rangeOf('last.pitch').limits;
   return outside(pitch, [least, most])
-    ? `No pitch gives ${LEAN_AIM}° with this ankle angle: take the angle again on heel plates with a plumb line`
-    : `A pitch of ${mm(pitch)} gives ${LEAN_AIM}°: ${ANOTHER_LAST}`;
+    ? `No pitch gives ${LEAN_AIM}° with this ankle angle: take the angle again on heel plates with a plumb line (foot.heelPlates)`
+    : `A pitch of ${mm(pitch)} (last.pitch) gives ${LEAN_AIM}°: ${ANOTHER_LAST}`;
 }
 
 /** The lean of a prosthetic foot is the prosthetist's: no pitch is named for it. */
 function alignedRemedy({ foot }: ShoeFitting): string {
-  const lean = foot?.prosthesis?.shankLean, todo = 'Have the prosthetist give the aligned lean of the shank (shankLean), or align the foot anew';
+  const lean = foot?.prosthesis?.shankLean, todo = 'Have the prosthetist give the aligned lean of the shank (foot.prosthesis.shankLean), or align the foot anew';
   return lean && isEstimated(lean) ? `The sheet gives no aligned lean of the shank, so it counted as ${deg(inDegrees(lean.value), 0)}. ${todo}` : todo;
 }
 
+/** Where the mid arc begins and ends, from the heel on the long axis, mm. */
+const midArcEnds = ({ shoe: { rocker: { heelArc, strikePoint, apex, line } }, number }: Seen<RockerShoe>): readonly [Mm, Mm] =>
+  [heelArc ? number('heelJoint') : axisX(line, strikePoint[0]), apex.point[0]];
+
 /** Standing still, the client stands between the two ends of the mid arc. */
-export function standingPoint({ shoe: { side, rocker, fitting }, number, place }: Seen<RockerShoe>): Finding[] {
-  const { heelArc, strikePoint, apex, line } = rocker, standing = number('standingPoint');
-  const back = heelArc ? number('heelJoint') : axisX(line, strikePoint[0]), [front] = apex.point;
+export function standingPoint(seen: Seen<RockerShoe>): Finding[] {
+  const { shoe: { side, fitting, last }, number, place } = seen, standing = number('standingPoint'), [back, front] = midArcEnds(seen);
   if (!outside(standing, [back, front])) return [];
-  const todo = isAligned(fitting) ? 'Have the prosthetist look at the alignment, or change the apex' : `Change the apex, or the pitch (${ANOTHER_LAST})`;
+  const todo = isAligned(fitting) ? 'Have the prosthetist look at the alignment, or change the apex (order.apex)'
+    : signQuestion(fitting, last) || `Change the apex (order.apex), or the pitch (last.pitch: ${ANOTHER_LAST})`;
   return [{
     code: 'STANDING_OFF_ARC', severity: 'warn', side, measured: standing, limit: standing > front ? front : back, unit: 'mm', where: 'standing point', ...place('standingPoint'),
     text: `The standing point lies ${mm(standing)} from the heel, off the mid arc (${mm(back)} to ${mm(front)}): the shoe rolls until the arc lies under the hip. ${todo}.`, basis: PRACTICE,
@@ -102,7 +106,7 @@ function flatOffered({ shoe: { side, fitting, order, rocker }, fitting: { wearer
   const { back, front } = riseWith(rocker, order.strike, flat);
   return [{
     code: 'FLAT_OFFERED', severity: 'note', side, measured: 0, limit: flat, unit: 'mm', where: 'standing flat', ...place('standingPoint'),
-    text: `The shoe has no standing flat. ${unsteady ? 'With this risk of falling' : 'With an ankle that must not bend'}, a flat of ${flat} mm gives a place to stand still; the hip then rises ${mm(back)} at the heel joint and ${mm(front)} at the apex.`, basis: PRACTICE,
+    text: `The shoe has no standing flat. ${unsteady ? 'With this risk of falling' : 'With an ankle that must not bend'}, a flat of ${flat} mm (order.standingFlat) gives a place to stand still; the hip then rises ${mm(back)} at the heel joint and ${mm(front)} at the apex.`, basis: PRACTICE,
   }];
 }
 
@@ -115,20 +119,24 @@ function apexBehindToeJoint({ shoe: { side, fitting, last, order: { apexX, crest
   const lies = ahead < 0 ? `${mm(-ahead)} ahead of` : `only ${mm(ahead)} behind`;
   return [{
     code: 'APEX_AT_JOINT', severity: 'warn', side, measured: apexX, limit: most, unit: 'mm', where: 'apex', ...place('apex'),
-    text: `The apex lies ${lies} the big-toe joint${turned}: it would have to bend, or be pushed, before the shoe rolls. An apex of ${share.toFixed(1)} % of the last length, from the heel, lies ${mm(last.innerBall - most, 0)} behind it.`, basis: PRACTICE,
+    text: `The apex lies ${lies} the big-toe joint${turned}: it would have to bend, or be pushed, before the shoe rolls. An apex of ${share.toFixed(1)} % of the last length, from the heel (order.apex), lies ${mm(last.innerBall - most, 0)} behind it.`, basis: PRACTICE,
   }];
 }
 
 const GONIOMETER = 4;
 
 /** An angle read with a goniometer alone puts the standing point anywhere within centimetres. */
-function goniometerAlone({ shoe: { side, fitting, rocker: { stance } }, place }: Seen<RockerShoe>): Finding[] {
+function goniometerAlone(seen: Seen<RockerShoe>): Finding[] {
+  const { shoe: { side, fitting, rocker: { stance } }, number, place } = seen;
   const found = fitting.foot?.stance;
   if (found?.kind !== 'locked' || found.found !== 'goniometer') return [];
-  const moved = stance.leg * Math.cos(stance.lean) * Math.sin(degrees(GONIOMETER));
+  const at = (turn: number): Mm => stance.pivot[0] + stance.leg * Math.sin(stance.lean + degrees(turn)), least = at(-GONIOMETER), most = at(GONIOMETER);
+  const [back, front] = midArcEnds(seen), standing = number('standingPoint'), room = Math.min(standing - back, front - standing);
+  const behind = stance.pivot[0] - least;
   return [{
-    code: 'GONIOMETER_ALONE', severity: 'warn', side, measured: moved, unit: 'mm', where: 'standing point', ...place('standingPoint'),
-    text: `The ankle angle of ${deg(inDegrees(found.ankleAngle.value))} was read with a goniometer alone: ±${GONIOMETER}° moves the standing point ±${rounded(moved, 0)} mm. Find it on heel plates with a plumb line from the hip.`,
+    code: 'GONIOMETER_ALONE', severity: 'warn', side, measured: (most - least) / 2, limit: Math.max(room, 0), unit: 'mm', where: 'standing point', ...place('standingPoint'),
+    text: sentences(`The ankle angle of ${deg(inDegrees(found.ankleAngle.value))} was read with a goniometer alone: within ±${GONIOMETER}° of it the standing point may lie from ${rounded(least, 0)} to ${rounded(most, 0)} mm from the heel; the mid arc of this shoe runs from ${rounded(back, 0)} to ${rounded(front, 0)} mm`,
+      behind > 0 ? `At the lower end the hip stands ${mm(behind)} behind the ankle pivot` : '', 'Find the angle on heel plates with a plumb line from the hip (foot.heelPlates)'),
     basis: 'common practice; goniometer ±3 to 5°',
   }];
 }
@@ -139,7 +147,7 @@ function hipAheadEstimated({ shoe: { side, fitting }, place }: Seen<RockerShoe>)
   const { value, error, rule } = stance.hipAhead;
   return [{
     code: 'HIP_AHEAD_ESTIMATED', severity: 'note', side, measured: value, unit: 'mm', where: 'standing point', ...place('standingPoint'),
-    text: sentences(`Hip ahead of the ankle is estimated as ${mm(value)}${rule ? ` (${rule})` : ''}`, error ? `The standing point may lie ${mm(error)} further back or forward` : '', 'Take it with a plumb line from hip to ankle'),
+    text: sentences(`Hip ahead of the ankle is estimated as ${mm(value)}${rule ? ` (${rule})` : ''}`, error ? `The standing point may lie ${mm(error)} further back or forward` : '', 'Take it with a plumb line from hip to ankle (foot.hipAhead)'),
     basis: STANDING,
   }];
 }

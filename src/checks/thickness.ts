@@ -1,8 +1,10 @@
+import type { Minima } from '../fitting/fitting.ts';
 import type { Last } from '../last/last.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { footNumbers } from '../profile/stance.ts';
 import { Infeasible } from '../profile/infeasible.ts';
 import { solveRocker, type RockerCase } from '../profile/rocker.ts';
+import { rollX } from '../profile/rollLine.ts';
 import { FOAM_WANTED, LEAST_FOAM, type Thinnest, type Zone } from '../profile/thinnest.ts';
 import { degrees, type Mm } from '../geometry/units.ts';
 import type { Finding } from './finding.ts';
@@ -25,14 +27,22 @@ export function thinSole({ shoe: { side, rocker: { thinnest } } }: Seen<RockerSh
 }
 
 /** Foam may be thinner than one wants. */
-export function thinFoam({ shoe: { side, last }, number, place }: Seen<RockerShoe>): Finding[] {
-  const left = number('foamLeft'), { at = NaN } = place('foamLeft');
+export function thinFoam({ shoe, number, place }: Seen<RockerShoe>): Finding[] {
+  const { side, last } = shoe, left = number('foamLeft'), { at = NaN } = place('foamLeft');
   if (!under(left, FOAM_WANTED)) return [];
   return [{
     code: 'THIN_FOAM', severity: 'warn', side, measured: left, limit: FOAM_WANTED, unit: 'mm', where: placeWords(last, at), at,
-    text: `Only ${mm(left)} of foam stay ${placeWords(last, at)}; less than ${mm(FOAM_WANTED)} is hard to cut and to glue. Ask for more thickness there, or take a thinner outsole or stiffener.`,
+    text: `Only ${mm(left)} of foam stay ${placeWords(last, at)}; less than ${mm(FOAM_WANTED)} is hard to cut and to glue. Ask for more thickness there (${fieldsAt(shoe, at)}), or take a thinner outsole (order.outsole.thickness) or stiffener (order.stiffener).`,
     basis: PRACTICE,
   }];
+}
+
+/** The least thicknesses that hold at a place: ahead of the tread it falls evenly from the tread's to the tip's. */
+function fieldsAt({ last, rocker: { strikePoint, line } }: RockerShoe, x: Mm): string {
+  const field = (name: keyof Minima): string => `order.minima.${name}`;
+  if (x > last.length - 1) return field('tip');
+  if (x > last.tread) return `${field('tread')} and ${field('tip')}`;
+  return field(rollX(line, [x, 0]) < strikePoint[0] ? 'edge' : x <= last.seatLength ? 'seat' : 'waist');
 }
 
 /** Names what keeps the sole from being lower, and what a change would save: each was put in and solved again. */
@@ -66,14 +76,14 @@ function trialsFor(shoe: RockerShoe, { zone, minimum, by }: Thinnest): Change[] 
   const given = caseOf(shoe), { last, order } = given;
   const change = (words: string, changed: Partial<RockerCase['order']>): Change => ({ words, trial: { ...given, order: { ...order, ...changed } } });
   if (zone === 'tip' || zone === 'tread') {
-    const spring = { words: `${MORE_SPRING} mm more spring in the last`, trial: { ...given, last: { ...last, toeSpring: last.toeSpring + MORE_SPRING } } };
-    return [change(`the apex ${APEX_FORWARD} mm forward`, { apexX: order.apexX + APEX_FORWARD }), ...(last.heights ? [] : [spring])];
+    const spring = { words: `${MORE_SPRING} mm more spring in the last (last.toeSpring)`, trial: { ...given, last: { ...last, toeSpring: last.toeSpring + MORE_SPRING } } };
+    return [change(`the apex ${APEX_FORWARD} mm forward (order.apex)`, { apexX: order.apexX + APEX_FORWARD }), ...(last.heights ? [] : [spring])];
   }
   const name = zone === 'edge behind the strike point' ? 'edge' : zone, { thickness } = order.outsole;
   const softer = name === 'edge' && order.strike > degrees(2 * LESS_STRIKE)
-    ? [change(`${LESS_STRIKE}° less at heel strike`, { strike: order.strike - degrees(LESS_STRIKE) })] : [];
-  if (by === 'thickness asked') return [...softer, ...(minimum > LESS_ASKED ? [change(`${LESS_ASKED} mm less asked for there`, { minima: { ...order.minima, [name]: minimum - LESS_ASKED } })] : [])];
-  return [...softer, ...(thickness > LESS_OUTSOLE ? [change(`an outsole ${LESS_OUTSOLE} mm thinner`, { outsole: { ...order.outsole, thickness: thickness - LESS_OUTSOLE } })] : [])];
+    ? [change(`${LESS_STRIKE}° less at heel strike (foot.strikeAngle)`, { strike: order.strike - degrees(LESS_STRIKE) })] : [];
+  if (by === 'thickness asked') return [...softer, ...(minimum > LESS_ASKED ? [change(`${LESS_ASKED} mm less asked for there (order.minima.${name})`, { minima: { ...order.minima, [name]: minimum - LESS_ASKED } })] : [])];
+  return [...softer, ...(thickness > LESS_OUTSOLE ? [change(`an outsole ${LESS_OUTSOLE} mm thinner (order.outsole.thickness)`, { outsole: { ...order.outsole, thickness: thickness - LESS_OUTSOLE } })] : [])];
 }
 
 /** NaN where the change leaves no shape. */
@@ -89,7 +99,7 @@ function buildOf(trial: RockerCase): Mm {
 function builtUp({ shoe, number, place }: Seen<RockerShoe>): Finding {
   const given = caseOf(shoe), seat = number('seatHeight');
   const { seatAtLeast: _, ...order } = given.order, lower = shoe.rocker.build - buildOf({ ...given, order });
-  const cause = isBuiltUpToOther(shoe) ? 'The other shoe sets the height, so that both feet stand as ordered' : 'The seat height asked for sets the height';
+  const cause = isBuiltUpToOther(shoe) ? 'The other shoe sets the height, so that both feet stand as ordered' : 'The seat height asked for (order.seatHeightAtLeast) sets the height';
   return {
     code: 'GOVERNS', severity: 'note', side: shoe.side, measured: seat, unit: 'mm', where: 'seat', ...place('seatHeight'),
     text: sentences(`${cause}: ${mm(seat)} at the seat`, lower >= WORTH_SAYING ? `Thickness alone would let the sole be ${mm(lower)} lower` : ''),

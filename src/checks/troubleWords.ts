@@ -1,13 +1,13 @@
 import { rangeOf, type Unit } from '../fitting/ranges.ts';
 import { inTableUnit } from '../fitting/convert.ts';
-import type { Fitting } from '../fitting/fitting.ts';
+import type { Fitting, ShoeFitting } from '../fitting/fitting.ts';
 import type { Side } from '../fitting/words.ts';
-import { degrees, MM_PER_INCH } from '../geometry/units.ts';
+import { degrees, inDegrees, MM_PER_INCH } from '../geometry/units.ts';
 import { isAligned } from './prosthesis.ts';
 import { ANOTHER_LAST } from './say.ts';
-import { signQuestion } from './sign.ts';
+import { signQuestion, turnedAnkle } from './sign.ts';
 import { Infeasible, type Change, type Mendable, type Remedy, type Trouble } from '../profile/infeasible.ts';
-import { RANGE_OF, withRemedy } from '../profile/remedy.ts';
+import { RANGE_OF, tryMaking, withRemedy } from '../profile/remedy.ts';
 import type { RockerCase } from '../profile/rocker.ts';
 import { soleFrom } from '../solid/fromRocker.ts';
 
@@ -71,14 +71,29 @@ const FIELDS: Record<Mendable, Field> = {
 
 /** A shape that cannot be, in the maker's own fields and units, with what works instead. No pitch is named for a prosthetic foot. */
 export function troubleWords(refused: Refused, { units, shoes }: Sheet): TroubleWords {
-  const { side, trouble, text, given } = refused, aligned = shoes[side] !== undefined && isAligned(shoes[side]);
-  const question = trouble === 'APEX_TOO_NEAR' ? signQuestion(shoes[side]?.foot, given.last) : '';
+  const { side, trouble, text, given } = refused, shoe = shoes[side], aligned = shoe !== undefined && isAligned(shoe);
+  const question = shoe ? signQuestion(shoe, given.last) : '';
   const remedies = refused.remedies.filter((remedy) => !(aligned && remedy.some(({ measure }) => measure === 'pitch')));
   return {
     path: `${side}.${BLAMED[trouble]}`,
     text: [`${side}.${BLAMED[trouble]}: ${units === 'in' ? inInches(text) : text}`, ...(question ? [question] : [])].join('. '),
-    works: remedies.flatMap((remedy) => worksOn(side, remedy, given, units) ?? []),
+    works: shoe && question ? turnedRound(shoe, given, units) : remedies.flatMap((remedy) => worksOn(side, remedy, given, units) ?? []),
   };
+}
+
+/** The ankle angle with the other sign, alone where that makes a shoe, else with what more it takes then. */
+function turnedRound(shoe: ShoeFitting, given: RockerCase, units: Units): Works[] {
+  const turned = turnedAnkle(shoe, given.last);
+  if (!turned) return [];
+  const value: SheetValue = { path: `${shoe.side}.foot.ankleAngle`, value: Number(inDegrees(turned.ankleAngle).toFixed(6)), unit: '°' };
+  const other: RockerCase = { ...given, foot: { ...given.foot, stance: { kind: 'locked', ankleAngle: degrees(value.value) } } };
+  const text = `${value.path} ${value.value}° (the other sign)`, making = tryMaking(other, soleFrom);
+  if (making.ok) return [{ values: [value], text }];
+  for (const remedy of making.remedies) {
+    const more = worksOn(shoe.side, remedy, other, units);
+    if (more) return [{ values: [value, ...more.values], text: `${text} together with ${more.text}` }];
+  }
+  return [];
 }
 
 /** A remedy as it can be typed, put in again as it will be read; undefined when the sheet would not take it or it makes no shoe. */

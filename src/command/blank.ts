@@ -12,6 +12,12 @@ const INSTEAD: Record<BlankFoot, string> = {
   prosthesis: '',
 };
 
+const MAY_GO = `In the place of risks a list of those that are present goes, [] where none is. Where no leg difference is to be
+corrected, correct is 0 and the line of shorter is taken out.
+`;
+const MATCH_MAY_GO = `Of the matched shoe's last the lines of toeSpring, ballWidth and heelWidth may be taken out; they are then estimated.
+`;
+
 /** Writes a sheet that waits to be filled in. @throws Refusal where something lies there already */
 export async function blank({ disk, here, out }: World, { foot, rocker, to }: { readonly foot: BlankFoot; readonly rocker: Side | 'both'; readonly to: string }): Promise<Exit> {
   const full = resolve(here, to), name = printable(to);
@@ -19,7 +25,7 @@ export async function blank({ disk, here, out }: World, { foot, rocker, to }: { 
     throw new Refusal(EXIT.disk, `${name} is there already and stays as it is; take another name.`);
   await onDisk('written', to, () => disk.write(full, new TextEncoder().encode(jsonText(blankSheet(foot, rocker)))));
   out.write(`${name} is written. Put the client's own measures in the place of each null.
-${INSTEAD[foot]}rockerbench check ${name} lists what is still to be filled in.
+${INSTEAD[foot]}${MAY_GO}${rocker === 'both' ? '' : MATCH_MAY_GO}rockerbench check ${name} lists what is still to be filled in.
 An editor helps with every field when the schema lies beside the sheet:
   rockerbench schema > ${SCHEMA_FILE}
 `);

@@ -34,6 +34,7 @@ const ABOUT: Record<Verb, string> = {
 
 Works out the sheet and writes solids, drawings and papers into a new folder,
 ./REFERENCE where none is named. The folder is there whole or not at all.
+Every warning, and every stop that was taken on a name, is printed at the end.
 
   --into FOLDER   the folder to write; the one around it must be there already
   --replace       puts the new folder in the place of an old one, which goes
@@ -55,8 +56,8 @@ STOP: must not be made like this. WARN: look at it. note: good to know.
 `,
   blank: `rockerbench blank toe|ankle|prosthesis --rocker left|right|both --to FILE
 
-Writes a new sheet with every field it cannot do without, each null until the
-client's own measure stands there. rockerbench check lists what still waits.
+Writes a new sheet with every field that has to be asked about, each null until
+the client's own measure stands there. rockerbench check lists what still waits.
 A file that is there already stays as it is.
 
   toe             a toe joint or the midfoot must not bend; the ankle is free

@@ -21,7 +21,7 @@ export async function make(world: World, asked: { readonly sheet: string; readon
   const files = await filesOf(design);
   const left = await writeFolder(world, place, files, (done) => progress(world, `\rWriting ${done} of ${files.length} files.`)).finally(() => progress(world, '\n'));
   if (left !== undefined) world.err.write(`The old folder could not be removed and lies at ${printable(left)}; remove it by hand.\n`);
-  world.out.write(summary(design, target, files.length));
+  world.out.write(`${summary(design, target, files.length)}${warnings(world, design)}`);
   return EXIT.good;
 }
 
@@ -48,4 +48,10 @@ const SUMMED_UP = ['GOVERNS', 'RAISE', 'CANNOT_BE_RAISED'];
 function summary({ fitting, findings }: Design, target: string, files: number): string {
   const heights = findings.filter(({ code }) => SUMMED_UP.includes(code)).map(({ side, text }) => `${side}: ${text}`);
   return [`${fitting.job.reference}: ${counted(files, 'file')} in ${printable(target)}`, ...heights, tally(findings)].map((line) => `${line}\n`).join('');
+}
+
+/** What must not be missed by whoever made without a check: every warning, and every stop that was taken. */
+function warnings({ out }: World, { fitting, findings }: Design): string {
+  const told = findings.filter(({ severity }) => severity !== 'note');
+  return told.length === 0 ? '' : `\n${findingsTable(told, out, fitting.units === 'in')}`;
 }

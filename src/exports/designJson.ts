@@ -1,7 +1,7 @@
 import { cautionsFor } from '../checks/cautions.ts';
-import { figuresOf, stationsOf } from '../checks/figures.ts';
-import { INPUT_FIELDS, inputOf } from '../checks/inputs.ts';
-import type { Fitting, Making, MouldOrder, SheetMatch, ShoeFitting, ToeOrder } from '../fitting/fitting.ts';
+import { figuresOf, measuresListed, stationsOf } from '../checks/figures.ts';
+import { inputOf } from '../checks/inputs.ts';
+import type { Fitting, Making, MouldOrder, SheetMatch, ToeOrder } from '../fitting/fitting.ts';
 import type { Measure } from '../fitting/measure.ts';
 import { inDegrees } from '../geometry/units.ts';
 import { FOAMS } from '../materials/materials.ts';
@@ -39,8 +39,8 @@ function rounded(name: string, value: unknown): unknown {
   return Number(value.toFixed(DIGITS)) + 0;
 }
 
-const wearerOf = ({ wearer: { mass, stature, crotchHeight, sex, risks, legDifference } }: Fitting): object => ({
-  massKg: mass?.value, statureMm: stature?.value, crotchHeightMm: crotchHeight?.value, sex, risks,
+const wearerOf = ({ wearer: { mass, stature, crotchHeight, sex, risks, risksAsked, legDifference } }: Fitting): object => ({
+  massKg: mass?.value, statureMm: stature?.value, crotchHeightMm: crotchHeight?.value, sex, risks, risksAsked,
   legDifference: { correctMm: legDifference.correct, shorter: legDifference.shorter, found: legDifference.found },
 });
 
@@ -62,7 +62,7 @@ function shoeOf(shoe: Shoe, fitting: Fitting, mould: ShoeMould | undefined): obj
   const { shape } = partsOf(shoe) ?? {};
   return {
     side: shoe.side, kind: shoe.kind, order: Object.fromEntries(orderLines(shoe.fitting)),
-    orderNumbers: shoe.kind === 'rocker' ? rockerNumbers(shoe) : matchNumbers(shoe), measures: measuresOf(shoe.fitting),
+    orderNumbers: shoe.kind === 'rocker' ? rockerNumbers(shoe) : matchNumbers(shoe), measures: measuresOf(shoe, fitting),
     figures: figuresOf(shoe, fitting), profile: shape?.face.pieces.map(pieceOf), stations: stationsOf(shoe),
     mould: mould && mouldNumbers(mould, shoe),
   };
@@ -108,8 +108,8 @@ function mouldNumbers({ order: { part, shrink: [length, width, height] }, mould 
   };
 }
 
-const measuresOf = (shoe: ShoeFitting): object => Object.fromEntries(INPUT_FIELDS.flatMap((field) => {
-  const { label, unit, of } = inputOf(field), measure = of(shoe);
+const measuresOf = (shoe: Shoe, fitting: Fitting): object => Object.fromEntries(measuresListed(shoe, fitting).flatMap((field) => {
+  const { label, unit, of } = inputOf(field), measure = of(shoe.fitting);
   return measure ? [[field, measureOf(label, unit, measure)] as const] : [];
 }));
 

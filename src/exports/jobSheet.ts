@@ -32,7 +32,7 @@ function jobSheetPages(design: Design, files: readonly Checksum[], moulds: reado
   const foot = footLines(design, A4).length * LINE + FOOT;
   const blocks = [
     ...findingsSection(design), ...orderSection(design), ...figuresSection(design), ...stationSection(design),
-    ...mouldSection(moulds), ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files),
+    ...mouldSection(moulds), ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files, design.fitting.making),
   ];
   const written = pagesOf(blocks, { left: SIDE, right: SIDE + WIDTH, top: TOP, bottom: A4.height - foot }), of = written.length + 2;
   const less = (paper: Paper): Paper => ({ ...paper, height: paper.height - footLines(design, paper).length * LINE - BELOW_FRAME });

@@ -1,9 +1,9 @@
 import { cautionsFor } from '../checks/cautions.ts';
-import { figuresOf, inWords, stationsOf, type Station } from '../checks/figures.ts';
+import { figuresOf, inWords, measuresListed, stationsOf, type Station } from '../checks/figures.ts';
 import { inFull, type Finding } from '../checks/finding.ts';
-import { INPUT_FIELDS, inputOf } from '../checks/inputs.ts';
+import { inputOf } from '../checks/inputs.ts';
 import { deg, mm, rounded } from '../checks/say.ts';
-import type { ShoeFitting } from '../fitting/fitting.ts';
+import type { Fitting, Making } from '../fitting/fitting.ts';
 import { isEstimated, type Measure } from '../fitting/measure.ts';
 import { inDegrees, MM_PER_INCH, type Mm } from '../geometry/units.ts';
 import { levelInWords } from '../pair/level.ts';
@@ -27,14 +27,14 @@ export function orderSection({ fitting, shoes }: Design): Block[] {
   return [
     heading('Order'), ...ruled(jobLines(fitting)), space(3), paragraph(levelInWords(fitting.wearer.legDifference), WIDTH),
     ...shoes.flatMap((shoe) => [subheading(sideName(shoe)), ...ruled(orderLines(shoe.fitting))]),
-    heading('Measures'), ...shoes.flatMap((shoe) => [subheading(sideName(shoe)), ...measureTable(shoe.fitting, fitting.units)]),
+    heading('Measures'), ...shoes.flatMap((shoe) => [subheading(sideName(shoe)), ...measureTable(shoe, fitting)]),
   ];
 }
 
-const measureTable = (shoe: ShoeFitting, units: 'mm' | 'in'): Block[] => table(
+const measureTable = (shoe: Shoe, fitting: Fitting, { units } = fitting): Block[] => table(
   [{ title: 'Measure', width: 58 }, { title: 'Value', width: units === 'in' ? 40 : 24, right: true }, { title: 'Origin', width: 22 }, { title: 'How taken, or by which rule', width: units === 'in' ? WIDTH - 120 : WIDTH - 104 }],
-  INPUT_FIELDS.flatMap((field): Row[] => {
-    const { label, unit, of } = inputOf(field), measure = of(shoe);
+  measuresListed(shoe, fitting).flatMap((field): Row[] => {
+    const { label, unit, of } = inputOf(field), measure = of(shoe.fitting);
     return measure ? [{ cells: [label, valueWords(measure, unit, units), isEstimated(measure) ? bold(measure.origin) : measure.origin, storyOf(measure, unit)] }] : [];
   }),
 );
@@ -71,7 +71,7 @@ export function stationSection({ shoes }: Design): Block[] {
   const places = [...new Set(tables.flatMap(({ stations }) => [...stations.keys()]))].sort((a, b) => a - b), width = 17;
   return [
     heading('The sole every 10 mm'),
-    introduction('On the long axis, mm from the heel. Ground: ground face above the ground. Thick: the whole stack, upright. Square: the same, square to the ground face. Upper: the face the sole is glued to, above the ground. Foam: what stays between stiffener and outsole, upright.', WIDTH),
+    introduction('On the long axis, mm from the heel. Ground: ground face above the ground. Thick: the whole stack, measured upright; the least thicknesses asked for are upright too. Square: the same, square to the ground face, so it reads less where the face is steep. Upper: the face the sole is glued to, above the ground. Foam: what stays between stiffener and outsole, upright.', WIDTH),
     ...table(
       [{ title: 'From heel', width: 16, right: true }, ...tables.flatMap(({ shoe }) => STATION_COLUMNS.map(([title]) => ({ title: tables.length > 1 ? `${shoe.side === 'left' ? 'L' : 'R'} ${title}` : title, width, right: true })))],
       places.map((x) => ({ cells: [bold(rounded(x, x === Math.round(x) ? 0 : 1)), ...tables.flatMap(({ stations }) => STATION_COLUMNS.map(([, key]) => { const station = stations.get(x); return station ? rounded(station[key], 1) : ''; }))] })),
@@ -107,7 +107,7 @@ export function mouldSection(moulds: readonly ShoeMould[]): Block[] {
   const cubic = (mm3: number): string => `${rounded(mm3 / 1000, 1)} cm³`, percent = (factor: number): string => `${rounded((factor - 1) * 100, 1)} %`;
   return [
     heading('Mould'),
-    introduction('A cavity in one piece leans out by the draft at least, one in halves takes the walls as they are. Weigh out what is poured by its volume.', WIDTH),
+    introduction('A cavity in one piece leans out by the draft at least, one in halves takes the walls as they are. The cast of the first comes out wider by the draft at the face under the last: trim it there to the feather line, or to the edge where the sole stands out beyond it. Weigh out what is poured by its volume.', WIDTH),
     ...table(
       [{ title: 'Shoe', width: 18 }, { title: 'Part', width: 30 }, { title: 'Draft', width: 20, right: true }, { title: 'Shrink length, width, height', width: 58, right: true }, { title: 'Poured', width: 30, right: true }, { title: 'of it draft', width: 30, right: true }],
       moulds.map(({ side, order, mould }) => ({ cells: [bold(side), order.part, deg(inDegrees(order.draft)), order.shrink.map(percent).join(', '), cubic(mould.fill), cubic(mould.wedge)] })),
@@ -133,9 +133,11 @@ export const cautionsSection = ({ fitting }: Design): Block[] =>
 /** A file that goes with the sheet, and what its bytes add up to. */
 export interface Checksum { readonly name: string; readonly sha256: string }
 
-export function filesSection(files: readonly Checksum[]): Block[] {
+/** @param making what the workshop has: a cutter that is not on the sheet cannot be held against the part */
+export function filesSection(files: readonly Checksum[], { tool }: Making): Block[] {
   return [
     heading('Files'), introduction('All sizes in mm. The row of figures and letters beside a file (SHA-256) changes with the file: it tells whether a file is still the one this sheet was made with.', WIDTH),
+    ...(tool ? [] : [introduction('Cutter reach not checked: no tool on the sheet (making.tool).', WIDTH)]),
     ...table([{ title: 'File', width: 66 }, { title: 'SHA-256', width: WIDTH - 66 }], files.map(({ name, sha256 }) => ({ cells: [name, sha256] })), { size: 2.9 }),
   ];
 }

@@ -5,10 +5,10 @@ import { placed, type Placed, type Segment } from './labels.ts';
 import type { Part } from './picture.ts';
 
 /** Lays pictures down: shapes first, then dimensions, then labels where they find room between those and what is fixed. */
-export function labelled({ shapes, dimensions, wishes, lines, boxes }: Part, { left, top, right, bottom }: Box, fixed: readonly Mark[]): Mark[] {
+export function labelled({ shapes, dimensions, wishes, lines, boxes, bodies }: Part, { left, top, right, bottom }: Box, fixed: readonly Mark[]): Mark[] {
   const lettering = [...fixed.filter((mark) => mark.kind === 'text'), ...dimensions.map(({ label }) => label)];
   const labels = placed(wishes, {
-    boxes: [...boxes, ...lettering.map(boxOf)], lines: [...lines, ...fixed.flatMap(straightIn)],
+    boxes: [...boxes, ...lettering.map(boxOf)], bodies, lines: [...lines, ...fixed.flatMap(straightIn)],
     within: { left: left + 2, top: top + 2, right: right - 2, bottom },
   });
   return [

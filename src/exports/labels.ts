@@ -17,8 +17,14 @@ export interface Wish {
   readonly arrow?: boolean;
 }
 
-/** What labels keep clear of: other lettering always, lines where there is a choice. */
-export interface Taken { readonly boxes: readonly Box[]; readonly lines: readonly Segment[]; readonly within: Box }
+/** What labels keep clear of: other lettering and bodies always, lines where there is a choice. */
+export interface Taken {
+  readonly boxes: readonly Box[];
+  /** Kept clear of like other lettering, but leaders run through them at no cost. */
+  readonly bodies?: readonly Box[];
+  readonly lines: readonly Segment[];
+  readonly within: Box;
+}
 
 /** A wish with its label in place. */
 export interface Placed extends Wish { readonly leader: Segment | undefined }
@@ -34,11 +40,11 @@ const THROUGH = 3;
  * Sets labels one after another so that none covers another: each takes the free place that crosses the fewest lines.
  * @throws Error when a label finds no room, which is a fault of the drawing
  */
-export function placed(wishes: readonly Wish[], { boxes, lines, within }: Taken): Placed[] {
+export function placed(wishes: readonly Wish[], { boxes, bodies = [], lines, within }: Taken): Placed[] {
   const full = [...boxes], drawnLines = [...lines], set: Placed[] = [];
   for (const wish of wishes) {
     const { label, places, frame = 0 } = wish;
-    const now = { boxes: full, lines: drawnLines, within }, size = grown(boxOf({ ...label, at: [0, 0] }), frame);
+    const now = { boxes: full, bodies, lines: drawnLines, within }, size = grown(boxOf({ ...label, at: [0, 0] }), frame);
     const best = firstBest(size, places, now) ?? firstBest(size, anywhere(places[0]!, within), now);
     if (!best) throw new Error(`the drawing has no room left for the label "${label.text}"; this is a fault of the program, please report it`);
     set.push({ ...wish, label: { ...label, at: best.at }, leader: best.leader });
@@ -56,7 +62,7 @@ function anywhere({ at: [x, y], leader }: Place, { left, top, right, bottom }: B
   return spots.sort((a, b) => from(a) - from(b)).map((at): Place => ({ at, leader: [[at[0], at[1] + (at[1] < named[1] ? 1 : -3)], named] }));
 }
 
-function firstBest(size: Box, places: readonly Place[], { boxes, lines, within }: Taken): Place | undefined {
+function firstBest(size: Box, places: readonly Place[], { boxes, bodies = [], lines, within }: Taken): Place | undefined {
   const near = besideAny(lines, size, places);
   let best: Place | undefined, fewest = Infinity;
   for (const [i, place] of places.entries()) {
@@ -64,7 +70,7 @@ function firstBest(size: Box, places: readonly Place[], { boxes, lines, within }
     const { at, leader } = place, box = moved(size, at);
     if (!inside(box, within)) continue;
     const room = grown(box, APART);
-    if (boxes.some((other) => overlap(room, other))) continue;
+    if ([boxes, bodies].some((all) => all.some((other) => overlap(room, other)))) continue;
     const through = leader ? boxes.filter((other) => crosses(other, leader)).length : 0;
     const cost = near.filter((line) => crosses(box, line)).length + through * THROUGH + i * LATER;
     if (cost < fewest) { best = place; fewest = cost; }

@@ -11,7 +11,7 @@ export function jobLines({ job, wearer, units }: Fitting): Line[] {
     ['Job', job.reference], ['Date', job.date], ...given('Maker', job.maker),
     ...given('Prescribed by', job.prescriber), ...given('Prescribed on', job.prescribed), ...given('Note', job.note),
     ...given('Client', [wearer.sex, wearer.mass && `${wearer.mass.value.toFixed(0)} kg`, wearer.stature && `${mm(wearer.stature.value, 0)} tall`].filter(Boolean).join(', ') || undefined),
-    ['Risks named', wearer.risks.join(', ') || 'none'],
+    ['Risks named', wearer.risks.join(', ') || (wearer.risksAsked ? 'none' : 'not asked about')],
     ['Leg difference', wearer.legDifference.correct === 0 ? `none to correct (${wearer.legDifference.found})` : `${mm(wearer.legDifference.correct)} to correct, shorter ${wearer.legDifference.shorter}, found by ${wearer.legDifference.found}`],
     ['Sheet written in', units === 'in' ? 'inches' : 'millimetres'],
   ];

@@ -17,7 +17,7 @@ export interface Stand {
   readonly view: View;
   /** Way along the drawing of a place on the long axis. */
   readonly along: (x: Mm) => Mm;
-  /** The upper face as points on paper, left to right. */
+  /** The upper face as points on paper, left to right, at most 1 mm apart. */
   readonly skyline: readonly Point[];
 }
 
@@ -37,21 +37,30 @@ export interface Part {
   /** Lines that labels had better not stand on, boxes they never do. */
   readonly lines: readonly Segment[];
   readonly boxes: readonly Box[];
+  /** Drawn bodies: no label stands on them, or its patch would blot out an outline; leaders run through. */
+  readonly bodies: readonly Box[];
 }
 
-export const part = (share: Partial<Part>): Part => ({ shapes: [], dimensions: [], wishes: [], lines: [], boxes: [], ...share });
+export const part = (share: Partial<Part>): Part => ({ shapes: [], dimensions: [], wishes: [], lines: [], boxes: [], bodies: [], ...share });
 export const together = (parts: readonly Part[]): Part => ({
   shapes: parts.flatMap(({ shapes }) => shapes), dimensions: parts.flatMap(({ dimensions }) => dimensions),
   wishes: parts.flatMap(({ wishes }) => wishes), lines: parts.flatMap(({ lines }) => lines), boxes: parts.flatMap(({ boxes }) => boxes),
+  bodies: parts.flatMap(({ bodies }) => bodies),
 });
 
 /** Only where it stands, when there is no sole to make. */
 export function pictureOf(shoe: Shoe, fitting: Fitting, view: View, top: Mm): Picture | Stand {
   const parts = partsOf(shoe), book = figureBook(shoe, fitting);
   if (!parts) return { shoe, book, view, along: (x) => x, skyline: [] };
-  const profile = sideProfile(parts.shape), skyline = onPaper(view, profile.upper).flatMap((piece) => [pointOn(piece, 0), pointOn(piece, 1)]);
+  const profile = sideProfile(parts.shape), skyline = pointsAlong(onPaper(view, profile.upper));
   return { shoe, parts, profile, book, view, top, along: profile.along, skyline };
 }
+
+/** Points at most 1 mm apart on paper, so that none of the questions below falls between two of them. */
+const pointsAlong = (path: Path): Point[] => path.flatMap((piece) => {
+  const steps = Math.max(1, Math.ceil(lengthOf(piece)));
+  return Array.from({ length: steps + 1 }, (_, i) => pointOn(piece, i / steps));
+});
 
 /** A point of the upper face over a place on the long axis. */
 export const upperAt = ({ along, parts: { shape: { upper, build } } }: Picture, x: Mm): Point => [along(x), upper(x, 0) + build];

@@ -2,7 +2,7 @@ import type { FigureKey } from '../checks/figures.ts';
 import { pointOn, type Path } from '../geometry/path.ts';
 import { subtract, type Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
-import { drawn, filled, polyline, stroke, words, type Mark } from './drawing.ts';
+import { drawn, filled, polyline, stroke, words, type Box, type Mark } from './drawing.ts';
 import { bare } from './numbers.ts';
 import { above, onSheet, part, segmentsOf, together, upperAt, type Part, type Picture, type Stand } from './picture.ts';
 import { reversed, sideOutline } from './sideProfile.ts';
@@ -15,7 +15,7 @@ const startOf = (path: Path): Point => pointOn(path[0]!, 0);
 const endOf = (path: Path): Point => pointOn(path.at(-1)!, 1);
 
 /** Foam, outsole and stiffener shaded, the outline thick. Its upper line is the underside of the last. */
-function layers({ profile, view }: Picture): Part {
+function layers({ profile, view, skyline }: Picture): Part {
   const { upper, ground, foam, stiffener } = profile, outline = onPaper(view, sideOutline(profile));
   const band = (over: Path, under: Path): Path => onPaper(view, [
     ...under, { kind: 'line', from: endOf(under), to: endOf(over) }, ...reversed(over), { kind: 'line', from: startOf(over), to: startOf(under) },
@@ -26,7 +26,15 @@ function layers({ profile, view }: Picture): Part {
       drawn(outline, 'visible'),
     ],
     lines: [...segmentsOf(view, upper), ...segmentsOf(view, ground)],
+    bodies: bodyBoxes(skyline, outline, view.zero[1]),
   });
+}
+
+/** Everything from the upper face down to the ground, in upright strips, walls that stand out at the ends counted. */
+function bodyBoxes(skyline: readonly Point[], outline: Path, ground: Mm): Box[] {
+  const ends = outline.map((piece) => pointOn(piece, 0)[0]), top = ([, y]: Point): Point[] => [[Math.min(...ends), y], [Math.max(...ends), y]];
+  const line = [top(skyline[0]!)[0]!, ...skyline, top(skyline.at(-1)!)[1]!];
+  return line.slice(1).map(([right, y], i): Box => ({ left: line[i]![0], right, top: Math.min(y, line[i]![1]), bottom: ground }));
 }
 
 const STATIONS = [

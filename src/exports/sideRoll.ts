@@ -69,7 +69,7 @@ function pivotAndHip(picture: Picture, { rocker: { pivot, hip, heelArc } }: Rock
   return part({
     shapes: [...lines.map(([a, b]) => stroke(a, b, 'centre', 'computed')), drawn(circle(on, 1.1), 'thin', 'computed'), ...(broken ? breakMark([hipX, hipTop + 4]) : [])],
     wishes: [wish(pivotText, on, AROUND), wish(hipText, [hipX, hipTop + 10], AROUND.map((step) => step + 8))],
-    lines,
+    lines, boxes: broken ? [{ left: hipX - 2.4, right: hipX + 2.4, top: hipTop + 3, bottom: hipTop + 6 }] : [],
   });
 }
 

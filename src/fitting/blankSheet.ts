@@ -10,11 +10,12 @@ const FEET: Record<BlankFoot, object> = {
 };
 
 const rocker = (foot: BlankFoot): object => ({ foot: FEET[foot], last: { pitch: null, toeSpring: null }, order: { kind: 'rocker' } });
-const match = { last: { length: null }, order: { kind: 'match', seatHeightNow: null, ballHeightNow: null } };
+/** The raised shoe follows its last too: what may be estimated of it is asked for, and its line may be taken out. */
+const match = { last: { length: null, toeSpring: null, ballWidth: null, heelWidth: null }, order: { kind: 'match', seatHeightNow: null, ballHeightNow: null } };
 
 /**
- * A sheet that holds every field it cannot do without, each null where the maker has to fill it in: reading it names
- * them all at once. No measure is made up; what may be left out is left out.
+ * A sheet that holds every field that has to be asked about, each null where the maker has to fill it in: reading it names
+ * them all at once. No measure is made up; of what may be left out, only what is often forgotten is asked for.
  * @param foot what must not bend
  * @param rolls the shoe that gets the rocker; the other one is matched to it
  */
@@ -23,7 +24,7 @@ export function blankSheet(foot: BlankFoot, rolls: Side | 'both'): object {
   return {
     $schema: `./${SCHEMA_FILE}`, version: SHEET_VERSION, units: null,
     job: { reference: null, date: null },
-    wearer: { legDifference: { correct: null, found: null } },
+    wearer: { risks: null, legDifference: { correct: null, shorter: null, found: null } },
     left: shoeOn('left'), right: shoeOn('right'),
   };
 }

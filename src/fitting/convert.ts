@@ -28,7 +28,7 @@ function rangeNameAt(path: Path): RangeName | undefined {
 function inside(value: number, unit: Unit, units: SheetUnits): number {
   if (unit === 'deg') return degrees(value);
   if (unit === '%') return value / 100;
-  if (unit !== 'mm') return value;
+  if (unit !== 'mm' || value === 0) return value;   // nothing is nothing in any unit
   return units === undefined ? NaN : units === 'in' ? value * MM_PER_INCH : value;
 }
 
@@ -56,13 +56,27 @@ const step = (units: SheetUnits): number => (units === 'in' ? MM_PER_INCH / 100 
 export const roundedUp = (mm: number, units: SheetUnits): number => Math.ceil(mm / step(units) - EPSILON) * step(units);
 export const roundedDown = (mm: number, units: SheetUnits): number => Math.floor(mm / step(units) + EPSILON) * step(units);
 
-/** Asks about the commonest slip: a length typed in another unit. */
+/** Lengths are typed in one of these by mistake. */
+const SLIPS = [['cm', 10], ['m', 1000], ['inches', MM_PER_INCH], ['mm', 1]] as const;
+
+/** Asks about the commonest slip, a length typed in another unit: each unit in which it would be usual. */
 function otherUnit(typed: number, { unit, limits, usual }: Range, units: SheetUnits): string {
   if (unit !== 'mm') return '';
-  const [least, most] = usual?.() ?? limits, other = units === 'in' ? 'mm' : 'inches';
-  const guesses = [{ name: 'cm', mm: typed * 10 }, { name: other, mm: units === 'in' ? typed : typed * MM_PER_INCH }];
-  const guess = guesses.find(({ mm }) => mm >= least && mm <= most);
-  return guess ? `The sheet is in ${units === 'in' ? 'inches' : 'mm'}: is it in cm or ${other}? ${typed} ${guess.name} would be ${lengthWords([guess.mm], units)}.` : '';
+  const [least, most] = usual?.() ?? limits, own = units === 'in' ? 'inches' : 'mm';
+  const guesses = SLIPS.map(([name, mm]) => ({ name, mm: typed * mm })).filter(({ name, mm }) => name !== own && mm >= least && mm <= most);
+  const asked = guesses.map(({ name }) => name).join(' or '), would = guesses.map(({ name, mm }) => `${typed} ${name} would be ${lengthWords([mm], units)}`);
+  return guesses.length === 0 ? '' : `The sheet is in ${own}: is it in ${asked}? ${would.join(', ')}.`;
+}
+
+/**
+ * For a length outside its usual range: asks whether it was typed in another unit, where it would be usual in that one,
+ * like `The sheet is in mm: is it in cm? 1.4 cm would be 14 mm.` Empty where no such slip explains it.
+ * @param value mm
+ */
+export function slipQuestion(name: RangeName, value: number, units: SheetUnits): string {
+  const range = rangeOf(name), [least, most] = range.usual?.() ?? range.limits;
+  const isUsual = value >= least && value <= most, reachesZero = least <= 0;   // where zero is usual, any number is in some unit
+  return isUsual || reachesZero ? '' : otherUnit(asTyped(value, units), range, units);
 }
 
 /** A number against its limits; a number that breaks them comes back as NaN, so that no later rule trips over it again. */

@@ -1,5 +1,5 @@
 import { asTyped, lengthWords, roundedUp, type SheetUnits } from './convert.ts';
-import type { Complain, Path } from './faults.ts';
+import { LEAVE_OUT, type Complain, type Path } from './faults.ts';
 import type { Fitting, Foot, LastMeasures, LegDifference, Override, SheetMatch, ShoeFitting, ToeOrder } from './fitting.ts';
 import { ballRules, lastRules } from './lastRules.ts';
 import { inDegrees } from '../geometry/units.ts';
@@ -30,7 +30,7 @@ function toeRules(toe: ToeOrder, at: Path, complain: Complain): void {
     const place = [...at, SHEET_NAME[name]];
     if (toe.rule === OWN_NUMBER[name] && toe[name] === undefined) complain(place, `must be given with rule "${toe.rule}"`);
     if (toe.rule !== OWN_NUMBER[name] && toe[name] !== undefined)
-      complain(place, `must be left out with rule "${toe.rule}"`, `It goes with rule "${OWN_NUMBER[name]}".`);
+      complain(place, `${LEAVE_OUT} with rule "${toe.rule}"`, `It goes with rule "${OWN_NUMBER[name]}".`);
   }
   if (toe.rule === 'for-toe-off' && toe.endAngle! < toe.toeOff!)
     complain([...at, 'endAngle'], 'must not be less than toeOffAngle, or the toe never turns so far', '', Number(inDegrees(toe.endAngle!).toFixed(1)));
@@ -54,7 +54,7 @@ function shoeRules({ side, foot, last, order }: ShoeFitting, units: SheetUnits, 
 
 function legRules({ correct, shorter, found }: LegDifference, complain: Complain): void {
   const at = ['wearer', 'legDifference'];
-  if (correct > 0 && shorter === undefined) complain([...at, 'shorter'], 'must be given where a difference is to be corrected');
+  if (correct !== 0 && shorter === undefined) complain([...at, 'shorter'], 'must be given where a difference is to be corrected');   // a number that could not be read is no 0
   if (correct > 0 && found === 'none found') complain([...at, 'correct'], 'must be 0 where no difference was found');
 }
 

@@ -47,6 +47,15 @@ export function fault(path: Path, rule: string, came: unknown, help = ''): Fault
 /** True for a field that should be there and is not. */
 export const isMissing = ({ value }: Fault): boolean => value === shown(undefined);
 
+/** Begins every rule that asks for a field to be taken out. */
+export const LEAVE_OUT = 'must be left out';
+
+/** What has to go needs no correcting inside. */
+export function withoutInside(faults: readonly Fault[]): Fault[] {
+  const going = faults.filter(({ rule }) => rule.startsWith(LEAVE_OUT)).map(({ path }) => `${path}.`);
+  return faults.filter(({ path }) => !going.some((place) => path.startsWith(place)));
+}
+
 /** What stands at a place of the sheet as it came, or undefined. */
 export function valueAt(sheet: unknown, path: Path): unknown {
   let here = sheet;

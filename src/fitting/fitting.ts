@@ -2,7 +2,7 @@ import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { ToeShape } from './words.ts';
 import type { FoamName, OutsoleName } from '../materials/materials.ts';
-import type { Joint, JointState, Risk, Sex, Side, PlateFinding, ToeRuleName, MouldPart } from './words.ts';
+import type { Joint, JointState, LegFinding, Risk, Sex, Side, PlateFinding, ToeRuleName, MouldPart } from './words.ts';
 import type { Measure } from './measure.ts';
 
 /**
@@ -38,7 +38,10 @@ export interface Wearer {
   readonly stature?: Measure;
   readonly crotchHeight?: Measure;
   readonly sex?: Sex;
+  /** The risks that are present: none, too, where nobody asked. */
   readonly risks: readonly Risk[];
+  /** True where the sheet says that risks were asked about, be it with an empty list. */
+  readonly risksAsked: boolean;
   readonly legDifference: LegDifference;
 }
 
@@ -47,7 +50,7 @@ export interface LegDifference {
   /** How much higher the shorter leg is to stand, mm, 0 when none is to be corrected. */
   readonly correct: Mm;
   readonly shorter?: Side;
-  readonly found: 'blocks' | 'x-ray' | 'tape' | 'none found';
+  readonly found: LegFinding;
 }
 
 export interface ShoeFitting {

@@ -1,7 +1,7 @@
 import { checkShape, type Readable, type ReadableSheet, type Slip } from './checkShape.ts';
 import { inMmAndRadians } from './convert.ts';
 import { checkRules } from './crossRules.ts';
-import { complaintsAbout, fault, isMissing, pathName, valueAt, type Complain, type Fault } from './faults.ts';
+import { complaintsAbout, fault, isMissing, pathName, valueAt, withoutInside, type Complain, type Fault } from './faults.ts';
 import type { Fitting, Job, ShoeFitting, Wearer } from './fitting.ts';
 import { readJson } from './jsonText.ts';
 import { readFoot, readFootLengths } from './readFoot.ts';
@@ -41,7 +41,7 @@ function readValues(sheet: unknown, ofText: readonly Fault[]): Reading {
   const fitting = fittingOf(converted, complain);
   if (shape.faults.every(({ path }) => path !== 'sheet')) checkPair(converted, complain);
   checkRules(fitting, complain);
-  const all = slipsJoined(withoutRepeats([...ofText, ...shape.faults, ...beyond, ...faults]), shape.slips, sheet);
+  const all = slipsJoined(withoutInside(withoutRepeats([...ofText, ...shape.faults, ...beyond, ...faults])), shape.slips, sheet);
   return all.length === 0 ? { ok: true, fitting } : { ok: false, faults: all };
 }
 
@@ -80,11 +80,11 @@ function fittingOf(sheet: ReadableSheet, complain: Complain): Fitting {
 const jobOf = ({ reference = '', date = '', maker, prescriber, prescribed, note }: NonNullable<ReadableSheet['job']>): Job =>
   ({ reference, date, ...given({ maker, prescriber, prescribed, note }) });
 
-function wearerOf({ mass, stature, crotchHeight, sex, risks = [], legDifference = {} }: NonNullable<ReadableSheet['wearer']>): Wearer {
-  const { correct = NaN, shorter, found = 'none found' } = legDifference;
+function wearerOf({ mass, stature, crotchHeight, sex, risks, legDifference = {} }: NonNullable<ReadableSheet['wearer']>): Wearer {
+  const { correct = NaN, shorter, found = 'prescription' } = legDifference;   // what could not be read breaks no rule: only "none found" would
   return {
     ...given({ mass: takenIf(mass), stature: takenIf(stature), crotchHeight: takenIf(crotchHeight), sex }),
-    risks: [...new Set(risks)],
+    risks: [...new Set(risks)], risksAsked: risks !== undefined,
     legDifference: { correct, found, ...given({ shorter }) },
   };
 }

@@ -1,7 +1,7 @@
 import { inDegrees } from '../geometry/units.ts';
 import type { Readable } from './checkShape.ts';
 import { DEFAULT_SHANK_LEAN, HIP_AHEAD } from './estimates.ts';
-import type { Complain, Path } from './faults.ts';
+import { LEAVE_OUT, type Complain, type Path } from './faults.ts';
 import type { Foot, HeelPlates, LastMeasures, Prosthesis, Stance } from './fitting.ts';
 import type { Measure } from './measure.ts';
 import { RANGES } from './ranges.ts';
@@ -26,7 +26,7 @@ const INSTEAD: Record<Ankle, string> = {
 function refuseStrangers(raw: RawFoot, ankle: Ankle, at: Path, complain: Complain): void {
   for (const field of Object.keys(HOME) as (keyof typeof HOME)[]) {
     if (raw[field] === undefined || HOME[field] === ankle) continue;
-    complain([...at, field], `must be left out: it belongs to ${HOME_WORDS[HOME[field]]}`, INSTEAD[ankle]);
+    complain([...at, field], `${LEAVE_OUT}: it belongs to ${HOME_WORDS[HOME[field]]}`, INSTEAD[ankle]);
   }
 }
 
@@ -56,12 +56,11 @@ function platesStance(plates: HeelPlates, leg: number, at: Path, complain: Compl
 
 /** Angle of an ankle fixed by nature or surgery, from plates and plumb line or from a goniometer. */
 function fixedStance({ ankleAngle, heelPlates }: RawFoot, plates: HeelPlates | undefined, leg: number, at: Path, complain: Complain): Stance {
-  const place = [...at, 'ankleAngle'];
   if (ankleAngle !== undefined && heelPlates !== undefined)
-    complain(place, 'must be left out where heelPlates are given: two findings of one angle may differ');
-  if (plates) return platesStance(plates, leg, at, complain);
-  if (ankleAngle === undefined)
-    complain(place, `must be given, or heelPlates: an ankle that must not bend has one angle, and ${ONE_DEGREE}`);
+    complain([...at, 'heelPlates'], `${LEAVE_OUT} where ankleAngle is given: two findings of one angle may differ`, 'Give heelPlates or ankleAngle, not both: take the heelPlates block out, or ankleAngle.');
+  else if (plates) return platesStance(plates, leg, at, complain);
+  else if (ankleAngle === undefined)
+    complain([...at, 'ankleAngle'], `must be given, or heelPlates: an ankle that must not bend has one angle, and ${ONE_DEGREE}`);
   const found = typeof ankleAngle === 'object' ? ankleAngle.how : undefined;
   return { kind: 'locked', ankleAngle: taken(ankleAngle ?? NaN), found: found ?? 'goniometer' };
 }

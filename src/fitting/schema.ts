@@ -24,11 +24,11 @@ const job = group({
 
 const legDifference = group({
   correct: setting('wearer.legDifference.correct', 'How much higher the shorter leg is to stand, as prescribed. 0 where nothing is to be corrected.'),
-  shorter: word(SIDES, 'The shorter leg.').optional(),
-  found: word(LEG_FINDINGS, 'How the difference was found; "none found" says that it was looked for.'),
+  shorter: word(SIDES, 'The shorter leg; take the line out where nothing is to be corrected.').optional(),
+  found: word(LEG_FINDINGS, 'How the difference was found: "prescription" where it stands as the prescriber writes it, "none found" where it was looked for.'),
 }).meta({ description: 'The leg-length difference to correct. It is never estimated, so it must be stated.' });
 
-const RISK_LIST = `a list of risks, each once, at most ${RISKS.length}`;
+const RISK_LIST = `a list of risks, each once, at most ${RISKS.length}, or [] where none is present`;
 
 const wearer = group({
   mass: measure('wearer.mass', 'Body mass, dressed; scale.').optional(),
@@ -36,7 +36,7 @@ const wearer = group({
   crotchHeight: measure('wearer.crotchHeight', 'Floor to crotch, barefoot; the best stand-in for a hip height that was not taken.').optional(),
   sex: word(SEXES, 'Used only to choose between estimates.').optional(),
   risks: z.array(word(RISKS, 'A risk that was ticked.'), { error: RISK_LIST }).max(RISKS.length, { error: RISK_LIST })
-    .meta({ description: 'Risks that were asked about and are present.' }).optional(),
+    .meta({ description: `Risks that were asked about and are present, of: ${RISKS.join(', ')}. An empty list says that they were asked about and none is; left out, that nobody asked.` }).optional(),
   legDifference,
 }).meta({ description: 'Who will wear the shoes.' });
 

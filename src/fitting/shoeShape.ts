@@ -40,13 +40,13 @@ const HEIGHT_LIST = 'a list of 3 to 500 pairs [forward, height]';
 const last = () => group({
   length: lengthOrSize('last.length', 'Last bottom, heel to toe; stick on the last. Foot length + 15 mm where left out.').optional(),
   pitch: measure('last.pitch', 'Seat above tread; gauge at two points. Needed for a rocker.').optional(),
-  toeSpring: measure('last.toeSpring', 'Tip of the last bottom above the tread plane, last on its heel block; wedge gauge. Needed for a rocker.').optional(),
+  toeSpring: measure('last.toeSpring', 'Tip of the last bottom above the tread plane, last on its heel block; wedge gauge; needed for a rocker, 8 mm where the line is left out for a match.').optional(),
   seatLength: measure('last.seatLength', 'Length of the flat heel part of the last bottom. A quarter of the last length where left out.').optional(),
   tread: measure('last.tread', 'Heel end of the last bottom to where it bears at the ball. 0.715 of the last length where left out.').optional(),
   heelBack: measure('last.heelBack', 'How far the heel of the foot stands out behind the last bottom. 0 where left out.').optional(),
   camber: measure('last.camber', 'How much lower the middle of the last bottom lies than its edges at the ball. 0 where left out.').optional(),
-  ballWidth: measure('last.ballWidth', 'Width of the last bottom at the ball; print or caliper.').optional(),
-  heelWidth: measure('last.heelWidth', 'Width of the last bottom at the seat; caliper.').optional(),
+  ballWidth: measure('last.ballWidth', 'Width of the last bottom at the ball; print or caliper; estimated where the line is left out.').optional(),
+  heelWidth: measure('last.heelWidth', 'Width of the last bottom at the seat; caliper; estimated where the line is left out.').optional(),
   toeShape: word(TOE_SHAPES, 'Shape of the toe in plan; round where left out.').optional(),
   inflare: measure('last.inflare', 'How far the toe is set to the inner side; negative is out-flare. 4 mm where left out.').optional(),
   insole: measure('last.insole', 'All that stays between the foot and the face the sole is glued to, without the stiffener. 4 mm where left out.').optional(),
@@ -96,7 +96,7 @@ const minima = () => group({
   waist: setting('order.minima.waist', 'Under the waist, 8 mm where left out.').optional(),
   tread: setting('order.minima.tread', 'Under the tread, 8 mm where left out.').optional(),
   tip: setting('order.minima.tip', 'At the tip, 5 mm where left out.').optional(),
-}).meta({ description: 'Least thickness of stiffener, foam and outsole together, by zone.' });
+}).meta({ description: 'Least thickness of stiffener, foam and outsole together, by zone, measured upright.' });
 
 const kind = <Kind extends 'rocker' | 'match'>(name: Kind, about: string) => z.literal(name).meta({ description: about });
 

@@ -25,7 +25,9 @@ export type BlankFoot = (typeof BLANK_FEET)[number];
 const PLATE_FINDINGS = ['heel plates and plumb line', 'goniometer', 'prosthesis alignment'] as const;
 export type PlateFinding = (typeof PLATE_FINDINGS)[number];
 
-export const LEG_FINDINGS = ['blocks', 'x-ray', 'tape', 'none found'] as const;
+/** How a leg difference was found: measured, or as the prescriber writes it. */
+export const LEG_FINDINGS = ['blocks', 'x-ray', 'tape', 'prescription', 'none found'] as const;
+export type LegFinding = (typeof LEG_FINDINGS)[number];
 
 export const TOE_SHAPES = ['round', 'pointed', 'square', 'oblique'] as const;
 export type ToeShape = (typeof TOE_SHAPES)[number];

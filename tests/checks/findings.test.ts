@@ -7,6 +7,7 @@ import { applyOverrides, stopsLeft } from '../../src/checks/overrides.ts';
 import { inDegrees } from '../../src/geometry/units.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
 import { RISKS } from '../../src/fitting/words.ts';
+import { sheetJsonSchema } from '../../src/fitting/schema.ts';
 import { heightAt } from '../../src/profile/groundFace.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import type { RockerShoe } from '../../src/pair/shoe.ts';
@@ -19,6 +20,9 @@ const rockerWith = (change: Part = {}): RockerShoe => {
   if (shoe.kind !== 'rocker') throw new Error('the left shoe is a rocker here');
   return shoe;
 };
+/** Every name of a field in a published schema. */
+const namesIn = (node: unknown): string[] => typeof node !== 'object' || node === null ? []
+  : Object.entries(node).flatMap(([key, value]) => [...(key === 'properties' ? Object.keys(value as object) : []), ...namesIn(value)]);
 const FREE: Part = { stiff: { joint: 'toe joint', state: 'arthritic' }, ankleAngle: undefined, hipAhead: 62 };
 
 describe('what sets the height', () => {
@@ -29,18 +33,18 @@ describe('what sets the height', () => {
     expect(found.at).toBeCloseTo(282, 1);
     const apex = build - rockerWith({ left: { order: { apex: (100 * (174.84 + 6)) / 282 } } }).rocker.build;
     const spring = build - rockerWith({ left: { last: { toeSpring: 18 } } }).rocker.build;
-    expect(found.text).toBe(`The tip sets the height: 5.0 mm left at the toe. The apex 6 mm forward takes ${apex.toFixed(1)} mm off the whole sole; 3 mm more spring in the last takes ${spring.toFixed(1)} mm off.`);
+    expect(found.text).toBe(`The tip sets the height: 5.0 mm left at the toe. The apex 6 mm forward (order.apex) takes ${apex.toFixed(1)} mm off the whole sole; 3 mm more spring in the last (last.toeSpring) takes ${spring.toFixed(1)} mm off.`);
   });
   test('is the back edge where much is asked there, and a softer strike lowers it', () => {
     const change: Part = { left: { last: { toeSpring: 28 }, order: { minima: { edge: 14 } } } };
     const found = one('GOVERNS', change)!, build = rockerWith(change).rocker.build;
-    expect(found.text).toMatch(/^The back edge sets the height: 14\.0 mm left \d+ mm from the heel\. 5° less at heel strike takes/);
+    expect(found.text).toMatch(/^The back edge sets the height: 14\.0 mm left \d+ mm from the heel\. 5° less at heel strike \(foot\.strikeAngle\) takes/);
     const softer = build - rockerWith(changed(change, { left: { foot: { strikeAngle: 20 } } })).rocker.build;
     expect(found.text).toContain(`takes ${softer.toFixed(1)} mm off the whole sole`);
   });
   test('is the seat height asked for, with what thickness alone would need', () => {
     const found = one('GOVERNS', { left: { order: { seatHeightAtLeast: 42 } } })!, alone = 42 - 35.123;
-    expect(found.text).toBe(`The seat height asked for sets the height: 42.0 mm at the seat. Thickness alone would let the sole be ${alone.toFixed(1)} mm lower.`);
+    expect(found.text).toBe(`The seat height asked for (order.seatHeightAtLeast) sets the height: 42.0 mm at the seat. Thickness alone would let the sole be ${alone.toFixed(1)} mm lower.`);
   });
   test('is the other shoe where that one is higher', () => {
     const [left, right] = all('GOVERNS', bothRockers({ last: { toeSpring: 12 } }));
@@ -142,6 +146,35 @@ describe('standing', () => {
     expect(one('GONIOMETER_ALONE', change)!.measured).toBeCloseTo(moved, 0);
     expect(codesOf()).not.toContain('GONIOMETER_ALONE');
   });
+  test('a goniometer alone says from where to where the standing point may lie, against the mid arc of the shoe', () => {
+    const gonio = (angle: number): Part => ({ left: { foot: { ankleAngle: { value: angle, how: 'goniometer' } } } }), found = one('GONIOMETER_ALONE', gonio(0))!;
+    const [least, most, back, front] = [...found.text.matchAll(/from (\d+) to (\d+) mm/g)].flatMap(([, from, to]) => [Number(from), Number(to)]) as [number, number, number, number];
+    const standing = (angle: number): number => rockerWith({ left: { foot: { ankleAngle: angle }, order: { apex: 80 } } }).rocker.stance.standing;
+    expect([least, most]).toEqual([Math.round(standing(-4)), Math.round(standing(4))]);
+    const { rocker: { stance, mid, apex } } = rockerWith(gonio(0));
+    expect([mid.frontX, front]).toEqual([stance.standing, Math.round(apex.point[0])]);
+    expect(back).toBe(60);
+    expect(found).toMatchObject({ severity: 'warn', unit: 'mm' });
+    expect(found.limit).toBeCloseTo(Math.min(stance.standing - 59.743, 174.84 - stance.standing), 2);
+    const behind = /the hip stands ([\d.]+) mm behind the ankle pivot/;
+    expect(Number(behind.exec(found.text)![1])).toBeCloseTo(stance.pivot[0] - standing(-4), 1);
+    expect(one('GONIOMETER_ALONE', gonio(1))!.text).not.toMatch(behind);
+  });
+  test('where the sign of a typed ankle angle is in question neither apex nor pitch is offered, and not where the pitch itself may be the slip', () => {
+    const turned: Part = { left: { foot: { ankleAngle: 2 }, last: { pitch: 18 }, order: { apex: 75 } } };
+    const asked = designWith(turned).findings.filter(({ code }) => ['LEAN_UNUSUAL', 'STANDING_OFF_ARC'].includes(code)).map(({ text }) => text);
+    expect(asked.length).toBeGreaterThan(0);
+    for (const text of asked) {
+      expect(text).toContain('With -2.0° the leg would lean 3.9°');
+      expect(text).not.toMatch(/order\.apex|last\.pitch|pitch of/);
+    }
+    // A pitch of 1.8 typed for 18: the other sign would do, but it is not the angle that is wrong.
+    const slip: Part = { left: { foot: { ankleAngle: -3 }, last: { pitch: 1.8 } } };
+    const said = designWith(slip).findings.map(({ text }) => text);
+    expect(said.join(' ')).not.toContain('sign of ankleAngle');
+    expect(one('TAKEN_TWICE', slip)!.text).toContain('1.8 cm would be 18 mm');
+    expect(designWith(changed(slip, { left: { last: { pitch: { value: 1.8, twice: true } } } })).findings.map(({ text }) => text).join(' ')).toContain('sign of ankleAngle');
+  });
   test('an estimated hip is said once, with its error', () => {
     const change: Part = { left: { foot: { ...FREE, hipAhead: undefined } } };
     expect(one('HIP_AHEAD_ESTIMATED', change)!.text).toContain('13.0 mm further back or forward');
@@ -222,6 +255,24 @@ describe('measures', () => {
     expect(found).toMatchObject({ severity: 'warn', side: 'left', measured: 80, limit: 75, unit: 'mm' });
     expect(codesOf({ left: { foot: { pivotForward: { value: 80, twice: true } } } })).not.toContain('TAKEN_TWICE');
   });
+  test('an unusual one that would be usual in another unit is asked after', () => {
+    expect(one('TAKEN_TWICE', { left: { last: { toeSpring: 1.4 } } })!.text).toContain('1.4 cm would be 14 mm');
+    expect(one('TAKEN_TWICE', { left: { foot: { pivotForward: 80 } } })!.text).toMatch(/when both readings agree\.$/);
+    expect(one('TAKEN_TWICE', { wearer: { mass: 140 } })!.text).not.toContain('would be');
+  });
+  test('a sheet that does not say whether risks were asked about is asked back; an empty list says there are none', () => {
+    const silent = designWith({ wearer: { risks: undefined } });
+    expect(silent.findings.find(({ code }) => code === 'RISKS_NOT_ASKED')).toMatchObject({ severity: 'warn', text: expect.stringContaining('(wearer.risks; [] for none)') });
+    for (const risks of [[], ['child']]) expect(codesOf({ wearer: { risks } })).not.toContain('RISKS_NOT_ASKED');
+  });
+  test('a leg difference finer than can be found is asked after, with what it would be in centimetres', () => {
+    const correct = (value: number, change: Part = {}): Part => changed({ wearer: { legDifference: { correct: value, shorter: 'left', found: 'blocks' } } }, change);
+    expect(one('LEG_DIFFERENCE_FINE', correct(1.2))).toMatchObject({ severity: 'warn', measured: 1.2, limit: 3, unit: 'mm' });
+    expect(one('LEG_DIFFERENCE_FINE', correct(1.2))!.text).toContain('1.2 cm would be 12 mm');
+    expect(codesOf(correct(2.9))).toContain('LEG_DIFFERENCE_FINE');
+    expect(codesOf(correct(3))).not.toContain('LEG_DIFFERENCE_FINE');
+    expect(codesOf()).not.toContain('LEG_DIFFERENCE_FINE');
+  });
   test('an unusual spring of the last is said once', () =>
     expect(designWith({ left: { last: { toeSpring: 27 } } }).findings.filter(({ text, severity }) => severity === 'warn' && /spring/i.test(text))).toHaveLength(1));
   test('one about the client belongs to no side', () => expect('side' in one('TAKEN_TWICE', { wearer: { mass: 140 } })!).toBe(false));
@@ -300,7 +351,34 @@ describe('the pair', () => {
     expect(codesOf()).toContain('RAISE_INSIDE');
     expect(codesOf({ right: { order: { seatHeightNow: 29.2, ballHeightNow: 17 } } })).not.toContain('RAISE_INSIDE');
   });
+  test('a raise glued to a toe spring that nobody measured warns, and only there', () => {
+    const found = one('MATCH_SPRING_GUESSED', { right: { last: { toeSpring: undefined } } })!;
+    expect(found).toMatchObject({ severity: 'warn', side: 'right', measured: 8, unit: 'mm' });
+    expect(found.text).toContain('about a mm of thickness at the tip');
+    expect(codesOf()).not.toContain('MATCH_SPRING_GUESSED');
+    expect(codesOf({ right: { last: { toeSpring: undefined }, order: { seatHeightNow: 39, ballHeightNow: 27 } } })).not.toContain('MATCH_SPRING_GUESSED');
+  });
   test('a raised foot that bends is remembered', () => expect(one('RAISE_BENDS')!.text).toContain('groove'));
+});
+
+describe('the field to change', () => {
+  const ORDERS: readonly (readonly [code: string, field: string, change: Part])[] = [
+    ['THIN_FOAM', 'order.minima.tip', { left: { order: { stiffener: 1.2, outsole: { thickness: 2 } } } }],
+    ['SIDE_TIPPING', 'order.taper', { left: { last: { heelWidth: 58 } } }],
+    ['SIDE_TIPPING', 'order.edgeBeyond', { left: { last: { heelWidth: 58 } } }],
+    ['STRIKE_NOT_REACHED', 'foot.strikeAngle', { left: { foot: { strikeAngle: 40 } } }],
+    ['FLAT_OFFERED', 'order.standingFlat', {}],
+    ['CANNOT_BE_RAISED', 'order.seatHeightAtLeast', { right: { order: { seatHeightNow: 45, ballHeightNow: 33 } } }],
+    ['PRINT_BED', 'making.printBed', { making: { printBed: { x: 100, y: 100, z: 20 } } }],
+  ];
+  test.each(ORDERS)('%s names %s in brackets', (code, field, change) => expect(one(code, change)?.text).toContain(`(${field}`));
+  test('is a field of the sheet', () => {
+    const known = new Set(namesIn(sheetJsonSchema()));
+    const texts = ORDERS.flatMap(([, , change]) => designWith(change).findings.map(({ text }) => text));
+    const fields = texts.flatMap((text) => [...text.matchAll(/\(((?:foot|last|order|making|wearer|job)\.[\w.]+\w)/g)].map(([, field]) => field!));
+    expect(new Set(fields).size).toBeGreaterThan(8);
+    for (const step of fields.flatMap((field) => field.split('.'))) expect(known.has(step), step).toBe(true);
+  });
 });
 
 describe('risks', () => {

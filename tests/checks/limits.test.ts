@@ -87,6 +87,17 @@ const AT_LIMITS: ReadonlyArray<readonly [name: string, check: Check, numbers: Nu
 for (const [name, check, numbers, expected, change] of AT_LIMITS)
   test(name, () => expect(saying(check(rockerSeen(numbers, change)))).toEqual(expected));
 
+test.each([58, 60, 62, 63, 63.5, 64])('a heel %d mm wide is set wider by what is named, which is never nothing', (heelWidth) => {
+  const of = (width: number): Finding | undefined => sideStability(rockerSeen({}, { left: { last: { heelWidth: width } } }))[0];
+  const found = of(heelWidth);
+  if (!found) return;
+  const wider = Number(/Set the heel ([\d.]+) mm wider/.exec(found.text)![1]);
+  expect(wider).toBeGreaterThan(0);
+  expect(of(heelWidth + 2 * wider)).toBeUndefined();
+  expect(found.text).not.toMatch(/tips sideways at 16/);
+});
+test('what is lacking by a hair is half a millimetre, not nothing', () => expect(sideStability(rockerSeen({ sideTipping: 15.999 }))[0]!.text).toMatch(/at 15\.9° .* Set the heel 0\.5 mm wider/));
+
 describe('what is no number passes no limit', () => {
   for (const [name, check, numbers, , change] of AT_LIMITS.filter(([row]) => row !== 'no prosthesis')) test(name, () => {
     const broken = Object.fromEntries(Object.keys(numbers).map((key) => [key, NaN]));

@@ -105,4 +105,26 @@ test('an ankle angle with the wrong sign is asked after, and only where the othe
   expect(said({ 'left.foot.ankleAngle': 4.5 })).toMatch(/Check the sign of ankleAngle: .* With -4\.5° the leg would lean 4\.2°/);
   expect(said({ 'left.foot.ankleAngle': -4.5, 'left.order.apex': 46 })).not.toMatch(/sign/);
   expect(said({ 'left.foot.ankleAngle': 9 })).not.toMatch(/sign/);
+  expect(said({ 'left.foot.ankleAngle': 4.5, 'left.foot.heelPlates': undefined, 'left.last.pitch': 40, 'left.order.apex': 46 })).not.toMatch(/sign/);
+});
+
+describe('a wrong sign of the ankle angle', () => {
+  const WRONG: Json = { 'left.last.pitch': 26, 'left.foot.ankleAngle': 4.5 };
+  test('is mended by turning it round alone: no apex, no pitch, and what is named works', () => {
+    const sheet = changed(base, WRONG), { works } = words(sheet).words;
+    expect(works).toEqual([{ values: [{ path: 'left.foot.ankleAngle', value: -4.5, unit: '°' }], text: 'left.foot.ankleAngle -4.5° (the other sign)' }]);
+    expect(design(fittingOf(changed(sheet, { 'left.foot.ankleAngle': -4.5 }))).ok).toBe(true);
+  });
+  test('comes first where something else is wrong as well', () => {
+    const sheet = changed(base, { ...WRONG, 'left.order.toe': { rule: 'given', radius: 60 } }), { works } = words(sheet).words;
+    expect(works.map(({ values }) => values.map(({ path }) => path)[0])).toEqual(['left.foot.ankleAngle']);
+    expect(works[0]!.text).toContain(' together with ');
+    expect(design(fittingOf(works[0]!.values.reduce((now, { path, value }) => withValue(now, path, value), sheet))).ok).toBe(true);
+  });
+  test('is asked of an angle said to be found on plates too, never of one worked out from them', () => {
+    const typed = changed(base, { ...WRONG, 'left.foot.ankleAngle': { value: 4.5, how: 'heel plates and plumb line' } });
+    expect(words(typed).words.text).toMatch(/Check the sign/);
+    const plates = changed(base, { ...WRONG, 'left.foot.ankleAngle': undefined, 'left.foot.heelPlates': { height: 0, span: 230, hipAhead: 64 } });
+    expect(words(plates).words.text).not.toMatch(/sign/);
+  });
 });

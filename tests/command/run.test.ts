@@ -49,6 +49,17 @@ describe('make', () => {
     expect(out).toMatch(/^no stops, .*warnings?, .*notes?$/m);
   });
 
+  test('prints every warning after its summary as check shows it, and no note', async () => {
+    const { findings } = designOf(good), { out } = await runWith(['make', 'sheet.json'], good), checked = (await runWith(['check', 'sheet.json'], good)).out;
+    const [summary, told] = out.split(/^(?=.*\bfinding\b)/m), flat = told!.replace(/\s+/g, ' ');
+    expect(summary).toMatch(/\d+ files in/);
+    expect(findings.filter(({ severity }) => severity === 'warn').length).toBeGreaterThan(0);
+    expect(told!.match(/^WARN /gm)).toHaveLength(findings.filter(({ severity }) => severity === 'warn').length);
+    expect(told!.match(/^WARN /gm)).toEqual(checked.match(/^WARN /gm));
+    expect(checked).toMatch(/^note /m);
+    expect(flat).not.toMatch(/^note /m);
+  });
+
   test('writes a mould when the sheet asks for one', async () => {
     const { exit, left } = await runWith(['make', 'sheet.json'], changed(good, { 'making.mould': { part: 'foam body' } }));
     expect(exit).toBe(0);
@@ -102,6 +113,8 @@ describe('make', () => {
     const { exit, out } = await runWith(['make', 'sheet.json'], { ...stopped, overrides });
     expect(exit).toBe(0);
     expect(out).toContain("taken on the maker's name");
+    expect(out.match(/^STOP /gm)).toHaveLength(overrides.length);
+    expect(out.replace(/\s+/g, ' ')).toContain('Taken by A. Maker: tried on');
   });
 
   test('a full disk at any file leaves nothing behind, and an old folder as it was', async () => {

@@ -46,6 +46,29 @@ describe('labels', () => {
   });
 });
 
+/** Points along the thick outlines of the soles, a tenth of a millimetre apart at most. */
+const outlinePoints = ({ marks }: Drawing): (readonly [number, number])[] => marks.flatMap((mark) => mark.kind === 'line' && mark.line === 'visible' && mark.path.some(({ kind }) => kind === 'arc')
+  ? mark.path.flatMap((piece) => { const steps = Math.max(1, Math.ceil(lengthOf(piece) * 10)); return Array.from({ length: steps + 1 }, (_, i) => pointOn(piece, i / steps)); }) : []);
+/** Lettering whose patch, a little larger than its letters, covers a piece of an outline. */
+const blotting = (drawing: Drawing): string[] => {
+  const points = outlinePoints(drawing);
+  return lettering(drawing).filter((label) => {
+    const { left, right, top, bottom } = boxOf(label);
+    return points.some(([x, y]) => x > left - 0.3 && x < right + 0.3 && y > top - 0.3 && y < bottom + 0.3);
+  }).map(({ text }) => text);
+};
+
+describe('the patch behind a label', () => {
+  test.each(DRAWINGS.filter(({ name }) => name.includes('side on')))('blots out no piece of a sole: $name', ({ drawing }) => {
+    expect(outlinePoints(drawing).length).toBeGreaterThan(500);
+    expect(blotting(drawing)).toEqual([]);
+  });
+  test('the check above can fail', () => {
+    const drawing = side('pair'), [at] = outlinePoints(drawing);
+    expect(blotting({ ...drawing, marks: [...drawing.marks, { ...lettering(drawing)[0]!, at: at! }] })).toHaveLength(1);
+  });
+});
+
 describe('the side drawing', () => {
   test.each(DESIGNS.flatMap(({ name, design }) => [{ name, design, paper: A4 }, { name, design, paper: A3 }]))('$name on $paper.width mm: true arcs in scale, one ground line', ({ design, paper }) => {
     const drawing = sideDrawing(design, paper), by = scaleOf(drawing), radii = arcsOf(drawing).map(({ radius }) => radius * by);

@@ -4,10 +4,12 @@ import { cautionsFor } from '../../src/checks/cautions.ts';
 import { designJson } from '../../src/exports/designJson.ts';
 import { filesFor, type NamedFile } from '../../src/exports/fileSet.ts';
 import { jobSheetPdf } from '../../src/exports/jobSheet.ts';
+import { mouldsFor } from '../../src/exports/mouldFiles.ts';
 import { printable } from '../../src/exports/pdf.ts';
 import { sha256 } from '../../src/exports/sha256.ts';
 import { weldedStl } from '../../src/exports/stl.ts';
 import type { Fitting, MouldOrder } from '../../src/fitting/fitting.ts';
+import type { Measure } from '../../src/fitting/measure.ts';
 import { boundsOf, faultsOf, volumeOf } from '../../src/geometry/mesh.ts';
 import { degrees, inDegrees } from '../../src/geometry/units.ts';
 import { loadBooleans, type Booleans } from '../../src/making/booleans.ts';
@@ -117,6 +119,29 @@ describe('the job sheet', () => {
   test('where a measure came from is said beside it', () => {
     const text = all(pagesOf(JOBS.pair));
     for (const word of ['converted', 'estimated', 'default', 'trochanter to floor, standing', '35.04 in × 25.4']) expect(text).toContain(said(word));
+  });
+
+  test('risks are said to be none only where they were asked about', () => {
+    const { wearer } = JOBS.pair, risks = (risksAsked: boolean): string => all(pagesOf({ ...JOBS.pair, wearer: { ...wearer, risksAsked } }));
+    expect(risks(true)).toMatch(/Risks named none/);
+    expect(risks(false)).toMatch(/Risks named not asked about/);
+  });
+
+  test('a default that no figure rests on is no measure of the job, one that was given is', () => {
+    const pitch = { value: 12, origin: 'default', rule: '12 mm for an ordinary shoe (common practice)' } as const, right = JOBS.pair.shoes.right!;
+    const withPitch = (one: Measure): Fitting => ({ ...JOBS.pair, shoes: { right: { ...right, last: { ...right.last, pitch: one } }, left: JOBS.pair.shoes.left! } });
+    expect(all(pagesOf(withPitch(pitch)))).not.toContain('for an ordinary shoe');
+    expect(all(pagesOf(withPitch({ value: 12, origin: 'measured', how: 'rule beside the heel' })))).toContain('rule beside the heel');
+    expect(all(pagesOf(JOBS.pair))).toContain('tilt at heel strike');
+  });
+
+  test('says that thickness is upright, which face of a cast is wider, and that no cutter was on the sheet', () => {
+    const plain = withMould(JOBS.pair), tooled: Fitting = { ...JOBS.pair, making: { ...JOBS.pair.making, tool: { diameter: 12, reach: 60 } } };
+    const text = all(pagesOf(JOBS.pair)), design = designOf(plain);
+    expect(text).toContain('the least thicknesses asked for are upright too');
+    expect(text).toContain('Cutter reach not checked: no tool on the sheet');
+    expect(all(pagesOf(tooled))).not.toContain('Cutter reach');
+    expect(all(readPdf(jobSheetPdf(design, [], mouldsFor(design, booleans))))).toContain('wider by the draft at the face under the last: trim it there to the feather line');
   });
 
   test('a sheet in inches has its measures in inches too', () => expect(all(pagesOf({ ...JOBS.pair, units: 'in' }))).toContain('282.0 mm (11.102 in)'));

@@ -54,7 +54,7 @@ export function job(reference: string, shoes: Fitting['shoes'], change: Partial<
   return {
     version: 1, units: 'mm',
     job: { reference, date: '2025-03-01', maker: 'Bench 4', prescriber: 'Dr A. Example', prescribed: '2025-02-11' },
-    wearer: { mass: measured(80), stature: measured(1750), sex: 'male', risks: [], legDifference: { correct: 0, found: 'blocks' } },
+    wearer: { mass: measured(80), stature: measured(1750), sex: 'male', risks: [], risksAsked: true, legDifference: { correct: 0, found: 'blocks' } },
     shoes, making: MAKING, overrides: [], ...change,
   };
 }
@@ -70,11 +70,11 @@ export const JOBS = {
   pair: job('K-204', { left: rocker('left'), right: match('right') }),
   rockers: job('K-205', { left: rocker('left', { standingFlat: 0 }), right: rocker('right', { apex: 0.7, toe: { rule: 'for-toe-off', toeOff: degrees(30) } }, { pitch: measured(18) }) }),
   alone: job('K-206', { right: rocker('right', { toe: { rule: 'given', radius: 260, endAngle: degrees(24) } }) }, {
-    wearer: { mass: measured(80), risks: ['open wound'], legDifference: { correct: 0, found: 'none found' } },
+    wearer: { mass: measured(80), risks: ['open wound'], risksAsked: true, legDifference: { correct: 0, found: 'none found' } },
     overrides: [{ code: 'OPEN_WOUND', by: 'Dr A. Example', reason: 'wound closed since 2025-02-20, dressing removed' }],
   }),
   turned: job('K-207', { left: match('left', { seatHeightNow: measured(22), ballHeightNow: measured(9) }), right: rocker('right', turned, cupped) }, {
-    wearer: { risks: ['reduced feeling'], legDifference: { correct: 6, shorter: 'left', found: 'tape' } },
+    wearer: { risks: ['reduced feeling'], risksAsked: true, legDifference: { correct: 6, shorter: 'left', found: 'tape' } },
   }),
 } satisfies Record<string, Fitting>;
 

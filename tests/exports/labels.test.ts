@@ -17,6 +17,12 @@ test('a place across a line is left for one further down the list', () => {
   expect(set!.label.at).toEqual([20, 60]);
 });
 
+test('a label keeps off a body, though its leader runs through it', () => {
+  const body: Box = { left: 0, right: 100, top: 40, bottom: 60 }, label = words('one', [0, 0]);
+  const [set] = placed([{ label, places: [{ at: [20, 50] }, { at: [20, 30], leader: [[20, 30], [20, 58]] }, { at: [20, 20] }] }], { boxes: [], bodies: [body], lines: [], within });
+  expect(set!.label.at).toEqual([20, 30]);
+});
+
 test('where no place is free a label goes anywhere on the sheet, on a leader; where there is no room at all it is said', () => {
   const full: Box = { left: 0, right: 100, top: 0, bottom: 80 };
   const [set] = placed([wish('one', [20, 20])], { boxes: [full], lines: [], within });

@@ -87,6 +87,9 @@ const TABLE: Record<string, readonly [Json, ...Expected[]]> = {
   'leg difference not stated': [changed(lockedSheet(), { 'wearer.legDifference': undefined }), ['wearer.legDifference', /must be given/]],
   'difference without its side': [changed(lockedSheet(), { 'wearer.legDifference': { correct: 8, found: 'blocks' } }), ['wearer.legDifference.shorter', /must be given where a difference/]],
   'difference though none was found': [changed(lockedSheet(), { 'wearer.legDifference': { correct: 8, shorter: 'left', found: 'none found' } }), ['wearer.legDifference.correct', /must be 0/]],
+  'difference found in a way of one\'s own': [changed(lockedSheet(), { 'wearer.legDifference': { correct: 8, shorter: 'left', found: 'by eye' } }), ['wearer.legDifference.found', /blocks, x-ray, tape, prescription, none found/]],
+  'difference not found and without its side': [changed(lockedSheet(), { 'wearer.legDifference': { correct: 8 } }), ['wearer.legDifference.found', /must be given/], ['wearer.legDifference.shorter', /must be given where a difference/]],
+  'difference that cannot be and without its side': [changed(lockedSheet(), { 'wearer.legDifference': { correct: '8', found: 'blocks' } }), ['wearer.legDifference.correct', /a length in mm/], ['wearer.legDifference.shorter', /must be given where a difference/]],
   'negative difference': [changed(lockedSheet(), { 'wearer.legDifference': { correct: -8, shorter: 'left', found: 'blocks' } }), ['wearer.legDifference.correct', /0 to 100 mm/]],
   'unknown risk': [changed(lockedSheet(), { 'wearer.risks': ['open wound', 'driving'] }), ['wearer.risks[1]', /one of: reduced feeling/]],
   'risks not a list': [changed(lockedSheet(), { 'wearer.risks': 'open wound' }), ['wearer.risks', /list of risks/]],
@@ -128,7 +131,9 @@ const TABLE: Record<string, readonly [Json, ...Expected[]]> = {
   'pitch missing': [changed(lockedSheet(), { 'left.last.pitch': undefined }), ['left.last.pitch', /rocker follows the last/]],
   'spring missing': [changed(lockedSheet(), { 'left.last.toeSpring': undefined }), ['left.last.toeSpring', /cannot be guessed/]],
   'fixed ankle without an angle': [changed(lockedSheet(), { 'left.foot.ankleAngle': undefined }), ['left.foot.ankleAngle', /1 degree out moves the standing point by a finger's breadth/]],
-  'angle and plates': [changed(lockedSheet(), { 'left.foot.heelPlates': { height: 20, span: 200, hipAhead: 60 } }), ['left.foot.ankleAngle', /left out where heelPlates/]],
+  'angle and plates': [changed(lockedSheet(), { 'left.foot.heelPlates': { height: 20, span: 200, hipAhead: 60 } }), ['left.foot.heelPlates', /left out where ankleAngle/]],
+  'angle and plates that wait': [changed(lockedSheet(), { 'left.foot.heelPlates': { height: null, span: null, hipAhead: null } }), ['left.foot.heelPlates', /left out where ankleAngle/]],
+  'plates that wait with a free ankle': [changed(freeSheet(), { 'left.foot.heelPlates': { height: null, span: null, hipAhead: null } }), ['left.foot.heelPlates', /belongs to an ankle that must not bend/]],
   'plates that cannot be': [changed(lockedSheet(), { 'left.foot.ankleAngle': undefined, 'left.foot.heelPlates': { height: 115, span: 80, hipAhead: 20 } }), ['left.foot.heelPlates', /ankle angle of -45 to 30/]],
   'plates without a span': [changed(lockedSheet(), { 'left.foot.ankleAngle': undefined, 'left.foot.heelPlates': { height: 20, hipAhead: 60 } }), ['left.foot.heelPlates.span', /must be given/]],
   'hip ahead with a fixed ankle': [changed(lockedSheet(), { 'left.foot.hipAhead': 60 }), ['left.foot.hipAhead', /belongs to an ankle that is free/]],
@@ -200,8 +205,11 @@ describe('how faults speak', () => {
 
   test('where, the rule, what came, what to do', () => {
     expect(only(cm(lockedSheet(), 'left.foot.length', 272)))
-      .toBe('left.foot.length must be 99 to 484.5 mm; got 27.2. The sheet is in mm: is it in cm or inches? 27.2 cm would be 272 mm.');
-    expect(only(changed(lockedSheet(), { 'left.foot.hipHeight': 35 }))).toContain('is it in cm or inches? 35 inches would be 889 mm.');
+      .toBe('left.foot.length must be 99 to 484.5 mm; got 27.2. The sheet is in mm: is it in cm? 27.2 cm would be 272 mm.');
+    expect(only(changed(lockedSheet(), { 'left.foot.hipHeight': 35 }))).toContain('is it in inches? 35 inches would be 889 mm.');
+    expect(only(changed(lockedSheet(), { 'wearer.stature': 1.68 }))).toContain('got 1.68. The sheet is in mm: is it in m? 1.68 m would be 1680 mm.');
+    expect(only(changed(lockedSheet(), { 'left.order.minima': { seat: 0.8 } }))).toContain('is it in cm or inches? 0.8 cm would be 8 mm, 0.8 inches would be 20.32 mm.');
+    expect(only(changed(lockedSheet(), { 'left.foot.heelPlates': { height: null, span: 200, hipAhead: 60 } }))).toContain('Give heelPlates or ankleAngle, not both: take the heelPlates block out, or ankleAngle.');
     expect(only(changed(lockedSheet(), { 'left.foot.pivotHeight': '7,8' }))).toContain('got "7,8". Write the number alone, without quotes and with a decimal point.');
     expect(only(changed(lockedSheet(), { 'left.foot.hipAhead': 60 }))).toContain('got 60. Here the ankle stands at one angle, and the hip follows from it: give heelPlates or ankleAngle.');
   });

@@ -50,6 +50,18 @@ describe('a sheet that says little', () => {
     expect(fitting.shoes.left!.foot!.length).toEqual({ value: 265, origin: 'measured', how: 'size stick', twice: true });
     expect(fitting.wearer.risks).toEqual(['child']);
   });
+
+  test('risks that nobody asked about are told apart from none that are present', () => {
+    const asked = (risks: unknown) => fittingOf(changed(lockedSheet(), { 'wearer.risks': risks })).wearer;
+    expect(asked(undefined)).toMatchObject({ risks: [], risksAsked: false });
+    expect(asked([])).toMatchObject({ risks: [], risksAsked: true });
+    expect(asked(['child'])).toMatchObject({ risks: ['child'], risksAsked: true });
+  });
+
+  test('a leg difference may stand as the prescriber writes it', () => {
+    const legDifference = { correct: 8, shorter: 'left', found: 'prescription' };
+    expect(fittingOf(changed(lockedSheet(), { 'wearer.legDifference': legDifference })).wearer.legDifference).toEqual(legDifference);
+  });
 });
 
 const between = (least: number, most: number): fc.Arbitrary<number> => fc.double({ min: least, max: most, noNaN: true });

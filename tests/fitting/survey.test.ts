@@ -51,7 +51,7 @@ function errorsOver(people: readonly Person[], estimate: (person: Person) => num
 
 const sexes: readonly (Sex | undefined)[] = ['female', 'male', undefined];
 const wearer = (sex: Sex | undefined, known: { readonly stature?: Measure; readonly crotchHeight?: Measure }) =>
-  ({ ...known, ...(sex && { sex }), risks: [], legDifference: { correct: 0, found: 'none found' as const } });
+  ({ ...known, ...(sex && { sex }), risks: [], risksAsked: true, legDifference: { correct: 0, found: 'none found' as const } });
 
 describe('estimates against every person of the survey', () => {
   const cases = sexes.flatMap((sex) => [
