@@ -5,7 +5,9 @@ import { otherSide } from '../fitting/words.ts';
 import type { MatchShoe } from '../pair/shoe.ts';
 import { isAligned } from './prosthesis.ts';
 import { LEAST_FOAM } from '../profile/thinnest.ts';
+import type { Mm } from '../geometry/units.ts';
 import type { Finding } from './finding.ts';
+import { higherOther, roomFor } from './raiseRoom.ts';
 import { ANOTHER_LAST, mm, sentences } from './say.ts';
 import { isRocker, over, type Seen } from './seen.ts';
 import { PAIR, PRACTICE } from './sources.ts';
@@ -35,7 +37,8 @@ export function raiseInWords({ shoe: { side, raise, made }, fitting: { wearer: {
 const upOrDown = (by: number): string => (by < 0 ? `down ${mm(-by)}` : `up ${mm(by)}`);
 
 /** A shoe can be built up, not pushed down, and a raise needs foam over its outsole. What does not come level is not cut. */
-export function notLevel({ shoe: { side, raise, trouble, order } }: Seen<MatchShoe>): Finding[] {
+export function notLevel({ shoe }: Seen<MatchShoe>): Finding[] {
+  const { side, raise, trouble, order } = shoe;
   if (!trouble) return [];
   const common = { code: 'CANNOT_BE_RAISED', severity: 'stop', side, unit: 'mm', basis: PAIR } as const;
   const wanted = `To stand as ordered the ${side} shoe would have to go ${upOrDown(raise.seat)} at the seat and ${upOrDown(raise.ball)} at the ball`;
@@ -44,12 +47,19 @@ export function notLevel({ shoe: { side, raise, trouble, order } }: Seen<MatchSh
     text: sentences(`${wanted}; with ${mm(trouble.tip)} left at the tip (order.tip) the toe would turn up too steeply or keep no foam`, `${mm(trouble.works)} at the tip works, or leave order.tip out`),
   }];
   if (trouble.why === 'walls meet') return [{ ...common, where: 'walls', text: sentences(`${wanted}; ${trouble.text}`, 'Let the walls lean less (order.taper)') }];
-  const least = order.outsole.thickness + LEAST_FOAM, lower = Math.min(raise.seat, raise.ball), { missing } = trouble;
-  const instead = lower < 0 ? `take ${mm(-lower)} off the ${side} shoe's own sole` : 'raise it inside the shoe';
+  const least = order.outsole.thickness + LEAST_FOAM, { missing } = trouble;
   return [{
-    ...common, measured: lower, limit: least, where: 'seat and ball',
-    text: sentences(`${wanted}; a raise needs at least ${mm(least)} everywhere`, `Build the ${otherSide(side)} shoe up by ${mm(missing)} (order.seatHeightAtLeast), or ${instead}`),
+    ...common, measured: least - missing, limit: least, where: 'seat and ball',
+    text: sentences(`${wanted}; a raise needs at least ${mm(least)} everywhere`, roomWords(shoe, missing)),
   }];
+}
+
+/** What makes room, put in and made: the other shoe higher, or this one's own sole taken down, which comes to the same. */
+function roomWords(shoe: MatchShoe, missing: Mm): string {
+  const room = roomFor(shoe, missing, LEAST_FOAM);
+  if (!room) return 'Make the two shoes more alike in heel height';
+  const ways = `${higherOther(shoe, room)}, or ${Math.min(shoe.raise.seat, shoe.raise.ball) < 0 ? `take ${mm(room.more)} off the ${shoe.side} shoe's own sole` : 'raise it inside the shoe'}`;
+  return `${ways.charAt(0).toUpperCase()}${ways.slice(1)}`;
 }
 
 const INSIDE = 10;

@@ -1,30 +1,22 @@
-import type { SheetMatch } from '../fitting/fitting.ts';
-import { rangeOf } from '../fitting/ranges.ts';
 import { inDegrees, type Mm } from '../geometry/units.ts';
-import { otherSide } from '../fitting/words.ts';
-import { raiseUnder, type RaiseMade } from '../pair/raise.ts';
+import { MILD_TIP, type RaiseMade } from '../pair/raise.ts';
 import type { MatchShoe } from '../pair/shoe.ts';
 import { angleAt } from '../profile/groundFace.ts';
 import { FOAM_WANTED } from '../profile/thinnest.ts';
 import { foamLeft } from '../solid/foamLeft.ts';
 import type { Finding } from './finding.ts';
+import { higherOther, raiseWithTipOpen, roomFor, thinnerOutsole } from './raiseRoom.ts';
 import { deg, mm, sentences } from './say.ts';
 import { over, under, type Seen } from './seen.ts';
 import { PRACTICE } from './sources.ts';
 import { placeWords } from './thickness.ts';
 
-/** Steepest toe of a raise, degrees: the foot in it still bends, and a steeper one is hard to walk on. */
-const STEEPEST = 25;
-
-/** The raise with its tip left to the trade: no thinner than keeps the foam and the mild slope, as far as there is room. */
-function withTipOpen({ last, order, raise }: MatchShoe): RaiseMade | undefined {
-  const { tip: _, ...open } = order, raising = raiseUnder(last, open satisfies SheetMatch, raise);
-  return raising.kind === 'made' ? raising.made : undefined;
-}
+/** Steepest toe of a raise: the foot in it still bends, and a steeper one is hard to walk on. */
+const STEEPEST = inDegrees(MILD_TIP);
 
 /** The tip to ask for, where another one mends what is wrong: it was put in and made. */
 function tipThat(shoe: MatchShoe, works: (made: RaiseMade) => boolean): string {
-  const made = withTipOpen(shoe);
+  const made = raiseWithTipOpen(shoe);
   return made && works(made) ? `${mm(made.tip)} at the tip works (order.tip), or leave it out` : '';
 }
 
@@ -37,15 +29,15 @@ export function thinRaise({ shoe, number, place }: Seen<MatchShoe>): Finding[] {
   return [{
     code: 'THIN_FOAM', severity: 'warn', side, measured: left, limit: FOAM_WANTED, unit: 'mm', where: placeWords(last, at), at,
     text: sentences(`Only ${mm(left)} of foam stay ${placeWords(last, at)}; less than ${mm(FOAM_WANTED)} is hard to cut and to glue`,
-      tip || `More at the tip (order.tip) does not help. ${elsewhere(shoe, FOAM_WANTED - left)}`),
+      ...(tip ? [tip] : ['More at the tip (order.tip) does not help', elsewhere(shoe, FOAM_WANTED - left)])),
     basis: PRACTICE,
   }];
 }
 
-/** Rounded up, so that what is named is enough. */
-function elsewhere({ side, order: { outsole } }: MatchShoe, missing: Mm): string {
-  const more = mm(Math.ceil(missing * 10 - 1e-6) / 10), higher = `uild the ${otherSide(side)} shoe up by ${more} (order.seatHeightAtLeast)`;
-  return outsole.thickness - missing >= rangeOf('order.outsole.thickness').limits[0] ? `Take an outsole ${more} thinner (order.outsole.thickness), or b${higher}` : `B${higher}`;
+function elsewhere(shoe: MatchShoe, missing: Mm): string {
+  const thinner = thinnerOutsole(shoe, missing, FOAM_WANTED), room = roomFor(shoe, missing, FOAM_WANTED);
+  const ways = [thinner === undefined ? '' : `take an outsole ${mm(thinner)} thinner (order.outsole.thickness)`, room ? higherOther(shoe, room) : ''].filter(Boolean).join(', or ');
+  return `${ways.charAt(0).toUpperCase()}${ways.slice(1)}`;
 }
 
 export function steepTip({ shoe, number, place }: Seen<MatchShoe>): Finding[] {
@@ -57,6 +49,15 @@ export function steepTip({ shoe, number, place }: Seen<MatchShoe>): Finding[] {
     code: 'RAISE_TIP_STEEP', severity: 'warn', side: shoe.side, measured: slope, limit: STEEPEST, unit: 'deg', where: 'tip', ...place('tipSlope'),
     text: sentences(`The raise turns up at ${deg(slope)} at the tip, with ${mm(number('foamLeft'))} of foam left where it is thinnest; more than ${STEEPEST}° is hard to walk on`, tip || 'Leave more at the tip (order.tip)'),
     basis: PRACTICE,
+  }];
+}
+
+/** A tip cannot be thicker than the raise is there. */
+export function tipBeyondRaise({ shoe: { side, made, order, last } }: Seen<MatchShoe>): Finding[] {
+  if (!made || order.tip === undefined || !over(order.tip, made.tip + 0.05)) return [];
+  return [{
+    code: 'RAISE_TIP_LEVEL', severity: 'note', side, measured: made.tip, limit: order.tip, unit: 'mm', where: 'tip', at: last.length,
+    text: `Of the ${mm(order.tip)} asked for at the tip (order.tip) there are ${mm(made.tip)}: the raise is no thicker there, and its ground face stays level to the toe.`, basis: PRACTICE,
   }];
 }
 

@@ -1,9 +1,10 @@
+import type { Design } from '../checks/design.ts';
 import type { Finding } from '../checks/finding.ts';
 import { stopsLeft } from '../checks/overrides.ts';
 import { designFrom } from './designFrom.ts';
 import { findingsTable, tally } from './findingsTable.ts';
 import { EXIT, jsonText, type Exit } from './refusal.ts';
-import { fittingFrom } from './sheetFile.ts';
+import { FaultySheet, fittingFrom } from './sheetFile.ts';
 import type { World } from './world.ts';
 
 /** Prints what a careful maker would want to know before cutting. Writes no file. @throws Refusal */
@@ -11,20 +12,23 @@ export async function check(world: World, asked: { readonly sheet: string; reado
   return asked.json ? checkForMachines(world, asked.sheet) : checkForMakers(world, asked.sheet);
 }
 
-const exitFor = (findings: readonly Finding[]): Exit => (stopsLeft(findings).length ? EXIT.stops : EXIT.good);
+const exitFor = ({ findings, mouldFaults }: Design): Exit =>
+  mouldFaults.length ? EXIT.sheet : stopsLeft(findings).length ? EXIT.stops : EXIT.good;
 
+/** Findings first; a mould that cannot be made takes nothing away from what is known of the soles. */
 async function checkForMakers(world: World, sheet: string): Promise<Exit> {
-  const fitting = await fittingFrom(world, sheet), { findings } = await designFrom(fitting), { out } = world;
+  const fitting = await fittingFrom(world, sheet), design = await designFrom(fitting), { out } = world, { findings, mouldFaults } = design;
   if (findings.length) out.write(`${findingsTable(findings, out, fitting.units === 'in')}\n`);
   out.write(`${fitting.job.reference}: ${tally(findings)}\n${howToGoOn(findings)}`);
-  return exitFor(findings);
+  if (mouldFaults.length) world.err.write(`${new FaultySheet(mouldFaults).message}\n`);
+  return exitFor(design);
 }
 
 /** One JSON text on the standard output; what keeps the findings from being found is printed where it ends up. */
 async function checkForMachines(world: World, sheet: string): Promise<Exit> {
-  const fitting = await fittingFrom(world, sheet), { findings } = await designFrom(fitting);
-  world.out.write(jsonText({ reference: fitting.job.reference, findings }));
-  return exitFor(findings);
+  const fitting = await fittingFrom(world, sheet), design = await designFrom(fitting), { findings, mouldFaults } = design;
+  world.out.write(jsonText({ reference: fitting.job.reference, findings, ...(mouldFaults.length ? { faults: mouldFaults } : {}) }));
+  return exitFor(design);
 }
 
 /** What can be done about the stops that are left; empty when there are none. */

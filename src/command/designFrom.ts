@@ -2,7 +2,6 @@ import type { TroubleWords } from '../checks/troubleWords.ts';
 import type { Design } from '../design.ts';
 import type { Fitting } from '../fitting/fitting.ts';
 import { EXIT, Refusal } from './refusal.ts';
-import { FaultySheet } from './sheetFile.ts';
 
 /** Thrown for a sheet whose measures leave no shape. */
 class NoShape extends Refusal {
@@ -20,11 +19,10 @@ class NoShape extends Refusal {
 const linesOf = ({ text, works }: TroubleWords): string[] =>
   [`${text}.`, ...(works.length ? works.map((one) => `  works: ${one.text}`) : ['  No single measure mends it within the limits of the sheet; change more than one.'])];
 
-/** The design of a fitting. @throws NoShape when there is none, FaultySheet when its mould cannot be */
+/** The design of a fitting. @throws NoShape when there is none */
 export async function designFrom(fitting: Fitting): Promise<Design> {
   const { design } = await import('../design.ts');
   const designing = design(fitting);
-  if (designing.ok && designing.design.mouldFaults.length) throw new FaultySheet(designing.design.mouldFaults);
   if (designing.ok) return designing.design;
   const { troubleWords } = await import('../checks/troubleWords.ts');
   throw new NoShape(designing.troubles.map((trouble) => troubleWords(trouble, fitting)));

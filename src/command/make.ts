@@ -7,7 +7,7 @@ import { designFrom } from './designFrom.ts';
 import { findingsTable, tally } from './findingsTable.ts';
 import { placeFor, writeFolder } from './folder.ts';
 import { EXIT, printable, Refusal, type Exit } from './refusal.ts';
-import { counted, fittingFrom } from './sheetFile.ts';
+import { counted, FaultySheet, fittingFrom } from './sheetFile.ts';
 import type { World } from './world.ts';
 
 /** Works out a sheet and writes everything into a new folder. @throws Refusal, and then nothing was written */
@@ -17,6 +17,7 @@ export async function make(world: World, asked: { readonly sheet: string; readon
   const place = await placeFor(world, target, asked.replace);
   progress(world, `Working out ${fitting.job.reference}.\n`);
   const design = await designFrom(fitting);
+  if (design.mouldFaults.length) throw new FaultySheet(design.mouldFaults);
   requireNoStops(world, design);
   const files = await filesOf(design);
   const left = await writeFolder(world, place, files, (done) => progress(world, `\rWriting ${done} of ${files.length} files.`)).finally(() => progress(world, '\n'));

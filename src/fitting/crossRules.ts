@@ -1,7 +1,7 @@
 import { asTyped, lengthWords, roundedUp, type SheetUnits } from './convert.ts';
 import { LEAVE_OUT, type Complain, type Path } from './faults.ts';
 import type { Fitting, Foot, LastMeasures, LegDifference, Override, SheetMatch, ShoeFitting, ToeOrder } from './fitting.ts';
-import { ballRules, lastRules } from './lastRules.ts';
+import { ballRules, lastRules, seatBehindBall } from './lastRules.ts';
 import { inDegrees } from '../geometry/units.ts';
 import { SIDES, type ToeRuleName } from './words.ts';
 
@@ -42,11 +42,10 @@ function matchRoom({ tip, outsole, seatHeightNow, ballHeightNow }: SheetMatch, a
 }
 
 function shoeRules({ side, foot, last, order }: ShoeFitting, units: SheetUnits, complain: Complain): void {
-  const at = [side, 'order'], lastLength = [side, 'last', 'length'];
+  const at = [side, 'order'];
   lastRules(last, [side, 'last'], units, complain);
-  ballRules(last, foot
-    ? { inner: [side, 'foot', 'ballInner'], outer: [side, 'foot', 'ballOuter'], behind: last.heelBack.value }
-    : { inner: lastLength, outer: lastLength, behind: 0 }, units, complain);
+  if (foot) ballRules(last, { inner: [side, 'foot', 'ballInner'], outer: [side, 'foot', 'ballOuter'], behind: last.heelBack.value }, units, complain);
+  else seatBehindBall(last, [side, 'last', 'seatLength'], units, complain);
   if (foot) footRules(foot, last, side, units, complain);
   if (order.kind === 'rocker') toeRules(order.toe, [...at, 'toe'], complain);
   else matchRoom(order, at, units, complain);

@@ -67,6 +67,12 @@ function agreementRules({ length, seatLength, pitch, toeSpring }: LastMeasures, 
   agree('toeSpring', toeSpring, length.value, 'at the tip');
 }
 
+/** Without a foot the balls lie where they do on a usual last: the seat must end behind them. */
+export function seatBehindBall({ seatLength, outerBall }: LastMeasures, at: Path, units: SheetUnits, complain: Complain): void {
+  if (seatLength.value > outerBall.value + EPSILON)
+    complain(at, `must be at most ${lengthWords([roundedDown(outerBall.value, units)], units)}: the little-toe joint lies there on a last of this length`, 'Is the length of the last right, too?', asTyped(seatLength.value, units));
+}
+
 /** Where the balls lie. They are named where they were typed: on the foot, which stands out behind the last, or on the last itself. */
 export function ballRules(last: LastMeasures, at: { readonly inner: Path; readonly outer: Path; readonly behind: Mm }, units: SheetUnits, complain: Complain): void {
   const { innerBall, outerBall, seatLength, length } = last;

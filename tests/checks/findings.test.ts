@@ -325,7 +325,18 @@ describe('the pair', () => {
     const by = Number(/Build the left shoe up by ([\d.]+) mm/.exec(found.text)![1]);
     expect(codesOf(changed(change, { left: { order: { seatHeightAtLeast: 35.123 + by + 0.1 } } }))).not.toContain('CANNOT_BE_RAISED');
   });
+  test.each([[38, 20], [37, 35], [36.8, 24.85]])('whatever it stands at (%d and %d mm), what is advised was put in: taken off its own sole it comes level', (seatHeightNow, ballHeightNow) => {
+    const found = one('CANNOT_BE_RAISED', { right: { order: { seatHeightNow, ballHeightNow } } })!, more = Number(/up by ([\d.]+) mm/.exec(found.text)![1]);
+    expect(more).toBeGreaterThan(0);
+    expect(found.measured!).toBeLessThan(found.limit!);
+    const lower = { right: { order: { seatHeightNow: seatHeightNow - more, ballHeightNow: ballHeightNow - more } } };
+    expect(codesOf(lower)).not.toContain('CANNOT_BE_RAISED');
+  });
   const raise = (order: Part): Part => ({ right: { order } });
+  test('a tip thicker than the raise is there is told, with what there is', () => {
+    expect(one('RAISE_TIP_LEVEL', raise({ tip: 45 }))).toMatchObject({ severity: 'note', limit: 45 });
+    expect(codesOf(raise({ tip: 8 }))).not.toContain('RAISE_TIP_LEVEL');
+  });
   const works = (found: Finding | undefined): number => Number(/([\d.]+) mm at the tip works \(order\.tip\)/.exec(found!.text)![1]);
   test('thin foam at the tip of a raise is mended by the tip that is named, and no stiffener is spoken of', () => {
     const ofRight = (order: Part): Finding[] => all('THIN_FOAM', raise(order)).filter(({ side }) => side === 'right'), [found] = ofRight({ tip: 3.5 });

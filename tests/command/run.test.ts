@@ -217,6 +217,14 @@ for (const verb of ['make', 'check']) {
       expect(err).toMatch(/^ {2}works: left\.order\.apex \d\d(\.\d)? %$/m);
     });
 
+    test('a mould the sole could not leave takes nothing from the findings of a check', async () => {
+      const faulty = changed(good, { 'making.mould': { part: 'foam body' }, 'left.order.taper': { heelOuter: -5 } });
+      const { exit, out, err } = await runWith(['check', 'sheet.json'], faulty);
+      expect([exit, out.includes('GOVERNS') || out.includes('sets the height')]).toEqual([3, true]);
+      expect(err).toMatch(/^making\.mould\.split/);
+      const told = JSON.parse((await runWith(['check', '--json', 'sheet.json'], faulty)).out) as { findings: object[]; faults: object[] };
+      expect([told.findings.length > 0, told.faults.length]).toEqual([true, 1]);
+    });
     test('a mould the sole could not leave', async () => {
       const { exit, left, err } = await refused(changed(good, { 'making.mould': { part: 'foam body' }, 'left.order.taper': { heelOuter: -5 } }));
       expect({ exit, left }).toEqual({ exit: 3, left: {} });

@@ -1,0 +1,49 @@
+import { rangeOf } from '../fitting/ranges.ts';
+import type { SheetMatch } from '../fitting/fitting.ts';
+import { otherSide } from '../fitting/words.ts';
+import type { Mm } from '../geometry/units.ts';
+import { raiseUnder, type RaiseMade } from '../pair/raise.ts';
+import type { MatchShoe } from '../pair/shoe.ts';
+import { foamLeft } from '../solid/foamLeft.ts';
+import { mm } from './say.ts';
+
+/** The raise of a match with some things changed, where it can be made. */
+function madeWith({ last, order, raise }: MatchShoe, changed: Partial<SheetMatch>, higher: Mm = 0): RaiseMade | undefined {
+  const raising = raiseUnder(last, { ...order, ...changed }, { seat: raise.seat + higher, ball: raise.ball + higher });
+  return raising.kind === 'made' ? raising.made : undefined;
+}
+
+/** The order with its tip left to the trade. */
+export function withTipOpen(shoe: MatchShoe): MatchShoe {
+  const { tip: _, ...order } = shoe.order;
+  return { ...shoe, order };
+}
+
+/** The raise with its tip left to the trade: no thinner than keeps the foam and the mild slope, as far as there is room. */
+export const raiseWithTipOpen = (shoe: MatchShoe): RaiseMade | undefined => madeWith(withTipOpen(shoe), {});
+
+/** More room for a raise: how much, and how that is had. */
+export interface Room { readonly more: Mm; readonly leaveTipOut: boolean }
+
+/** The least more that gives a raise with the foam wanted, put in and made; undefined where height alone does not give it. */
+export function roomFor(shoe: MatchShoe, missing: Mm, foam: Mm): Room | undefined {
+  const least = Math.ceil(missing * 10 - 1e-6) / 10, leave = shoe.order.tip === undefined ? [false] : [false, true];
+  for (const leaveTipOut of leave) {
+    for (const more of [least, least + 0.1]) {
+      const made = madeWith(leaveTipOut ? withTipOpen(shoe) : shoe, {}, more);
+      if (made && foamLeft(made.shape).thickness >= foam - 1e-6) return { more, leaveTipOut };
+    }
+  }
+  return undefined;
+}
+
+export const higherOther = ({ side }: MatchShoe, { more, leaveTipOut }: Room): string =>
+  `build the ${otherSide(side)} shoe up by ${mm(more)} (order.seatHeightAtLeast)${leaveTipOut ? ' and leave order.tip out' : ''}`;
+
+/** How much thinner an outsole gives the foam wanted, put in and made; undefined where that is thinner than any. */
+export function thinnerOutsole(shoe: MatchShoe, missing: Mm, foam: Mm): Mm | undefined {
+  const less = Math.ceil(missing * 10 - 1e-6) / 10, { outsole } = shoe.order, thickness = outsole.thickness - less;
+  if (thickness < rangeOf('order.outsole.thickness').limits[0]) return undefined;
+  const made = madeWith(shoe, { outsole: { ...outsole, thickness } });
+  return made && foamLeft(made.shape).thickness >= foam - 1e-6 ? less : undefined;
+}
