@@ -1,5 +1,6 @@
 import type { Fitting, Foot, SheetMatch, SheetRocker, ShoeFitting } from './fitting/fitting.ts';
 import { SIDES, type Side } from './fitting/words.ts';
+import type { Mm } from './geometry/units.ts';
 import { lastFrom } from './last/fromFitting.ts';
 import { completeOrder } from './prescription/order.ts';
 import type { Remedy, Trouble } from './profile/infeasible.ts';
@@ -60,6 +61,9 @@ function solveAll(asked: readonly Asked[]): { readonly solved: readonly Solved[]
   };
 }
 
+/** Less than this nobody can cut or measure, and each shoe keeps what sets its own height. */
+const LEAST_LEVELLED: Mm = 0.05;
+
 /** Of two rockers the lower one is built up until the seats stand level, leg difference counted. */
 function levelled(fitting: Fitting, solved: readonly Solved[]): readonly Asked[] {
   const [one, other] = solved;
@@ -67,7 +71,7 @@ function levelled(fitting: Fitting, solved: readonly Solved[]): readonly Asked[]
   return [[one, other], [other, one]].map(([own, opposite]): Asked => {
     const { seat } = raiseFor(own!.shoe.side, standing(own!.sole), standing(opposite!.sole), fitting.wearer.legDifference);
     const { shoe, given, sole } = own!, height = seatOf(sole) + seat;
-    return seat > 0 ? { shoe, given: { ...given, order: { ...given.order, seatAtLeast: { height, by: 'other shoe' } } } } : own!;
+    return seat > LEAST_LEVELLED ? { shoe, given: { ...given, order: { ...given.order, seatAtLeast: { height, by: 'other shoe' } } } } : own!;
   });
 }
 
@@ -77,7 +81,7 @@ function standing(sole: SolvedSole): FootHeights {
   return { seat: seatOf(sole) + last.insole, ball: upper(last.tread, 0) + build + last.insole };
 }
 
-const seatOf = ({ shape: { last, upper, build } }: SolvedSole): number => upper(last.seatLength / 2, 0) + build;
+const seatOf = ({ shape: { last, upper, build } }: SolvedSole): Mm => upper(last.seatLength / 2, 0) + build;
 
 type Fineness = (bodies: Bodies) => Solids;
 

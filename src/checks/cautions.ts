@@ -1,6 +1,7 @@
 import type { Fitting } from '../fitting/fitting.ts';
 import { SIDES, type Risk } from '../fitting/words.ts';
 import type { Finding, Severity } from './finding.ts';
+import { sentences } from './say.ts';
 import { BALANCE, FEELING, PRACTICE } from './sources.ts';
 
 interface Warning { readonly code: string; readonly severity: Severity; readonly text: string; readonly basis: string }
@@ -21,11 +22,11 @@ const RISKS: Record<Risk, Warning> = {
   },
   'fall within a year': {
     code: 'FALL_RISK', severity: 'warn', basis: BALANCE,
-    text: 'The client fell within a year. Rolling soles worsened the balance of young adults when they were pushed; in a trial with numb feet a toe-only rocker made no difference. Ask specialist and physiotherapist first, and give the sole a standing flat (order.standingFlat).',
+    text: 'The client fell within a year. Rolling soles worsened the balance of young adults when they were pushed; in a trial with numb feet a toe-only rocker made no difference. Ask specialist and physiotherapist first.',
   },
   'reduced feeling': {
     code: 'REDUCED_FEELING', severity: 'warn', basis: FEELING,
-    text: 'The foot feels less: not without a plan to look at the skin each day. Have the pressure inside the shoe checked before it is handed over, and give the sole a standing flat (order.standingFlat).',
+    text: 'The foot feels less: not without a plan to look at the skin each day. Have the pressure inside the shoe checked before it is handed over.',
   },
   child: {
     code: 'GROWING_FOOT', severity: 'warn', basis: PRACTICE,
@@ -33,8 +34,15 @@ const RISKS: Record<Risk, Warning> = {
   },
 };
 
-export const riskFindings = ({ wearer: { risks } }: Fitting): Finding[] =>
-  risks.map((risk) => ({ ...RISKS[risk], unit: '', where: 'client' }));
+/** What a sole can do about a risk, where it does not do so yet. */
+const GIVE_FLAT: readonly Risk[] = ['fall within a year', 'reduced feeling'];
+const lacksFlat = ({ shoes }: Fitting): boolean =>
+  SIDES.some((side) => { const order = shoes[side]?.order; return order?.kind === 'rocker' && order.standingFlat === 0; });
+
+export const riskFindings = (fitting: Fitting): Finding[] => fitting.wearer.risks.map((risk) => ({
+  ...RISKS[risk], unit: '', where: 'client',
+  text: sentences(RISKS[risk].text, GIVE_FLAT.includes(risk) && lacksFlat(fitting) ? 'Give the sole a standing flat (order.standingFlat)' : ''),
+}));
 
 interface Caution { readonly text: string; readonly loud?: boolean }
 

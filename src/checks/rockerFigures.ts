@@ -2,6 +2,7 @@ import { inDegrees } from '../geometry/units.ts';
 import { lengthBetween, pointAt } from '../profile/groundFace.ts';
 import { axisX, rollX } from '../profile/rollLine.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
+import { tipOf } from '../last/outline.ts';
 import { plain, type Plain } from './figure.ts';
 import { groundReachOf, type GroundReach } from './groundReach.ts';
 import { rollHeights } from './rollHeights.ts';
@@ -75,7 +76,7 @@ function arcs({ last, order, shape, rocker: { heelArc, mid, toeArc, apex, tipAng
     plain('apexShare', 'Apex as a share of the last length, from the heel', (100 * order.apexX) / last.length, '%', order.apexX),
     plain('apexRollAngle', 'Roll angle at the apex', inDegrees(apex.angle), 'deg', order.apexX),
     plain('crestAngle', 'Crest: apex line against the long axis, 90° is square across', inDegrees(order.crestAngle), 'deg', order.apexX),
-    plain('rockerAngle', 'Rocker angle: line from apex to tip against the ground', inDegrees(Math.atan2(rise, rollX(line, [last.length, 0]) - apex.point[0])), 'deg'),
+    plain('rockerAngle', 'Rocker angle: line from apex to tip against the ground', inDegrees(Math.atan2(rise, rollX(line, tipOf(last)) - apex.point[0])), 'deg'),
     plain('tipSlope', 'Slope of the ground face at the tip', inDegrees(tipAngle), 'deg', last.length),
   ];
 }

@@ -57,7 +57,7 @@ export function totalTurning({ shoe: { side }, number }: Seen<RockerShoe>): Find
   if (!short) return [];
   return [{
     code: 'TURNING', severity: short.severity, side, measured: turning, limit: short.limit, unit: 'deg', where: 'whole sole',
-    text: `The arcs turn ${deg(turning)} in all; from heel contact until the other foot lands a step takes ${TURNING_WARN} to ${TURNING_NOTE}°. A greater strike angle (foot.strikeAngle) or a shorter toe arc (order.toe) turns more.`, basis: GAIT,
+    text: `The arcs turn ${deg(turning)} in all; from heel contact until the other foot lands a step takes ${TURNING_WARN} to ${TURNING_NOTE}°. A shorter toe arc (order.toe) turns more.`, basis: GAIT,
   }];
 }
 

@@ -10,7 +10,7 @@ export const grams = (value: number): string => `${rounded(value, 0)} g`;
 /** What a pitch other than the last's means for the maker. */
 export const ANOTHER_LAST = 'another last, or this one altered to that pitch';
 
-export const fromHeel = (x: number): string => `${rounded(x, 0)} mm from the heel`;
+export const fromHeel = (x: number): string => (x < 0.5 ? 'at the back edge' : `${rounded(x, 0)} mm from the heel`);
 
 const ENDS_SENTENCE = /[.?]$/;
 /** Parts put one after the other as sentences; empty ones drop out. */

@@ -1,11 +1,13 @@
 import { zeroNear } from '../geometry/solve.ts';
 import type { Mm } from '../geometry/units.ts';
+import type { Point } from '../geometry/point.ts';
+import { tipOf } from '../last/outline.ts';
 import { angleAt, heightAt } from '../profile/groundFace.ts';
 import { rollX } from '../profile/rollLine.ts';
 import { partsOf, type Shoe } from '../pair/shoe.ts';
 import { foamFace, type SoleShape } from '../solid/soleShape.ts';
 
-/** The sole at one place on the long axis, mm. */
+/** The sole at one place on the long axis, or from the tip on beside it, where the tip is; mm. */
 export interface Station {
   readonly x: Mm;
   /** Height of the ground face above the ground. */
@@ -20,18 +22,20 @@ export interface Station {
 }
 
 export function stationAt(shape: SoleShape, x: Mm, foam = foamFace(shape)): Station {
-  const along = rollX(shape.line, [x, 0]), ground = heightAt(shape.face, along), upper = shape.upper(x, 0) + shape.build;
+  const at = placeAt(shape, x), along = rollX(shape.line, at), ground = heightAt(shape.face, along), upper = shape.upper(...at) + shape.build;
   return {
-    x, ground, upper, thickness: upper - ground, square: squareThickness(shape, x),
+    x, ground, upper, thickness: upper - ground, square: squareThickness(shape, at),
     foam: upper - shape.stiffener - heightAt(foam, along),
   };
 }
 
-/** From the ground face under a place on the long axis, square to it, up to the upper face. */
-function squareThickness({ face, line, upper, build }: SoleShape, x: Mm): Mm {
-  const along = rollX(line, [x, 0]), angle = angleAt(face, along), ground = heightAt(face, along);
+const placeAt = ({ last }: SoleShape, x: Mm): Point => (x < last.length ? [x, 0] : [x, tipOf(last)[1]]);
+
+/** From the ground face under a place in plan, square to it, up to the upper face. */
+function squareThickness({ face, line, upper, build }: SoleShape, [x, y]: Point): Mm {
+  const along = rollX(line, [x, y]), angle = angleAt(face, along), ground = heightAt(face, along);
   const back = Math.sin(angle) * Math.cos(line.turn), aside = Math.sin(angle) * Math.sin(line.turn), up = Math.cos(angle);
-  const missed = (d: Mm): Mm => ground + d * up - upper(x - d * back, -d * aside) - build;
+  const missed = (d: Mm): Mm => ground + d * up - upper(x - d * back, y - d * aside) - build;
   return zeroNear(missed, -missed(0) * up);
 }
 

@@ -6,6 +6,7 @@ import { Infeasible } from '../profile/infeasible.ts';
 import { solveRocker, type RockerCase } from '../profile/rocker.ts';
 import { rollX } from '../profile/rollLine.ts';
 import { FOAM_WANTED, LEAST_FOAM, type Thinnest, type Zone } from '../profile/thinnest.ts';
+import { apexBehindJoint } from '../prescription/order.ts';
 import { degrees, type Mm } from '../geometry/units.ts';
 import type { Finding } from './finding.ts';
 import { isBuiltUpToOther } from './restsOn.ts';
@@ -71,13 +72,19 @@ interface Change { readonly words: string; readonly trial: RockerCase }
 
 const caseOf = ({ fitting, last, order }: RockerShoe): RockerCase => ({ foot: footNumbers(fitting.foot!), last, order });
 
+/** A stiff toe joint keeps the apex behind it. */
+const roomAhead = ({ fitting, last, order }: RockerShoe): Mm =>
+  fitting.foot?.joint === 'toe joint' ? Math.floor(apexBehindJoint(last, order.crestAngle) - order.apexX) : Infinity;
+
 /** At most two changes that can lower a sole held up at a place. */
 function trialsFor(shoe: RockerShoe, { zone, minimum, by }: Thinnest): Change[] {
   const given = caseOf(shoe), { last, order } = given;
   const change = (words: string, changed: Partial<RockerCase['order']>): Change => ({ words, trial: { ...given, order: { ...order, ...changed } } });
   if (zone === 'tip' || zone === 'tread') {
     const spring = { words: `${MORE_SPRING} mm more spring in the last (last.toeSpring)`, trial: { ...given, last: { ...last, toeSpring: last.toeSpring + MORE_SPRING } } };
-    return [change(`the apex ${APEX_FORWARD} mm forward (order.apex)`, { apexX: order.apexX + APEX_FORWARD }), ...(last.heights ? [] : [spring])];
+    const forward = Math.min(APEX_FORWARD, roomAhead(shoe));
+    const later = forward >= 1 ? [change(`the apex ${mm(forward, 0)} forward (order.apex)`, { apexX: order.apexX + forward })] : [];
+    return [...later, ...(last.heights ? [] : [spring])];
   }
   const name = zone === 'edge behind the strike point' ? 'edge' : zone, { thickness } = order.outsole;
   const softer = name === 'edge' && order.strike > degrees(2 * LESS_STRIKE)

@@ -74,11 +74,14 @@ const tipAside = (last: Last): Mm => -last.inflare - TOES[last.toeShape].aside *
 /** Middle of the outline, near enough: from the heel along the long axis, swinging over to the tip itself; never outside it. */
 export const middleY = (last: Last, x: Mm): Mm => tipAside(last) * foreShare(last, x);
 
+/** The tip of the outline; it seldom lies on the long axis. */
+export const tipOf = (last: Last): Point => [last.length, tipAside(last)];
+
 function drawFeather(last: Last): Path {
   const { length: L, ballWidth: W, heelWidth, innerBall, outerBall, inflare } = last, toe = TOES[last.toeShape];
   const swing = (x: Mm): Mm => -inflare * foreShare(last, x);
   const ballSwing = swing((innerBall + outerBall) / 2), waistHalf = (half: number): Mm => Math.min(half * W, (heelWidth + W) / 4);
-  const back: Point = [0, 0], tip: Point = [L, tipAside(last)], heelX = SHAPE.heelWidest * L;
+  const back: Point = [0, 0], tip = tipOf(last), heelX = SHAPE.heelWidest * L;
   const innerHeel: Point = [heelX, -heelWidth / 2], outerHeel: Point = [heelX, heelWidth / 2];
   const innerJoint: Point = [innerBall, ballSwing - W * SHAPE.innerShare], outerJoint: Point = [outerBall, ballSwing + W * (1 - SHAPE.innerShare)];
   const ahead = (end: RoundEnd): Path => quarter(end.side, end.handleSide, end.handleEnd, end.end);

@@ -5,7 +5,7 @@ import type { Point } from '../geometry/point.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
 import type { RockerOrder, SeatHeight } from '../prescription/order.ts';
 import type { Last } from '../last/last.ts';
-import { edgeLine, featherLine } from '../last/outline.ts';
+import { edgeLine, featherLine, tipOf } from '../last/outline.ts';
 import { upperFace, type UpperFace } from '../last/upperFace.ts';
 import { apexOn, groundFace, heelPieces, midArcs, toePieces, STEEPEST, type Apex, type MidArcs } from './arcs.ts';
 import { angleAt, heightAt, offsetInward, pieceNamed, startOf, type GroundFace, type RollArc } from './groundFace.ts';
@@ -71,7 +71,7 @@ export function solveRocker(given: RockerCase): Rocker {
     governs: by ?? thin, thinnest: thin,
     heelArc: pieceNamed(arcs.face, 'heel arc') as RollArc | undefined,
     toeArc: pieceNamed(arcs.face, 'toe arc') as RollArc,
-    tipAngle: angleAt(arcs.face, rollX(line, [last.length, 0])),
+    tipAngle: angleAt(arcs.face, rollX(line, tipOf(last))),
   };
 }
 
@@ -80,7 +80,7 @@ function arcsAt({ last, order }: RockerCase, stance: ShoeStance, line: RollLine,
   const pivot: Point = [rollX(line, [stance.pivot[0], 0]), stance.pivot[1] + build], hip: Point = [rollX(line, [stance.standing, 0]), pivot[1] + stance.hipUp];
   const mid = midArcs(hip[0], pivot[0], hip[1], order.standingFlat), apex = apexOn(mid, order.apexX);
   const heel = heelPieces(pivot, mid, order.strike);
-  const toe = toePieces(order.toe, { apex, pivot, tipX: rollX(line, [last.length, 0]) });
+  const toe = toePieces(order.toe, { apex, pivot, tipX: rollX(line, tipOf(last)) });
   const face = groundFace(heel, mid, apex, toe);
   requireBend(pieceNamed(face, 'toe arc') as RollArc, order.outsole.thickness);
   return { face, mid, apex, pivot, hip, strikePoint: startOf(heel[1] ?? face.pieces[1]!) };

@@ -91,8 +91,8 @@ describe('a turned crest', () => {
   test('a toe spring asked for is the one the shoe gets', () => expect(turned({ rule: 'for-toe-spring', toeSpring: 30 }).toeSpringOfShoe!.value).toBeCloseTo(30, 6));
   test('slope at the tip and rocker angle are taken where the tip of the last lies along the walking line', () => {
     const { shoes, fitting } = designWith({ left: { order: { crestAngle: 100 } } }), shoe = shoes[0]! as RockerShoe, figures = byKey(shoe, fitting), { face } = shoe.shape;
-    // The tip lies 10 degrees aside of the walking line, so it is so much nearer to the apex along it.
-    const run = (282 - 174.84) * Math.cos(Math.PI / 18), tip = 174.84 + run, rise = heightAt(face, tip) - heightAt(face, 174.84);
+    // The walking line goes 10 degrees to the outer side of the tip, which is set 4 mm to the inner side: so much nearer to the apex it lies along it.
+    const run = (282 - 174.84) * Math.cos(Math.PI / 18) - 4 * Math.sin(Math.PI / 18), tip = 174.84 + run, rise = heightAt(face, tip) - heightAt(face, 174.84);
     expect(Math.tan((figures.rockerAngle!.value * Math.PI) / 180)).toBeCloseTo(rise / run, 9);
     expect(Math.tan((figures.tipSlope!.value * Math.PI) / 180)).toBeCloseTo((heightAt(face, tip + 1e-4) - heightAt(face, tip - 1e-4)) / 2e-4, 5);
   });
@@ -163,8 +163,9 @@ describe('the table of stations', () => {
     const { face, line, upper, build } = shoe.shape, step = 1e-5;
     const ground = (x: number, y: number): number => heightAt(face, line.apexX + (x - line.apexX) * Math.cos(line.turn) + y * Math.sin(line.turn));
     for (const { x, square } of stationsOf(shoe)) {
-      const slopeX = (ground(x + step, 0) - ground(x - step, 0)) / (2 * step), slopeY = (ground(x, step) - ground(x, -step)) / (2 * step);
-      const size = Math.hypot(slopeX, slopeY, 1), end = [x - (square * slopeX) / size, -(square * slopeY) / size, ground(x, 0) + square / size] as const;
+      const y = x < 282 ? 0 : -4;
+      const slopeX = (ground(x + step, y) - ground(x - step, y)) / (2 * step), slopeY = (ground(x, y + step) - ground(x, y - step)) / (2 * step);
+      const size = Math.hypot(slopeX, slopeY, 1), end = [x - (square * slopeX) / size, y - (square * slopeY) / size, ground(x, y) + square / size] as const;
       expect(upper(end[0], end[1]) + build).toBeCloseTo(end[2], 4);
     }
   });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { degrees, inDegrees } from '../../src/geometry/units.ts';
 import { angleAt, heightAt } from '../../src/profile/groundFace.ts';
+import { tipOf } from '../../src/last/outline.ts';
 import { Infeasible } from '../../src/profile/infeasible.ts';
 import { remediesFor, tryMaking, withRemedy } from '../../src/profile/remedy.ts';
 import { rollX } from '../../src/profile/rollLine.ts';
@@ -31,8 +32,8 @@ describe('each rule gives what it is named for', () => {
   test.each([75, 100, 108])('under a crest turned to %d° the tip of the last is still where it was asked', (crest) => {
     const turned = { crestAngle: degrees(crest) };
     const sprung = solveRocker(toe({ rule: 'for-toe-spring', toeSpring: 30 }, turned)), rolled = solveRocker(toe({ rule: 'for-toe-off', toeOff: degrees(32) }, turned));
-    expect(heightAt(sprung.face, rollX(sprung.line, [tipX, 0]))).toBeCloseTo(30, 6);
-    expect(inDegrees(angleAt(rolled.face, rollX(rolled.line, [tipX, 0])))).toBeCloseTo(32, 6);
+    expect(heightAt(sprung.face, rollX(sprung.line, tipOf(workedCase.last)))).toBeCloseTo(30, 6);
+    expect(inDegrees(angleAt(rolled.face, rollX(rolled.line, tipOf(workedCase.last))))).toBeCloseTo(32, 6);
     expect(inDegrees(rolled.tipAngle)).toBeCloseTo(32, 6);
   });
   test('an end angle right at the tip is kept beyond it, for a sole whose edge stands out there', () => {
