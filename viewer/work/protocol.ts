@@ -1,0 +1,72 @@
+import type { Finding } from '../../src/checks/finding.ts';
+import type { Figure } from '../../src/checks/figures.ts';
+import type { TroubleWords } from '../../src/checks/troubleWords.ts';
+import type { Drawing, Paper } from '../../src/exports/drawing.ts';
+import type { Fault } from '../../src/fitting/readSheet.ts';
+import type { Side } from '../../src/fitting/words.ts';
+import type { Mm } from '../../src/geometry/units.ts';
+
+/** What the page asks of the worker. Each ask carries a number that comes back with its answer; a newer ask makes an older one stale. */
+export type Ask =
+  | { readonly kind: 'design'; readonly id: number; readonly sheet: string; readonly paper: Paper; readonly chordGap: Mm }
+  | { readonly kind: 'files'; readonly id: number; readonly sheet: string };
+
+export type Answer =
+  | { readonly kind: 'design'; readonly id: number; readonly outcome: Outcome }
+  | { readonly kind: 'files'; readonly id: number; readonly files: readonly FileShown[] }
+  | { readonly kind: 'failed'; readonly id: number; readonly text: string };
+
+/** A sheet that must be corrected, measures that leave no shape, or a checked pair ready to be looked at. */
+export type Outcome =
+  | { readonly kind: 'faults'; readonly faults: readonly Fault[] }
+  | { readonly kind: 'troubles'; readonly troubles: readonly TroubleWords[] }
+  | { readonly kind: 'shown'; readonly shown: Shown };
+
+export interface Shown {
+  readonly reference: string;
+  readonly side: Drawing;
+  readonly plan: Drawing;
+  readonly handles: readonly Handle[];
+  readonly shoes: readonly ShoeShown[];
+  readonly findings: readonly Finding[];
+  readonly mouldFaults: readonly Fault[];
+}
+
+export interface ShoeShown {
+  readonly side: Side;
+  readonly kind: 'rocker' | 'match';
+  readonly figures: readonly Figure[];
+  readonly solids: readonly SolidShown[];
+}
+
+export type PartName = 'whole sole' | 'foam' | 'outsole';
+
+/** A closed body as it stands in the world: x forward, y to the wearer's left, z up, ground at 0, mm. A right shoe is mirrored already. */
+export interface SolidShown {
+  readonly part: PartName;
+  /** x, y, z of each corner. */
+  readonly positions: Float32Array;
+  /** Three corners a facet, outside out. */
+  readonly triangles: Uint32Array;
+}
+
+export interface FileShown { readonly name: string; readonly bytes: Uint8Array }
+
+/** A place on the side drawing that can be dragged or moved with the arrow keys, and the field of the sheet it moves. */
+export interface Handle {
+  readonly id: string;
+  readonly label: string;
+  /** On the paper of the side drawing, mm from its upper left corner, y down. */
+  readonly at: readonly [Mm, Mm];
+  readonly moves: 'along' | 'up';
+  /** The field, like `right.order.apex`, what else must be set with it, and the value now in the sheet's own unit. */
+  readonly path: string;
+  readonly also?: Readonly<Record<string, string>>;
+  readonly value: number;
+  readonly unit: string;
+  /** How much the value grows for each mm of paper along or up, and for each mm on the shoe. */
+  readonly perPaper: number;
+  readonly perMm: number;
+  readonly least: number;
+  readonly most: number;
+}
