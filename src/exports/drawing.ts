@@ -18,9 +18,12 @@ export interface Drawing {
 export interface Paper { readonly width: Mm; readonly height: Mm }
 
 export type Mark =
-  | { readonly kind: 'line'; readonly path: Path; readonly line: LineKind; readonly ink: Ink }
-  | { readonly kind: 'fill'; readonly path: Path; readonly colour: Ink | Shade }
+  | { readonly kind: 'line'; readonly path: Path; readonly line: LineKind; readonly ink: Ink; readonly of?: string }
+  | { readonly kind: 'fill'; readonly path: Path; readonly colour: Ink | Shade; readonly of?: string }
   | Words;
+
+/** Says which number a mark belongs to, like `left.seatHeight`: on a screen a number and its lines answer together. */
+export const about = <Kind extends Mark>(of: string, mark: Kind): Kind => ({ ...mark, of });
 
 /** One line of lettering. A turned one reads upwards, from the right edge of the sheet. */
 export interface Words extends Lettering {
@@ -30,6 +33,7 @@ export interface Words extends Lettering {
   readonly anchor: 'start' | 'middle' | 'end';
   readonly turned: boolean;
   readonly ink: Ink;
+  readonly of?: string;
 }
 
 /** Never told apart by colour alone: on paper all of them are black. */

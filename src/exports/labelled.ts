@@ -1,6 +1,6 @@
 import { subtract, unit, type Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
-import { arrowHead, boxOf, clearWords, drawn, filled, grown, polyline, stroke, type Box, type Mark, type Words } from './drawing.ts';
+import { about, arrowHead, boxOf, clearWords, drawn, filled, grown, polyline, stroke, type Box, type Mark, type Words } from './drawing.ts';
 import { placed, type Placed, type Segment } from './labels.ts';
 import type { Part } from './picture.ts';
 
@@ -28,6 +28,7 @@ function frameMarks(label: Words, frame: Mm): Mark[] {
 
 function leaderMarks({ label, leader, arrow }: Placed): Mark[] {
   if (!leader) return [];
+  const tagged = (mark: Mark): Mark => (label.of === undefined ? mark : about(label.of, mark));
   const [from, to] = leader, ink = label.ink === 'ink' ? 'pencil' : label.ink, line = stroke(from, to, 'thin', ink);
-  return arrow ? [line, arrowHead(to, unit(subtract(to, from)), ink)] : [line];
+  return (arrow ? [line, arrowHead(to, unit(subtract(to, from)), ink)] : [line]).map(tagged);
 }

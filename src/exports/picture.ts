@@ -1,10 +1,11 @@
+import type { FigureKey } from '../checks/figures.ts';
 import type { Fitting } from '../fitting/fitting.ts';
 import { lengthOf, pointOn, type Path } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import { partsOf, type Shoe, type SoleParts } from '../pair/shoe.ts';
 import type { Dimension } from './dimension.ts';
-import { HANGS, roomFor, type Box, type Mark, type Words } from './drawing.ts';
+import { about, HANGS, roomFor, type Box, type Mark, type Words } from './drawing.ts';
 import type { Place, Segment, Wish } from './labels.ts';
 import { figureBook, type FigureBook } from './numbers.ts';
 import { sideProfile, type SideProfile } from './sideProfile.ts';
@@ -39,6 +40,15 @@ export interface Part {
   readonly boxes: readonly Box[];
   /** Drawn bodies: no label stands on them, or its patch would blot out an outline; leaders run through. */
   readonly bodies: readonly Box[];
+}
+
+/** A part whose every mark belongs to one figure of the shoe. */
+export function ofFigure({ shoe: { side } }: Stand, key: FigureKey, share: Part): Part {
+  const of = `${side}.${key}`;
+  return {
+    ...share, shapes: share.shapes.map((mark) => about(of, mark)), wishes: share.wishes.map((wish) => ({ ...wish, label: about(of, wish.label) })),
+    dimensions: share.dimensions.map(({ marks, label }) => ({ marks: marks.map((mark) => about(of, mark)), label: about(of, label) })),
+  };
 }
 
 export const part = (share: Partial<Part>): Part => ({ shapes: [], dimensions: [], wishes: [], lines: [], boxes: [], bodies: [], ...share });

@@ -4,7 +4,7 @@ import { subtract, type Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import { drawn, filled, polyline, stroke, words, type Box, type Mark } from './drawing.ts';
 import { bare } from './numbers.ts';
-import { above, onSheet, part, segmentsOf, together, upperAt, type Part, type Picture, type Stand } from './picture.ts';
+import { above, ofFigure, onSheet, part, segmentsOf, together, upperAt, type Part, type Picture, type Stand } from './picture.ts';
 import { reversed, sideOutline } from './sideProfile.ts';
 import { onPaper } from './view.ts';
 
@@ -52,11 +52,11 @@ function stations(picture: Picture): Part {
     const figure = book(key);
     if (figure?.at === undefined) return [];
     const top = upperAt(picture, figure.at), head = onSheet(picture, top), foot = onSheet(picture, subtract(top, [0, figure.value])), [x, y] = head;
-    return [part({
+    return [ofFigure(picture, key, part({
       shapes: x > from + 0.1 && x < to - 0.1 ? [stroke(foot, head)] : [],
       wishes: [above(picture, words(`${bare(figure)} thick, ${name}`, head, { anchor: 'middle' }), head)],
       lines: [[foot, [x, y - KEPT_FREE]]],
-    })];
+    }))];
   }));
 }
 
@@ -67,7 +67,7 @@ export function standing(picture: Stand): Part {
     const [x, y] = onSheet(picture, [along(at), height]);
     const label = words(`foot stands ${bare(book(key)!)} high`, [x, y], { anchor: 'middle', ink: 'computed' });
     const shapes: Mark[] = [drawn(polyline([[x, y], [x + half, y - 2 * half], [x - half, y - 2 * half]], true), 'thin', 'computed'), stroke([x - arm, y], [x + arm, y], 'thin', 'computed')];
-    return part({ shapes, wishes: [above(picture, label, [x, y - 2 * half])], boxes: [{ left: x - arm, right: x + arm, top: y - 2 * half, bottom: y }] });
+    return ofFigure(picture, key, part({ shapes, wishes: [above(picture, label, [x, y - 2 * half])], boxes: [{ left: x - arm, right: x + arm, top: y - 2 * half, bottom: y }] }));
   }));
 }
 

@@ -19,9 +19,7 @@ const NAMES: Mm = 13;
 
 /** The shoes of a job from the side on one ground line, left before right, toes to the right, as large as the sheet allows. */
 export function sideDrawing(design: Design, paper: Paper, sheet: SheetNumber = { n: 1, of: 1 }): Drawing {
-  const box = drawingBox(paper, design), ground = groundIn(box), title = `${shoesInWords(design)}, side view`;
-  const spans = design.shoes.map(spanOf), by = scaleFor((scale) => fits(spans, scale, box, ground));
-  const places = placesOf(spans, 1 / by, box, ground);
+  const { box, ground, by, places } = layout(design, paper), title = `${shoesInWords(design)}, side view`;
   const pictures = design.shoes.map((shoe, i) => pictureOf(shoe, design.fitting, places[i]!, box.top + BELOW_CHECK));
   const fixed = [
     ...checkLines([box.left + 4, box.top + 5]), ...design.shoes.flatMap((shoe, i) => named(shoe, places[i]!)), ...stopMarks(design, box),
@@ -32,6 +30,17 @@ export function sideDrawing(design: Design, paper: Paper, sheet: SheetNumber = {
     marks: [...sheetFrame(design, paper, title, by, sheet), ...groundMarks(box, ground), ...fixed, ...labelled(together(pictures.map(sideView)), box, fixed)],
   };
 }
+
+interface Layout { readonly box: Box; readonly ground: Mm; readonly by: number; readonly places: readonly View[] }
+
+function layout(design: Design, paper: Paper): Layout {
+  const box = drawingBox(paper, design), ground = groundIn(box), spans = design.shoes.map(spanOf);
+  const by = scaleFor((scale) => fits(spans, scale, box, ground));
+  return { box, ground, by, places: placesOf(spans, 1 / by, box, ground) };
+}
+
+/** Where each shoe stands on the side drawing, in the order of the design. */
+export const sidePlaces = (design: Design, paper: Paper): readonly View[] => layout(design, paper).places;
 
 /** The pictures leave the upper corner to the check lines' lettering. */
 const BELOW_CHECK: Mm = 13;

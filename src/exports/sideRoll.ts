@@ -8,7 +8,7 @@ import { circle, drawn, filled, HANGS, polyline, roomFor, stroke, words, type Ma
 import { rounded } from '../checks/say.ts';
 import type { Place, Segment, Wish } from './labels.ts';
 import { bare } from './numbers.ts';
-import { highest, onSheet, part, together, upperAt, type Part, type Picture } from './picture.ts';
+import { highest, ofFigure, onSheet, part, together, upperAt, type Part, type Picture } from './picture.ts';
 
 /** What the roll is built on: joints, radii, centres, ankle pivot, hip line, and what sets the height. */
 export const sideRoll = (picture: Picture, shoe: RockerShoe): Part =>
@@ -32,13 +32,13 @@ const RADII = { 'heel arc': 'radiusHeel', 'mid arc': 'radiusMid', 'toe arc': 'ra
 /** A leader from each arc's centre side, its arrow on the face it measures. The two halves of the mid arc share one. */
 function radii(picture: Picture, { shape: { face } }: RockerShoe): Part {
   const { profile: { ground }, book } = picture, arcs = ground.filter((piece): piece is PathArc => piece.kind === 'arc');
-  return part({
-    wishes: Object.entries(RADII).flatMap(([name, key]): Wish[] => {
-      const radius = face.pieces.flatMap((piece) => piece.kind === 'arc' && piece.name.startsWith(name) ? [piece.radius] : [])[0], figure = book(key);
-      const [longest] = arcs.filter((arc) => arc.radius === radius).sort((a, b) => b.sweep - a.sweep);
-      return longest && figure ? [radial(picture, longest, words(`R ${bare(figure)} ${name}`, [0, 0], { anchor: 'middle', ink: 'computed' }))] : [];
-    }),
-  });
+  return together(Object.entries(RADII).map(([name, key]) => {
+    const radius = face.pieces.flatMap((piece) => piece.kind === 'arc' && piece.name.startsWith(name) ? [piece.radius] : [])[0], figure = book(key);
+    const [longest] = arcs.filter((arc) => arc.radius === radius).sort((a, b) => b.sweep - a.sweep);
+    if (!longest || !figure) return part({});
+    const label = words(`R ${bare(figure)} ${name}`, [0, 0], { anchor: 'middle', ink: 'computed' });
+    return ofFigure(picture, key, part({ wishes: [radial(picture, longest, label)] }));
+  }));
 }
 
 /** Places on lines from the face towards the centre of an arc, above the sole. */
