@@ -27,7 +27,8 @@ export function svgText({ paper: { width, height }, title, marks }: Drawing): st
   ].join('\n');
 }
 
-function element(mark: Mark): string {
+/** One mark as an SVG element, in millimetres of the paper. */
+export function element(mark: Mark): string {
   switch (mark.kind) {
     case 'line': return `<path d="${track(mark.path)}" ${strokeOf(mark.line, mark.ink)}/>`;
     case 'fill': return `<path d="${track(mark.path)}Z" fill="${COLOURS[mark.colour]}"/>`;

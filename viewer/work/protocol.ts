@@ -2,6 +2,7 @@ import type { Finding } from '../../src/checks/finding.ts';
 import type { Figure } from '../../src/checks/figures.ts';
 import type { TroubleWords } from '../../src/checks/troubleWords.ts';
 import type { Drawing, Paper } from '../../src/exports/drawing.ts';
+import type { View } from '../../src/exports/view.ts';
 import type { Fault } from '../../src/fitting/readSheet.ts';
 import type { Side } from '../../src/fitting/words.ts';
 import type { Mm } from '../../src/geometry/units.ts';
@@ -9,11 +10,13 @@ import type { Mm } from '../../src/geometry/units.ts';
 /** What the page asks of the worker. Each ask carries a number that comes back with its answer; a newer ask makes an older one stale. */
 export type Ask =
   | { readonly kind: 'design'; readonly id: number; readonly sheet: string; readonly paper: Paper; readonly chordGap: Mm }
-  | { readonly kind: 'files'; readonly id: number; readonly sheet: string };
+  | { readonly kind: 'files'; readonly id: number; readonly sheet: string }
+  | { readonly kind: 'fields'; readonly id: number };
 
 export type Answer =
   | { readonly kind: 'design'; readonly id: number; readonly outcome: Outcome }
   | { readonly kind: 'files'; readonly id: number; readonly files: readonly FileShown[] }
+  | { readonly kind: 'fields'; readonly id: number; readonly fields: readonly FieldShown[] }
   | { readonly kind: 'failed'; readonly id: number; readonly text: string };
 
 /** A sheet that must be corrected, measures that leave no shape, or a checked pair ready to be looked at. */
@@ -27,6 +30,8 @@ export interface Shown {
   readonly side: Drawing;
   readonly plan: Drawing;
   readonly handles: readonly Handle[];
+  /** Where each shoe stands on the side drawing. */
+  readonly places: readonly { readonly side: Side; readonly view: View }[];
   readonly shoes: readonly ShoeShown[];
   readonly findings: readonly Finding[];
   readonly mouldFaults: readonly Fault[];
@@ -59,9 +64,9 @@ export interface Handle {
   /** On the paper of the side drawing, mm from its upper left corner, y down. */
   readonly at: readonly [Mm, Mm];
   readonly moves: 'along' | 'up';
-  /** The field, like `right.order.apex`, what else must be set with it, and the value now in the sheet's own unit. */
+  /** The field, like `right.order.apex`, what else must be set (or, null, taken out) with it, and the value now in the sheet's own unit. */
   readonly path: string;
-  readonly also?: Readonly<Record<string, string>>;
+  readonly also?: Readonly<Record<string, string | null>>;
   readonly value: number;
   readonly unit: string;
   /** How much the value grows for each mm of paper along or up, and for each mm on the shoe. */
@@ -69,4 +74,20 @@ export interface Handle {
   readonly perMm: number;
   readonly least: number;
   readonly most: number;
+}
+
+/** A field of the sheet as the page asks for it. */
+export interface FieldShown {
+  /** Like `left.foot.pivotForward`. */
+  readonly path: string;
+  readonly label: string;
+  readonly help: string;
+  /** `length` follows the units of the sheet. */
+  readonly unit: string;
+  readonly kind: 'number' | 'word' | 'ticks' | 'text' | 'date' | 'yes';
+  readonly words?: readonly string[];
+  /** May say how it was taken, and that it was taken twice. */
+  readonly measured?: boolean;
+  /** Asked only for a shoe of this kind. */
+  readonly forKind?: 'rocker' | 'match';
 }

@@ -1,0 +1,17 @@
+import { zipSync } from 'fflate';
+import type { FileShown } from '../work/protocol.ts';
+
+/** The same files give the same bytes: a zip has no date before 1980. */
+const SAME_DAY = new Date(1980, 0, 1);
+
+export const zipOf = (files: readonly FileShown[]): Uint8Array =>
+  zipSync(Object.fromEntries(files.map(({ name, bytes }) => [name, bytes])), { mtime: SAME_DAY, level: 6 });
+
+/** Lets the browser save bytes under a name. */
+export function offer(name: string, bytes: Uint8Array, type: string): void {
+  const address = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type })), link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+}

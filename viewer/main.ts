@@ -1,0 +1,139 @@
+import type { Drawing, Paper } from '../src/exports/drawing.ts';
+import { blankSheet } from '../src/fitting/blankSheet.ts';
+import { historyOf, type History } from './keep/history.ts';
+import { openJobs } from './keep/jobs.ts';
+import { mirrored, readText, sheetText, valueAt, withValue, type Json, type Sheet } from './keep/sheet.ts';
+import { deviceStore } from './keep/store.ts';
+import { offer, zipOf } from './keep/zip.ts';
+import { checks } from './parts/checks.ts';
+import { figuresList } from './parts/figuresList.ts';
+import { filesPart } from './parts/files.ts';
+import { measures } from './parts/measures.ts';
+import { message } from './parts/message.ts';
+import { sideView, stillDrawing } from './parts/sideView.ts';
+import { strip } from './parts/strip.ts';
+import { SAMPLES } from './samples.ts';
+import { openDesk, type Told } from './work/desk.ts';
+import type { Handle, Shown } from './work/protocol.ts';
+
+const at = (id: string): HTMLElement => document.getElementById(id)!;
+/** The side drawing's paper: A3 across where there is room, higher where the window is narrow. */
+const PAPER: Paper = { width: 420, height: 215 };
+
+void begin();
+
+async function begin(): Promise<void> {
+  const worker = new Worker(new URL('./work/worker.ts', import.meta.url), { type: 'module' });
+  const store = await deviceStore();
+  const clock = (): string => new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
+  const jobs = await openJobs(store, Date.now, () => crypto.randomUUID(), () => bar.kept(store.warning ?? `kept on this device ${clock()}`));
+  const desk = openDesk(worker, told, (text) => tell.say(`Something went wrong in the program itself: ${text}`));
+  let job = jobs.list().find(({ removed }) => removed === undefined)?.id ?? jobs.create(parsed(await SAMPLES[0]!.load()));
+  let history: History<Sheet> = jobs.open(job)!, shown: Shown | undefined, ghost: Drawing | undefined;
+
+  const light = (of: string | undefined): void => { side.light(of); list.light(of); };
+  const side = sideView(at('drawing'), { move: (handle, value) => moved(handle, value), settle: () => settle(), type: (path) => form.focus(path), light });
+  const tell = message(at('drawing'), { goTo: (path) => form.focus(path), apply: ({ values }) => { change(values.reduce((sheet, { path, value }) => put(sheet, path, value), history.now()), 'a value that works'); settle(); } });
+  const plan = stillDrawing(at('plan'));
+  const list = figuresList(at('figures'), light);
+  const report = checks(at('checks'), {
+    pointAt: side.pointAt, goTo: (path) => form.focus(path),
+    take: ({ code, side: shoe }, by, reason) => {
+      const now = valueAt(history.now(), 'overrides'), override = { code, ...(shoe ? { side: shoe } : {}), by, reason };
+      change(withValue(history.now(), 'overrides', [...(Array.isArray(now) ? now as Json[] : []), override]), `${code} taken on a name`);
+      settle();
+    },
+  });
+  const files = filesPart(at('files'), {
+    make: () => desk.files(text()),
+    save: (made) => offer(`${reference()}.zip`, zipOf(made), 'application/zip'),
+    print: ({ bytes }) => { window.open(URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' }))); },
+  });
+  const bar = strip(at('strip'), {
+    fromSample: (from) => openNew(parsed(from)), blank: () => openNew(blankSheet('ankle', 'left') as Sheet),
+    openFile: (from) => { const read = readText(from); if (read.ok) openNew(read.sheet); else tell.say(read.text); },
+    saveFile: () => offer(`${reference()}.json`, new TextEncoder().encode(text()), 'application/json'),
+    openJob: (id) => openJob(id), duplicate: () => { const copy = jobs.duplicate(job); if (copy) openJob(copy); },
+    remove: () => { jobs.remove(job); const next = jobs.list().find(({ removed }) => removed === undefined); openJob(next?.id ?? jobs.create(blankSheet('ankle', 'left') as Sheet)); },
+    restore: (id) => { jobs.restore(id); openJob(id); },
+    undo: () => { if (history.undo()) afterStep(); }, redo: () => { if (history.redo()) afterStep(); },
+    mirror: () => { change(mirrored(history.now()), 'left and right swapped'); settle(); },
+    keepGhost: () => { ghost = ghost ? undefined : shown?.side; side.ghost(ghost); },
+    client: () => document.documentElement.requestFullscreen?.(),
+  });
+  const form = measures(at('measures'), await desk.fields(), {
+    valueAt: (path) => valueAt(history.now(), path) ?? undefined,
+    set: (path, value) => change(withValue(history.now(), path, value as Json | undefined), path, path), settle: () => settle(),
+  });
+
+  function text(): string { return sheetText(history.now()); }
+  function reference(): string { return String(valueAt(history.now(), 'job.reference') ?? 'sheet').replace(/[^A-Za-z0-9._-]/g, '_'); }
+  function change(sheet: Sheet, label: string, key?: string): void { history.edit(sheet, label, key); afterStep(); }
+  function settle(): void { history.settle(); jobs.keep(job, history); bar.jobs(jobs.list(), job); }
+  function afterStep(): void {
+    form.show();
+    bar.steps(history.undoLabel(), history.redoLabel());
+    jobs.keep(job, history);
+    side.stale(true);
+    desk.show(text(), PAPER);
+  }
+  function moved({ path, also, label }: Handle, value: number): void {
+    const withOthers = Object.entries(also ?? {}).reduce((sheet, [other, word]) => withValue(sheet, other, word ?? undefined), history.now());
+    change(put(withOthers, path, value), label, `drag ${path}`);
+  }
+  function openJob(id: string): void { job = id; history = jobs.open(id) ?? historyOf<Sheet>({}); bar.jobs(jobs.list(), id); afterStep(); }
+  function openNew(sheet: Sheet): void { openJob(jobs.create(sheet)); }
+
+  function told({ outcome, current }: Told): void {
+    if (outcome.kind === 'shown') {
+      ({ shown } = outcome);
+      side.show(shown);
+      plan(shown.plan);
+      list.show(shown.shoes);
+      report.show(shown.findings, shown.mouldFaults);
+      files.show(shown.findings, shown.mouldFaults);
+      tell.clear();
+      form.faults(new Map(shown.mouldFaults.map(({ path, text: said }) => [path, said])));
+    } else if (outcome.kind === 'faults') {
+      tell.faults(outcome.faults);
+      form.faults(new Map(outcome.faults.map(({ path, text: said }) => [path, said])));
+      files.show(undefined, []);
+    } else {
+      tell.troubles(outcome.troubles);
+      form.faults(new Map(outcome.troubles.map(({ path, text: said }) => [path, said])));
+      files.show(undefined, []);
+    }
+    side.stale(!current || outcome.kind !== 'shown');
+    document.documentElement.dataset.shown = current ? outcome.kind : 'working';
+  }
+
+  document.addEventListener('keydown', (event) => {
+    if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z' || event.target instanceof HTMLInputElement) return;
+    event.preventDefault();
+    if (event.shiftKey ? history.redo() : history.undo()) afterStep();
+  });
+  document.addEventListener('dragover', (event) => event.preventDefault());
+  document.addEventListener('drop', async (event) => {
+    event.preventDefault();
+    const file = event.dataTransfer?.files[0];
+    if (file) { const read = readText(await file.text()); if (read.ok) openNew(read.sheet); else tell.say(read.text); }
+  });
+  document.addEventListener('visibilitychange', () => { if (document.visibilityState === 'hidden') void jobs.flush(); });
+  window.addEventListener('pagehide', () => void jobs.flush());
+  bar.jobs(jobs.list(), job);
+  if (store.warning) bar.kept(store.warning);
+  afterStep();
+}
+
+function parsed(text: string): Sheet {
+  const read = readText(text);
+  if (!read.ok) throw new Error(read.text);
+  return read.sheet;
+}
+
+/** A value that works for a group of walls caps each of them; all else is put where it says. */
+function put(sheet: Sheet, path: string, value: number): Sheet {
+  const now = valueAt(sheet, path);
+  if (!path.endsWith('.taper') || typeof now !== 'object' || now === null) return withValue(sheet, path, value);
+  return withValue(sheet, path, Object.fromEntries(Object.entries(now).map(([wall, lean]) => [wall, Math.min(Number(lean), value)])));
+}

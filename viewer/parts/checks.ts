@@ -1,0 +1,59 @@
+import { inFull, type Finding } from '../../src/checks/finding.ts';
+import type { Fault } from '../../src/fitting/readSheet.ts';
+import { button, el } from './dom.ts';
+
+export interface Checks {
+  readonly show: (findings: readonly Finding[], mouldFaults: readonly Fault[]) => void;
+}
+
+export interface CheckMoves {
+  readonly pointAt: (side: string, x: number) => void;
+  /** Takes a stop on somebody's own name. */
+  readonly take: (finding: Finding, by: string, reason: string) => void;
+  readonly goTo: (path: string) => void;
+}
+
+const WORDS = { stop: 'STOP', warn: 'warning', note: 'note' } as const;
+
+/** What a careful maker would want to know before cutting, worst first. */
+export function checks(host: HTMLElement, moves: CheckMoves): Checks {
+  const count = el('p', { class: 'count', role: 'status' }), list = el('ol', { class: 'findings' });
+  host.append(count, list);
+  let told = '';
+  return {
+    show: (findings, mouldFaults) => {
+      const next = JSON.stringify([findings, mouldFaults]);
+      if (next === told) return;
+      told = next;
+      count.textContent = tally(findings);
+      list.replaceChildren(...mouldFaults.map((fault) => faultLine(fault, moves)), ...findings.map((finding) => line(finding, moves)));
+    },
+  };
+}
+
+function tally(findings: readonly Finding[]): string {
+  const of = (severity: Finding['severity']): number => findings.filter((one) => one.severity === severity && !one.overriddenBy).length;
+  const said = (n: number, word: string): string => `${n === 0 ? 'no' : n} ${word}${n === 1 ? '' : 's'}`;
+  return [said(of('stop'), 'stop'), said(of('warn'), 'warning'), said(of('note'), 'note')].join(', ');
+}
+
+const faultLine = ({ path, text }: Fault, moves: CheckMoves): HTMLElement =>
+  el('li', { class: 'finding stop' }, button(text, () => moves.goTo(path), { class: 'tell' }));
+
+function line(finding: Finding, moves: CheckMoves): HTMLElement {
+  const { severity, side, where, at, overriddenBy } = finding;
+  const place = [side, where].filter(Boolean).join(', ');
+  const press = (): void => { if (side && at !== undefined) moves.pointAt(side, at); };
+  return el('li', { class: `finding ${severity}${overriddenBy ? ' taken' : ''}` },
+    el('button', { type: 'button', class: 'tell', onclick: press }, el('strong', {}, WORDS[severity]), ` ${place}: ${inFull(finding)}`),
+    overriddenBy ? el('p', { class: 'by' }, `Taken by ${overriddenBy.by}: ${overriddenBy.reason}`) : severity === 'stop' ? takeForm(finding, moves) : undefined);
+}
+
+/** A stop can be taken on one's own name, with a reason; it then stands on every paper. */
+function takeForm(finding: Finding, moves: CheckMoves): HTMLElement {
+  const by = el('input', { type: 'text', required: true, maxlength: 80, 'aria-label': 'your name', placeholder: 'your name' });
+  const reason = el('input', { type: 'text', required: true, maxlength: 300, 'aria-label': 'why', placeholder: 'why' });
+  const form = el('form', { class: 'take', onsubmit: (event: Event) => { event.preventDefault(); moves.take(finding, by.value.trim(), reason.value.trim()); } },
+    by, reason, el('button', { type: 'submit' }, 'Take this stop on my name'));
+  return el('details', {}, el('summary', {}, 'Go on all the same'), form);
+}

@@ -1,0 +1,178 @@
+import type { FieldShown } from '../work/protocol.ts';
+import { button, el } from './dom.ts';
+import { numberTyped } from './numbers.ts';
+
+/** What the form reads of a sheet, and how it writes. */
+export interface SheetAccess {
+  readonly valueAt: (path: string) => unknown;
+  readonly set: (path: string, value: unknown) => void;
+  readonly settle: () => void;
+}
+
+export interface Measures {
+  /** Puts the sheet's values into the fields, except the one that is being typed in. */
+  readonly show: () => void;
+  /** Marks fields that must be corrected, by path. */
+  readonly faults: (texts: ReadonlyMap<string, string>) => void;
+  readonly focus: (path: string) => void;
+}
+
+/** Groups a maker knows, in the order of the work; each opens and closes. */
+const GROUPS: readonly (readonly [title: string, starts: string])[] = [
+  ['The job', 'job'], ['The client', 'wearer'],
+  ['Left foot', 'left.foot'], ['Left last', 'left.last'], ['Left order', 'left.order'],
+  ['Right foot', 'right.foot'], ['Right last', 'right.last'], ['Right order', 'right.order'],
+  ['Workshop', 'making'],
+];
+const OPEN = /foot$|order$/;
+
+/** Every field of the sheet as a form. A field left empty is left out of the sheet. */
+export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet: SheetAccess): Measures {
+  const rows = new Map<string, { readonly field: FieldShown; readonly row: HTMLElement; readonly update: () => void; readonly fault: HTMLElement; readonly input: HTMLElement }>();
+  const groups = GROUPS.map(([title, starts]) => {
+    const own = fields.filter(({ path }) => path.startsWith(`${starts}.`));
+    const box = el('details', { class: 'group', open: OPEN.test(starts) }, el('summary', {}, title), kindChoice(starts, sheet));
+    for (const field of own) {
+      const made = rowFor(field, sheet);
+      rows.set(field.forKind ? `${field.path} ${field.forKind}` : field.path, { field, ...made });
+      box.append(made.row);
+    }
+    return { starts, box };
+  });
+  host.append(unitsChoice(sheet), ...groups.map(({ box }) => box));
+  const present = (starts: string): boolean => !/^(left|right)/.test(starts) || sheet.valueAt(starts.split('.')[0]!) !== undefined || starts.endsWith('.order');
+  return {
+    show: () => {
+      for (const { starts, box } of groups) {
+        box.hidden = !present(starts) || (starts.endsWith('.foot') && sheet.valueAt(`${starts.split('.')[0]}.order.kind`) !== 'rocker');
+        for (const choice of box.querySelectorAll<HTMLSelectElement>('select.kind')) choice.value = String(sheet.valueAt(`${starts}.kind`) ?? '');
+      }
+      for (const choice of host.querySelectorAll<HTMLSelectElement>('select.units')) choice.value = String(sheet.valueAt('units') ?? 'mm');
+      for (const { field, row, update } of rows.values()) {
+        row.hidden = field.forKind !== undefined && sheet.valueAt(`${field.path.split('.')[0]}.order.kind`) !== field.forKind;
+        update();
+      }
+    },
+    faults: (texts) => {
+      for (const { field, row, fault, input } of rows.values()) {
+        const text = texts.get(field.path);
+        fault.textContent = text ?? '';
+        row.classList.toggle('faulty', text !== undefined);
+        if (text === undefined) input.removeAttribute('aria-invalid'); else input.setAttribute('aria-invalid', 'true');
+      }
+    },
+    focus: (path) => {
+      const found = [...rows.values()].find(({ field, row }) => field.path === path && !row.hidden) ?? [...rows.values()].find(({ field, row }) => !row.hidden && (field.path.startsWith(`${path}.`) || path.startsWith(`${field.path}.`)));
+      if (!found) return;
+      found.row.closest('details')!.open = true;
+      found.input.focus();
+      found.row.scrollIntoView({ block: 'nearest' });
+    },
+  };
+}
+
+function unitsChoice(sheet: SheetAccess): HTMLElement {
+  return labelled('Lengths in', el('select', { class: 'units', onchange: (event: Event) => { sheet.set('units', (event.target as HTMLSelectElement).value); sheet.settle(); } },
+    el('option', { value: 'mm' }, 'mm'), el('option', { value: 'in' }, 'inches')));
+}
+
+const labelled = (words: string, control: HTMLElement): HTMLElement => el('label', { class: 'row' }, el('span', { class: 'words' }, words), control);
+
+/** What is made for a shoe. */
+function kindChoice(starts: string, sheet: SheetAccess): HTMLElement | undefined {
+  if (!starts.endsWith('.order')) return undefined;
+  const side = starts.split('.')[0]!;
+  const choose = (event: Event): void => {
+    const kind = (event.target as HTMLSelectElement).value;
+    if (kind === '') sheet.set(side, undefined);
+    else {
+      sheet.set(`${side}.order`, { kind });
+      if (sheet.valueAt(`${side}.last`) === undefined) sheet.set(`${side}.last`, {});
+    }
+    sheet.settle();
+  };
+  return labelled('What is made', el('select', { class: 'kind', onchange: choose },
+    el('option', { value: '' }, 'nothing: not on the sheet'), el('option', { value: 'rocker' }, 'a sole that rolls'), el('option', { value: 'match' }, 'raised to match the other')));
+}
+
+interface Row { readonly row: HTMLElement; readonly update: () => void; readonly fault: HTMLElement; readonly input: HTMLElement }
+
+let rowsMade = 0;
+
+function rowFor(field: FieldShown, sheet: SheetAccess): Row {
+  const id = `field-${++rowsMade}`, fault = el('p', { class: 'fault', id: `${id}-fault` }), help = el('p', { class: 'help', id: `${id}-help` }, field.help);
+  const control = controlFor(field, sheet, { id, 'aria-describedby': `${id}-fault ${id}-help` });
+  const unit = (): string => (field.unit === 'length' ? String(sheet.valueAt('units') ?? 'mm') : field.unit);
+  const sign = el('span', { class: 'unit' }, unit());
+  const more = field.measured ? howTaken(field, sheet) : undefined;
+  const row = el('div', { class: 'row' }, el('label', { for: id, class: 'words' }, field.label), el('span', { class: 'value' }, control.input, sign), more?.box, fault, help);
+  return { row, fault, input: control.input, update: () => { sign.textContent = unit(); control.update(); more?.update(); } };
+}
+
+interface Control { readonly input: HTMLElement; readonly update: () => void }
+
+function controlFor(field: FieldShown, sheet: SheetAccess, attributes: Record<string, string>): Control {
+  const { path, kind, words = [] } = field;
+  if (kind === 'ticks') return ticks(field, sheet, attributes);
+  if (kind === 'word' || kind === 'yes') {
+    const options = kind === 'yes' ? ['true', 'false'] : words, said = (word: string): string => (kind === 'yes' ? (word === 'true' ? 'yes' : 'no') : word);
+    const input = el('select', { ...attributes, onchange: () => { sheet.set(path, input.value === '' ? undefined : kind === 'yes' ? input.value === 'true' : input.value); sheet.settle(); } },
+      el('option', { value: '' }, '·'), ...options.map((word) => el('option', { value: word }, said(word))));
+    return { input, update: () => { input.value = String(sheet.valueAt(path) ?? ''); } };
+  }
+  const input = el('input', { ...attributes, type: kind === 'date' ? 'date' : 'text', inputmode: kind === 'number' ? 'decimal' : undefined, autocomplete: 'off', spellcheck: 'false' });
+  const put = (): void => {
+    const text = input.value.trim(), number = kind === 'number' ? numberTyped(text) : undefined;
+    sheet.set(path, text === '' ? undefined : number ?? text);
+  };
+  input.addEventListener('input', put);
+  input.addEventListener('change', () => sheet.settle());
+  return { input, update: () => { if (document.activeElement !== input) input.value = inWords(sheet.valueAt(path)); } };
+}
+
+/** A number, the number of a measure that tells more, or a shoe size. */
+function inWords(value: unknown): string {
+  if (value === undefined || value === null) return '';
+  if (typeof value !== 'object') return String(value);
+  if ('value' in value) return inWords(value.value);
+  if ('size' in value && 'system' in value) return `${String(value.size)} ${String(value.system)}`;
+  return '';
+}
+
+/** How it was taken, and whether twice: shown only where there is a measure. */
+function howTaken({ path }: FieldShown, sheet: SheetAccess): { readonly box: HTMLElement; readonly update: () => void } {
+  const twice = el('input', { type: 'checkbox', onchange: () => tell({ twice: twice.checked ? true : undefined }) });
+  const how = el('input', { type: 'text', placeholder: 'how it was taken', 'aria-label': 'how it was taken', maxlength: 80, onchange: () => tell({ how: how.value.trim() || undefined }) });
+  const tell = (more: { readonly how?: string | undefined; readonly twice?: true | undefined }): void => {
+    const now = sheet.valueAt(path), whole = typeof now === 'object' && now !== null ? now : { value: now };
+    const said = Object.fromEntries(Object.entries({ ...whole, ...more }).filter(([, one]) => one !== undefined));
+    sheet.set(path, Object.keys(said).length === 1 && 'value' in said ? said.value : said);
+    sheet.settle();
+  };
+  const box = el('span', { class: 'taken' }, how, el('label', {}, twice, ' taken twice'));
+  return {
+    box,
+    update: () => {
+      const now = sheet.valueAt(path) as { readonly how?: string; readonly twice?: boolean } | number | undefined, whole = typeof now === 'object' && now !== null ? now : {};
+      box.hidden = now === undefined || now === null || 'size' in whole;
+      if (document.activeElement !== how) how.value = whole.how ?? '';
+      twice.checked = whole.twice === true;
+    },
+  };
+}
+
+/** A list of words that are ticked. Nothing ticked and none ticked are two things: the second is said with a button. */
+function ticks({ path, words = [] }: FieldShown, sheet: SheetAccess, attributes: Record<string, string>): Control {
+  const boxes = words.map((word) => ({ word, box: el('input', { type: 'checkbox', onchange: () => put() }) }));
+  const put = (): void => { sheet.set(path, boxes.filter(({ box }) => box.checked).map(({ word }) => word)); sheet.settle(); };
+  const none = button('asked: none', () => { for (const { box } of boxes) box.checked = false; put(); });
+  const input = el('span', { ...attributes, class: 'ticks', role: 'group', tabindex: -1 }, ...boxes.map(({ word, box }) => el('label', {}, box, ` ${word}`)), none);
+  return {
+    input,
+    update: () => {
+      const now = sheet.valueAt(path), list = Array.isArray(now) ? now : [];
+      for (const { word, box } of boxes) box.checked = list.includes(word);
+      none.setAttribute('aria-pressed', String(Array.isArray(now) && list.length === 0));
+    },
+  };
+}

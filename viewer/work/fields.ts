@@ -1,0 +1,66 @@
+import { FIELD_WORDS } from './fieldWords.ts';
+import { sheetJsonSchema } from '../../src/fitting/schema.ts';
+import type { FieldShown } from './protocol.ts';
+
+/** As much of a JSON Schema as the sheet's uses. */
+interface Schema {
+  readonly type?: string;
+  readonly description?: string;
+  readonly properties?: Readonly<Record<string, Schema>>;
+  readonly anyOf?: readonly Schema[];
+  readonly oneOf?: readonly Schema[];
+  readonly enum?: readonly string[];
+  readonly const?: unknown;
+  readonly items?: Schema;
+  readonly $ref?: string;
+  readonly format?: string;
+}
+
+/** Told elsewhere on the page, or by tools of their own. */
+const NOT_ASKED = new Set(['$schema', 'version', 'overrides', 'heights']);
+
+/** Every field of the sheet the page can ask for, in the sheet's order; made from the one definition of the sheet. */
+export function fieldsOfSheet(): FieldShown[] {
+  const schema = sheetJsonSchema() as Schema & { readonly $defs: { readonly shoe: Schema } };
+  return Object.entries(schema.properties!).flatMap(([name, field]) =>
+    NOT_ASKED.has(name) ? [] : fieldsIn(field.$ref ? schema.$defs.shoe : field, name));
+}
+
+function fieldsIn(schema: Schema, path: string, forKind?: FieldShown['forKind']): FieldShown[] {
+  if (schema.oneOf) return schema.oneOf.flatMap((variant) => {
+    const kind = variant.properties!.kind!.const as FieldShown['forKind'];
+    return childrenOf(variant, path, kind);
+  });
+  if (schema.properties) return childrenOf(schema, path, forKind);
+  const shape = shapeOf(schema);
+  return shape ? [{ path, ...namesOf(path, schema), ...shape, ...(forKind ? { forKind } : {}) }] : [];
+}
+
+const childrenOf = ({ properties }: Schema, path: string, forKind?: FieldShown['forKind']): FieldShown[] =>
+  Object.entries(properties!).flatMap(([name, child]) => NOT_ASKED.has(name) || name === 'kind' ? [] : fieldsIn(child, `${path}.${name}`, forKind));
+
+type Shape = Pick<FieldShown, 'kind'> & Partial<Pick<FieldShown, 'words' | 'measured'>>;
+
+function shapeOf(schema: Schema): Shape | undefined {
+  if (schema.anyOf) return { kind: 'number', measured: true };
+  if (schema.enum) return { kind: 'word', words: schema.enum };
+  if (schema.type === 'array' && schema.items?.enum) return { kind: 'ticks', words: schema.items.enum };
+  if (schema.type === 'number') return { kind: 'number' };
+  if (schema.type === 'boolean') return { kind: 'yes' };
+  if (schema.type === 'string') return { kind: schema.format === 'date' ? 'date' : 'text' };
+  return undefined;
+}
+
+const UNIT = / Unit: ([^.]+)\./, USUAL = / Usual: ([^.]+(?:\.\d[^.]*)*)\./;
+const SIGNS: Readonly<Record<string, string>> = { 'mm or in': 'length', degrees: '°', percent: '%' };
+
+function namesOf(path: string, { description = '' }: Schema): Pick<FieldShown, 'label' | 'help' | 'unit'> {
+  const unit = UNIT.exec(description)?.[1], help = description.replace(UNIT, '').replace(USUAL, ' Usual: $1.');
+  return { label: labelOf(path), help, unit: unit === undefined ? '' : SIGNS[unit] ?? unit };
+}
+
+/** `pivotForward` as a maker says it. */
+function labelOf(path: string): string {
+  const name = path.split('.').pop()!, own = FIELD_WORDS[path.replace(/^(left|right)\./, '')];
+  return own ?? name.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
+}

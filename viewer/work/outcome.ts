@@ -1,0 +1,55 @@
+import { figuresOf } from '../../src/checks/figures.ts';
+import type { Design } from '../../src/checks/design.ts';
+import { troubleWords } from '../../src/checks/troubleWords.ts';
+import { design } from '../../src/design.ts';
+import type { Paper } from '../../src/exports/drawing.ts';
+import { planDrawing } from '../../src/exports/planDrawing.ts';
+import { sideDrawing, sidePlaces } from '../../src/exports/sideDrawing.ts';
+import type { Fitting } from '../../src/fitting/fitting.ts';
+import { readSheet } from '../../src/fitting/readSheet.ts';
+import { mirrored, type Mesh } from '../../src/geometry/mesh.ts';
+import type { Mm } from '../../src/geometry/units.ts';
+import { partsOf, type Shoe } from '../../src/pair/shoe.ts';
+import { handlesOf } from './handles.ts';
+import type { Outcome, PartName, ShoeShown, Shown, SolidShown } from './protocol.ts';
+
+/**
+ * What the page shows of a sheet: the same reading, design, checks and drawings as the command's. Pure.
+ * @param chordGap how coarse the solids may be; coarser than the sheet asks while a hand is dragging, and then without the mould
+ */
+export function outcomeOf(sheet: string, paper: Paper, chordGap: Mm): Outcome {
+  const reading = readSheet(sheet);
+  if (!reading.ok) return { kind: 'faults', faults: reading.faults };
+  const designing = design(asCoarse(reading.fitting, chordGap));
+  if (!designing.ok) return { kind: 'troubles', troubles: designing.troubles.map((trouble) => troubleWords(trouble, reading.fitting)) };
+  return { kind: 'shown', shown: shownOf(designing.design, paper) };
+}
+
+function asCoarse(fitting: Fitting, chordGap: Mm): Fitting {
+  const { making } = fitting;
+  if (chordGap <= making.chordGap) return fitting;
+  const { mould: _, ...rest } = making;
+  return { ...fitting, making: { ...rest, chordGap } };
+}
+
+const PLAN: Paper = { width: 210, height: 287 };
+
+function shownOf(made: Design, paper: Paper): Shown {
+  const { fitting, shoes, findings, mouldFaults } = made;
+  return {
+    reference: fitting.job.reference, side: sideDrawing(made, paper), plan: planDrawing(made, PLAN), handles: handlesOf(made, paper),
+    places: sidePlaces(made, paper).map((view, i) => ({ side: shoes[i]!.side, view })),
+    shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), solids: solidsShown(shoe) })),
+    findings, mouldFaults,
+  };
+}
+
+function solidsShown(shoe: Shoe): SolidShown[] {
+  const parts = partsOf(shoe);
+  if (!parts) return [];
+  const { whole, foam, outsole } = parts.solids;
+  return ([['whole sole', whole], ['foam', foam], ['outsole', outsole]] as const).map(([part, mesh]) => solidShown(part, shoe.side === 'right' ? mirrored(mesh) : mesh));
+}
+
+const solidShown = (part: PartName, { positions, triangles }: Mesh): SolidShown =>
+  ({ part, positions: Float32Array.from(positions), triangles: Uint32Array.from(triangles) });

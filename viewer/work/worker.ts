@@ -1,0 +1,29 @@
+import { fieldsOfSheet } from './fields.ts';
+import { outcomeOf } from './outcome.ts';
+import type { Answer, Ask, FileShown } from './protocol.ts';
+
+const page = self as unknown as { postMessage: (answer: Answer, transfer: Transferable[]) => void; onmessage: ((event: MessageEvent<Ask>) => void) | null };
+
+page.onmessage = ({ data }) => {
+  void answerTo(data).catch((error: unknown): Answer => ({ kind: 'failed', id: data.id, text: error instanceof Error ? error.message : String(error) }))
+    .then((answer) => page.postMessage(answer, buffersIn(answer)));
+};
+
+async function answerTo(ask: Ask): Promise<Answer> {
+  if (ask.kind === 'design') return { kind: 'design', id: ask.id, outcome: outcomeOf(ask.sheet, ask.paper, ask.chordGap) };
+  if (ask.kind === 'fields') return { kind: 'fields', id: ask.id, fields: fieldsOfSheet() };
+  return { kind: 'files', id: ask.id, files: await filesOf(ask.sheet) };
+}
+
+/** The very files the command writes. What only they need is loaded when they are asked for. */
+async function filesOf(sheet: string): Promise<readonly FileShown[]> {
+  const { allFiles } = await import('./files.ts');
+  return allFiles(sheet);
+}
+
+/** Handed over without copying. */
+function buffersIn(answer: Answer): Transferable[] {
+  if (answer.kind === 'files') return answer.files.map(({ bytes }) => bytes.buffer as ArrayBuffer);
+  if (answer.kind !== 'design' || answer.outcome.kind !== 'shown') return [];
+  return answer.outcome.shown.shoes.flatMap(({ solids }) => solids.flatMap(({ positions, triangles }) => [positions.buffer as ArrayBuffer, triangles.buffer as ArrayBuffer]));
+}
