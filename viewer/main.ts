@@ -18,7 +18,7 @@ import type { Handle, Shown } from './work/protocol.ts';
 
 const at = (id: string): HTMLElement => document.getElementById(id)!;
 /** The side drawing's paper: A3 across where there is room, higher where the window is narrow. */
-const PAPER: Paper = { width: 420, height: 215 };
+const PAPER: Paper = { width: 320, height: 172 };
 
 void begin();
 

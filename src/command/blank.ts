@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 import { blankSheet } from '../fitting/blankSheet.ts';
-import { SCHEMA_FILE } from '../fitting/schema.ts';
+import { SCHEMA_FILE } from '../fitting/words.ts';
 import type { BlankFoot, Side } from '../fitting/words.ts';
 import { EXIT, jsonText, onDisk, printable, Refusal, type Exit } from './refusal.ts';
 import type { World } from './world.ts';

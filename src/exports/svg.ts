@@ -1,5 +1,5 @@
 import { lengthOf, pointOn, type Path } from '../geometry/path.ts';
-import type { Point } from '../geometry/point.ts';
+import { distance, type Point } from '../geometry/point.ts';
 import { LINES, type Drawing, type Ink, type LineKind, type Mark, type Shade, type Words } from './drawing.ts';
 
 /** Ink on warm card. Checked for contrast on the sheet, and never the only difference between two things. */
@@ -42,12 +42,15 @@ function strokeOf(line: LineKind, ink: Ink): string {
   return `stroke="${COLOURS[ink]}" stroke-width="${width}"${pattern}`;
 }
 
+/** Pieces that end nearer than this to where the next begins are one line: the last digit may round either way. */
+const SAME_PLACE = 0.002;
+
 /** Pieces laid end to end; a new start where they do not meet. */
 function track(path: Path): string {
-  let here = '';
+  let here: Point | undefined;
   return path.filter((piece) => lengthOf(piece) > 0).map((piece) => {
-    const from = pair(pointOn(piece, 0)), to = pair(pointOn(piece, 1)), move = from === here ? '' : `M${from}`;
-    here = to;
+    const start = pointOn(piece, 0), end = pointOn(piece, 1), to = pair(end), move = here && distance(here, start) < SAME_PLACE ? '' : `M${pair(start)}`;
+    here = end;
     if (piece.kind === 'line') return `${move}L${to}`;
     const radius = number(piece.radius);
     return `${move}A${radius} ${radius} 0 ${Math.abs(piece.sweep) > Math.PI ? 1 : 0} ${piece.sweep > 0 ? 1 : 0} ${to}`;

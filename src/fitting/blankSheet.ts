@@ -1,5 +1,4 @@
-import { SCHEMA_FILE, SHEET_VERSION } from './schema.ts';
-import { otherSide, type BlankFoot, type Side } from './words.ts';
+import { otherSide, SCHEMA_FILE, SHEET_VERSION, type BlankFoot, type Side } from './words.ts';
 
 /** Every foot under a rocker needs these. */
 const FOOT = { stiff: { joint: null, state: null }, length: null, pivotHeight: null, hipHeight: null };

@@ -1,12 +1,9 @@
 import * as z from 'zod';
 import { date, group, line, measure, setting, word, yesNo } from './shapes.ts';
 import { SHOE, type RawShoe } from './shoeShape.ts';
-import { LEG_FINDINGS, MOULD_PARTS, RISKS, SEXES, SIDES } from './words.ts';
+import { LEG_FINDINGS, MOULD_PARTS, RISKS, SCHEMA_FILE, SEXES, SHEET_VERSION, SIDES } from './words.ts';
 
 const SHEET_ID = 'urn:rockerbench:fitting-sheet:1';
-export const SHEET_VERSION = 1;
-/** What the published schema is called when it lies beside the sheets; editors follow the name. */
-export const SCHEMA_FILE = 'fitting-sheet.schema.json';
 
 const SCHEMA_NAME = `"${SHEET_ID}", or where the file of the schema lies, ending in .schema.json`;
 

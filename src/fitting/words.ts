@@ -41,3 +41,7 @@ export type SizeSystem = (typeof SIZE_SYSTEMS)[number];
 
 export const MOULD_PARTS = ['foam body', 'whole sole'] as const;
 export type MouldPart = (typeof MOULD_PARTS)[number];
+
+export const SHEET_VERSION = 1;
+/** What the published schema is called when it lies beside the sheets; editors follow the name. */
+export const SCHEMA_FILE = 'fitting-sheet.schema.json';

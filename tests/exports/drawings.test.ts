@@ -4,10 +4,11 @@ import { rounded } from '../../src/checks/say.ts';
 import { boxOf, overlap, type Box, type Drawing, type Mark, type Words } from '../../src/exports/drawing.ts';
 import { planDrawing } from '../../src/exports/planDrawing.ts';
 import { sideDrawing } from '../../src/exports/sideDrawing.ts';
+import { svgText } from '../../src/exports/svg.ts';
 import { lengthOf, pointOn, type PathArc } from '../../src/geometry/path.ts';
 import { distance } from '../../src/geometry/point.ts';
 import type { RockerShoe } from '../../src/pair/shoe.ts';
-import { ALL_JOBS, designOf, JOBS } from './jobs.ts';
+import { ALL_JOBS, designOf, JOBS, SAMPLES } from './jobs.ts'; //X
 
 const A4 = { width: 297, height: 200 }, A3 = { width: 420, height: 215 }, PORTRAIT = { width: 210, height: 287 };
 const DESIGNS = Object.entries(ALL_JOBS).map(([name, fitting]) => ({ name, design: designOf(fitting) }));
@@ -166,3 +167,10 @@ describe('the drawing from above', () => {
 });
 
 test('the same design gives the same drawing', () => expect(side('turned')).toEqual(side('turned')));
+
+test('a filled band stays one line at any scale: rounding never breaks it in two', () => {
+  for (const width of [300, 320, 343, 361, 380, 400, 420]) {
+    const text = svgText(sideDrawing(designOf(SAMPLES['ferry-pilot']!), { width, height: 0.54 * width }));
+    for (const [, track] of text.matchAll(/<path d="([^"]*)Z" fill/g)) expect([width, track!.split('M').length]).toEqual([width, 2]);
+  }
+});

@@ -7,13 +7,13 @@ export interface FiguresList { readonly show: (shoes: readonly ShoeShown[]) => v
 /** Every number of both shoes; touching one lights up its lines on the drawing. */
 export function figuresList(host: HTMLElement, light: (of: string | undefined) => void): FiguresList {
   const lines = new Map<string, { readonly line: HTMLElement; readonly value: HTMLElement }>(), tables = new Map<string, HTMLElement>();
-  const lineFor = (of: string, label: string, into: HTMLElement): { readonly line: HTMLElement; readonly value: HTMLElement } => {
-    const known = lines.get(of);
+  const lineFor = (key: string, of: string, label: string, into: HTMLElement): { readonly line: HTMLElement; readonly value: HTMLElement } => {
+    const known = lines.get(key);
     if (known) return known;
     const value = el('td'), line = el('tr', { tabindex: 0, onfocus: () => light(of), onblur: () => light(undefined), onpointerenter: () => light(of), onpointerleave: () => light(undefined) }, el('th', { scope: 'row' }, label), value);
     into.append(line);
     const made = { line, value };
-    lines.set(of, made);
+    lines.set(key, made);
     return made;
   };
   return {
@@ -24,8 +24,8 @@ export function figuresList(host: HTMLElement, light: (of: string | undefined) =
         let table = tables.get(title);
         if (!table) { table = el('table', { class: 'figures' }, el('caption', {}, title)); tables.set(title, table); host.append(table); }
         for (const figure of figures) {
-          const of = `${side}.${figure.key}`, { line, value } = lineFor(of, figure.label, table), text = inWords(figure);
-          seen.add(of);
+          const of = `${side}.${figure.key}`, key = `${title} ${of}`, { line, value } = lineFor(key, of, figure.label, table), text = inWords(figure);
+          seen.add(key);
           if (value.textContent !== text) value.textContent = text;
           const label = line.firstElementChild!;
           if (label.textContent !== figure.label) label.textContent = figure.label;
@@ -34,6 +34,6 @@ export function figuresList(host: HTMLElement, light: (of: string | undefined) =
       for (const [of, { line }] of lines) if (!seen.has(of)) { line.remove(); lines.delete(of); }
       for (const [title, table] of tables) if (!table.querySelector('tr')) { table.remove(); tables.delete(title); }
     },
-    light: (of) => { for (const [key, { line }] of lines) line.classList.toggle('lit', key === of); },
+    light: (of) => { for (const [key, { line }] of lines) line.classList.toggle('lit', of !== undefined && key.endsWith(` ${of}`)); },
   };
 }
