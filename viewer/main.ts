@@ -35,6 +35,7 @@ async function begin(): Promise<void> {
   const side = sideView(at('drawing'), { move: (handle, value) => moved(handle, value), settle: () => settle(), type: (path) => form.focus(path), light });
   const tell = message(at('drawing'), { goTo: (path) => form.focus(path), apply: ({ values }) => { change(values.reduce((sheet, { path, value }) => put(sheet, path, value), history.now()), 'a value that works'); settle(); } });
   const plan = stillDrawing(at('plan'));
+  const solid = import('./parts/solid/solidPart.ts').then(({ solidPart }) => solidPart(at('solid'), (picture) => void picture.arrayBuffer().then((bytes) => offer(`${reference()}.png`, new Uint8Array(bytes), 'image/png'))));
   const list = figuresList(at('figures'), light);
   const report = checks(at('checks'), {
     pointAt: side.pointAt, goTo: (path) => form.focus(path),
@@ -84,12 +85,13 @@ async function begin(): Promise<void> {
   function openJob(id: string): void { job = id; history = jobs.open(id) ?? historyOf<Sheet>({}); bar.jobs(jobs.list(), id); afterStep(); }
   function openNew(sheet: Sheet): void { openJob(jobs.create(sheet)); }
 
-  function told({ outcome, current }: Told): void {
+  function told({ outcome, current, fine }: Told): void {
     if (outcome.kind === 'shown') {
       ({ shown } = outcome);
       side.show(shown);
       plan(shown.plan);
       list.show(shown.shoes);
+      void solid.then((part) => part.show(outcome.shown.shoes, fine));
       report.show(shown.findings, shown.mouldFaults);
       files.show(shown.findings, shown.mouldFaults);
       tell.clear();
