@@ -6,6 +6,7 @@ import { mirrored, readText, sheetText, valueAt, withValue, type Json, type Shee
 import { deviceStore } from './keep/store.ts';
 import { offer, zipOf } from './keep/zip.ts';
 import { checks } from './parts/checks.ts';
+import { clientView } from './parts/client.ts';
 import { figuresList } from './parts/figuresList.ts';
 import { filesPart } from './parts/files.ts';
 import { measures } from './parts/measures.ts';
@@ -60,7 +61,7 @@ async function begin(): Promise<void> {
     undo: () => { if (history.undo()) afterStep(); }, redo: () => { if (history.redo()) afterStep(); },
     mirror: () => { change(mirrored(history.now()), 'left and right swapped'); settle(); },
     keepGhost: () => { ghost = ghost ? undefined : shown?.side; side.ghost(ghost); },
-    client: () => document.documentElement.requestFullscreen?.(),
+    client: () => { if (shown) clientView(shown); },
   });
   const form = measures(at('measures'), await desk.fields(), {
     valueAt: (path) => valueAt(history.now(), path) ?? undefined,
@@ -122,6 +123,7 @@ async function begin(): Promise<void> {
   });
   document.addEventListener('visibilitychange', () => { if (document.visibilityState === 'hidden') void jobs.flush(); });
   window.addEventListener('pagehide', () => void jobs.flush());
+  if (import.meta.env.PROD && 'serviceWorker' in navigator && location.protocol.startsWith('http')) void navigator.serviceWorker.register('./offline.js').catch(() => undefined);
   bar.jobs(jobs.list(), job);
   if (store.warning) bar.kept(store.warning);
   afterStep();

@@ -1,11 +1,11 @@
 import { defineConfig } from 'vite';
+import { offline } from './offline.ts';
 
 /** One page that needs no server behind it: every address is relative, nothing is fetched from elsewhere. */
 export default defineConfig({
-  root: 'viewer',
+  root: import.meta.dirname,
   base: './',
-  build: { outDir: '../dist/viewer', emptyOutDir: true, target: 'es2022', sourcemap: false },
+  build: { outDir: '../dist/viewer', emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 700 },
   worker: { format: 'es' },
-  preview: { port: 4173 },
-  server: { fs: { allow: ['..'] } },
+  plugins: [offline()],
 });

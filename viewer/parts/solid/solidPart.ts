@@ -34,7 +34,7 @@ export function solidPart(host: HTMLElement, save: (picture: Blob) => void): Sol
     const made = button(words, () => { const on = made.getAttribute('aria-pressed') !== 'true'; made.setAttribute('aria-pressed', String(on)); press(on); }, { 'aria-pressed': 'false' });
     return made;
   };
-  host.prepend(el('div', { class: 'tools' }, ...VIEWS.map((name) => button(name, () => view.view(name)))));
+  stage.before(el('div', { class: 'tools' }, ...VIEWS.map((name) => button(name, () => view.view(name)))));
   host.append(
     el('div', { class: 'tools' }, ...boxes.map(({ part, box }) => el('label', {}, box, ` ${part}`)), axis, place, number,
       pressed('thickness', (on) => { legend.hidden = !on; view.shade((on ? 'thickness' : 'material') satisfies Shading); }),

@@ -81,7 +81,7 @@ export function solidView(host: HTMLElement): SolidView {
   const look = (name: ViewName): void => {
     const [x, y, z] = DIRECTIONS[name], away = 300 / Math.tan((camera.fov * Math.PI) / 360) / Math.min(1, camera.aspect / 1.2);
     controls.target.copy(middle());
-    camera.position.copy(controls.target).addScaledVector(new Vector3(x, y, z).normalize(), away * 0.78);
+    camera.position.copy(controls.target).addScaledVector(new Vector3(x, y, z).normalize(), away * 0.5);
     controls.update();
     changed();
   };
