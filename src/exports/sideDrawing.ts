@@ -17,12 +17,12 @@ import { scaleFor, type View } from './view.ts';
 /** Room below the rows of dimensions for the name of the shoe and the sentence about the pair. */
 const NAMES: Mm = 13;
 
-/** The shoes of a job from the side on one ground line, left before right, toes to the right, as large as the sheet allows. */
-export function sideDrawing(design: Design, paper: Paper, sheet: SheetNumber = { n: 1, of: 1 }): Drawing {
+/** The shoes of a job from the side on one ground line, left before right, toes to the right, as large as the sheet allows. A screen needs no check lines. */
+export function sideDrawing(design: Design, paper: Paper, sheet: SheetNumber = { n: 1, of: 1 }, onPaper = true): Drawing {
   const { box, ground, by, places } = layout(design, paper), title = `${shoesInWords(design)}, side view`;
   const pictures = design.shoes.map((shoe, i) => pictureOf(shoe, design.fitting, places[i]!, box.top + BELOW_CHECK));
   const fixed = [
-    ...checkLines([box.left + 4, box.top + 5]), ...design.shoes.flatMap((shoe, i) => named(shoe, places[i]!)), ...stopMarks(design, box),
+    ...(onPaper ? checkLines([box.left + 4, box.top + 5]) : []), ...design.shoes.flatMap((shoe, i) => named(shoe, places[i]!)), ...stopMarks(design, box),
     words(levelInWords(design.fitting.wearer.legDifference), [box.left + 4, box.bottom - 2.5]),
   ];
   return {

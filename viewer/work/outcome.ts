@@ -37,7 +37,7 @@ const PLAN: Paper = { width: 210, height: 287 };
 function shownOf(made: Design, paper: Paper): Shown {
   const { fitting, shoes, findings, mouldFaults } = made;
   return {
-    reference: fitting.job.reference, side: sideDrawing(made, paper), plan: planDrawing(made, PLAN), handles: handlesOf(made, paper),
+    reference: fitting.job.reference, side: sideDrawing(made, paper, { n: 1, of: 1 }, false), plan: planDrawing(made, PLAN), handles: handlesOf(made, paper),
     places: sidePlaces(made, paper).map((view, i) => ({ side: shoes[i]!.side, view })),
     shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), solids: solidsShown(shoe) })),
     findings, mouldFaults,

@@ -1,0 +1,173 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { unzipSync } from 'fflate';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { design } from '../../src/design.ts';
+import { filesFor } from '../../src/exports/fileSet.ts';
+import { readSheet } from '../../src/fitting/readSheet.ts';
+import { loadBooleans } from '../../src/making/booleans.ts';
+import { noBrowser, openBench, openPage, openSample, settled, type Bench } from './browser.ts';
+
+const SAMPLES = readdirSync('samples', { withFileTypes: true }).filter((entry) => entry.isDirectory()).map(({ name }) => name);
+const sheetOf = (name: string): string => readFileSync(`samples/${name}/sheet.json`, 'utf8');
+
+describe.skipIf(noBrowser)('the bench view in a browser', () => {
+  let bench: Bench;
+  beforeAll(async () => { bench = await openBench(); }, 60_000);
+  afterAll(async () => { await bench?.close(); });
+
+  test.each(SAMPLES)('%s: drawing, solid, checks and figures show, nothing complains and nothing leaves the page', async (name) => {
+    const { page, complaints, elsewhere } = await openPage(bench);
+    await openSample(page, name.replace(/-/g, ' '));
+    expect(await page.locator('html').getAttribute('data-shown')).toBe('shown');
+    const reference = (JSON.parse(sheetOf(name)) as { job: { reference: string } }).job.reference;
+    expect(await page.getByRole('combobox', { name: 'job', exact: true }).locator('option:checked').textContent()).toBe(reference);
+    expect(await page.locator('.side-drawing text').count()).toBeGreaterThan(15);
+    expect(await page.locator('.finding').count()).toBeGreaterThan(3);
+    expect(await page.locator('.figures td').count()).toBeGreaterThan(30);
+    await page.waitForFunction('Number(document.querySelector("#solid canvas")?.dataset.drawn ?? 0) > 0', null, { timeout: 30_000 });
+    expect((await page.locator('#solid canvas').screenshot()).length).toBeGreaterThan(4_000);
+    expect([complaints, elsewhere]).toEqual([[], []]);
+    await page.context().close();
+  }, 60_000);
+
+  test('the apex is dragged: numbers, checks and mesh follow, and one undo takes it all back', async () => {
+    const { page, complaints } = await openPage(bench);
+    await openSample(page, 'market gardener');
+    const pin = page.getByRole('slider', { name: 'right apex' }), before = Number(await pin.getAttribute('aria-valuenow'));
+    const build = page.getByRole('row', { name: /^Build: tread plane/ }).locator('td'), built = await build.textContent(), box = (await pin.boundingBox())!;
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await page.mouse.down();
+    for (let i = 1; i <= 10; i++) await page.mouse.move(box.x + box.width / 2 + 2 * i, box.y + box.height / 2);
+    await page.mouse.up();
+    await settled(page);
+    expect(Number(await pin.getAttribute('aria-valuenow'))).toBeGreaterThan(before + 1);
+    expect(await build.textContent()).not.toBe(built);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await settled(page);
+    expect(Number(await pin.getAttribute('aria-valuenow'))).toBeCloseTo(before, 6);
+    expect(await build.textContent()).toBe(built);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  }, 60_000);
+
+  test('arrow keys move a pin by a millimetre, with shift by a tenth', async () => {
+    const { page } = await openPage(bench);
+    await openSample(page, 'market gardener');
+    const pin = page.getByRole('slider', { name: 'right apex' }), mm = async (): Promise<number> => 2.66 * Number(await pin.getAttribute('aria-valuenow'));
+    const before = await mm();
+    await pin.focus();
+    await page.keyboard.press('ArrowRight');
+    await settled(page);
+    expect(Math.abs((await mm()) - before - 1)).toBeLessThan(0.03);
+    await page.keyboard.press('Shift+ArrowLeft');
+    await settled(page);
+    expect(Math.abs((await mm()) - before - 0.9)).toBeLessThan(0.05);
+    await page.context().close();
+  }, 60_000);
+
+  test('a bad value is told beside its field, the last good drawing stays grey, and a decimal comma is taken', async () => {
+    const { page } = await openPage(bench);
+    await openSample(page, 'market gardener');
+    const length = page.locator('.group', { has: page.getByText('Right foot', { exact: true }) }).getByLabel('foot length');
+    await length.fill('24,9');
+    await settled(page);
+    expect(await page.locator('html').getAttribute('data-shown')).toBe('faults');
+    expect(await page.locator('.message').textContent()).toContain('right.foot.length');
+    expect(await length.getAttribute('aria-invalid')).toBe('true');
+    expect(await page.locator('.side-drawing').getAttribute('class')).toContain('stale');
+    expect(await page.locator('.side-drawing text').count()).toBeGreaterThan(15);
+    await length.fill('249,5');
+    await settled(page);
+    expect(await page.locator('html').getAttribute('data-shown')).toBe('shown');
+    expect(await page.locator('.message').textContent()).toBe('');
+    await page.context().close();
+  }, 60_000);
+
+  test('measures that leave no shape offer values that work, and one of them does', async () => {
+    const { page } = await openPage(bench);
+    await openSample(page, 'market gardener');
+    await page.locator('.group', { has: page.getByText('Right order', { exact: true }) }).getByLabel('apex', { exact: true }).fill('46');
+    await settled(page);
+    expect(await page.locator('html').getAttribute('data-shown')).toBe('troubles');
+    await page.locator('.message').getByRole('button', { name: /^Try / }).first().click();
+    await settled(page);
+    expect(await page.locator('html').getAttribute('data-shown')).toBe('shown');
+    await page.context().close();
+  }, 60_000);
+
+  test('work outlasts a reload, undo with it, and the page opens without a network', async () => {
+    const { page } = await openPage(bench);
+    await openSample(page, 'market gardener');
+    await page.locator('.group', { has: page.getByText('Right order', { exact: true }) }).getByLabel('standing flat').fill('18');
+    await settled(page);
+    await page.waitForTimeout(600);
+    await page.waitForFunction('navigator.serviceWorker.ready.then(() => true)');
+    await page.context().setOffline(true);
+    await page.reload();
+    await settled(page);
+    const flat = page.locator('.group', { has: page.getByText('Right order', { exact: true }) }).getByLabel('standing flat');
+    expect(await flat.inputValue()).toBe('18');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await settled(page);
+    expect(await flat.inputValue()).not.toBe('18');
+    await page.context().close();
+  }, 60_000);
+
+  test('the files are the command\'s, byte for byte', async () => {
+    const { page, complaints } = await openPage(bench);
+    await openSample(page, 'ferry pilot');
+    const [download] = await Promise.all([page.waitForEvent('download', { timeout: 60_000 }), page.getByRole('button', { name: 'Save as one zip' }).click()]);
+    const got = unzipSync(readFileSync(await download.path()));
+    const reading = readSheet(sheetOf('ferry-pilot'));
+    if (!reading.ok) throw new Error('the sample is read');
+    const made = design(reading.fitting);
+    if (!made.ok) throw new Error('the sample is made');
+    const files = filesFor(made.design, await loadBooleans());
+    expect(Object.keys(got).sort()).toEqual(files.map(({ name }) => name).sort());
+    for (const { name, bytes } of files) expect([name, Buffer.compare(got[name]!, bytes)]).toEqual([name, 0]);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  }, 90_000);
+
+  test('the client sees soles, heights and cautions, and nothing that identifies', async () => {
+    const { page } = await openPage(bench);
+    await openSample(page, 'ferry pilot');
+    await page.getByRole('button', { name: 'Show the client' }).click();
+    const said = (await page.getByRole('dialog').textContent())!;
+    expect(said).toMatch(/Right: the sole rolls.*46 mm high under the heel and weighs \d+ g/);
+    expect(said).not.toMatch(/K-207|Varrow|Ropewalk/);
+    await page.getByRole('button', { name: 'Back to the bench' }).click();
+    await page.context().close();
+  }, 60_000);
+
+  test('the solid is cut, shaded and turned with the keyboard', async () => {
+    const { page, complaints } = await openPage(bench);
+    await openSample(page, 'ferry pilot');
+    const canvas = page.locator('#solid canvas'), picture = (): Promise<Buffer> => canvas.screenshot();
+    const whole = await picture();
+    await page.selectOption('[aria-label="cut"]', 'x');
+    await page.waitForTimeout(300);
+    const cut = await picture();
+    await canvas.focus();
+    for (let i = 0; i < 4; i++) await page.keyboard.press('ArrowLeft');
+    await page.waitForTimeout(300);
+    const turned = await picture();
+    await page.getByRole('button', { name: 'thickness', exact: true }).click();
+    await page.waitForTimeout(300);
+    const shaded = await picture();
+    expect([whole, cut, turned, shaded].every((one, i, all) => i === 0 || Buffer.compare(one, all[i - 1]!) !== 0)).toBe(true);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  }, 60_000);
+
+  test.each([[1440, 900], [1024, 768], [768, 1024], [390, 844]])('no serious fault of access at %d by %d, and nothing wider than the screen', async (width, height) => {
+    const { page } = await openPage(bench, { width, height });
+    await openSample(page, 'market gardener');
+    await page.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core') });
+    const found = await page.evaluate<{ readonly violations: readonly { readonly id: string; readonly impact: string; readonly nodes: readonly { readonly html: string }[] }[] }>('axe.run({ runOnly: ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa"] })');
+    expect(found.violations.filter(({ impact }) => ['serious', 'critical'].includes(impact)).map(({ id, nodes }) => [id, nodes[0]!.html])).toEqual([]);
+    expect(await page.evaluate('document.documentElement.scrollWidth <= window.innerWidth')).toBe(true);
+    await page.context().close();
+  }, 60_000);
+});

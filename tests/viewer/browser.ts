@@ -1,0 +1,49 @@
+import { existsSync } from 'node:fs';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { build, preview, type PreviewServer } from 'vite';
+
+const PLACES = ['/usr/bin/chromium-headless-shell', '/usr/bin/chromium'];
+const place = PLACES.find((one) => existsSync(one));
+
+/** A browser is needed; on a desk without one these tests are left out with a line, under CI they fail. */
+export const noBrowser = place === undefined && !process.env.CI;
+if (noBrowser) console.log(`No browser at ${PLACES.join(' or ')}: the tests of the bench view are left out.`);
+
+export interface Bench { readonly browser: Browser; readonly address: string; readonly close: () => Promise<void> }
+
+/** The built page, served from this machine, and a browser with software drawing. */
+export async function openBench(): Promise<Bench> {
+  if (place === undefined) throw new Error(`the bench view must be tested in a browser, and there is none at ${PLACES.join(' or ')}`);
+  await build({ configFile: 'viewer/vite.config.ts', logLevel: 'error' });
+  const server: PreviewServer = await preview({ configFile: 'viewer/vite.config.ts', preview: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
+  const browser = await chromium.launch({ executablePath: place, args: ['--use-angle=swiftshader', '--enable-unsafe-swiftshader', '--no-sandbox'] });
+  return { browser, address: server.resolvedUrls!.local[0]!, close: async () => { await browser.close(); await server.close(); } };
+}
+
+export interface Watched { readonly page: Page; readonly complaints: readonly string[]; readonly elsewhere: readonly string[] }
+
+/** A page that notes what the console complains of and every request that leaves it. */
+export async function openPage({ browser, address }: Bench, size = { width: 1440, height: 900 }): Promise<Watched> {
+  const context = await browser.newContext({ viewport: size, acceptDownloads: true }), page = await context.newPage();
+  const complaints: string[] = [], elsewhere: string[] = [];
+  page.on('console', (line) => { if (['error', 'warning'].includes(line.type())) complaints.push(line.text()); });
+  page.on('pageerror', (error) => complaints.push(error.message));
+  page.on('request', (request) => { if (!request.url().startsWith(address) && !/^(blob|data):/.test(request.url())) elsewhere.push(request.url()); });
+  await page.goto(address);
+  await settled(page);
+  return { page, complaints, elsewhere };
+}
+
+/** Until the newest answer is shown, fine. */
+export async function settled(page: Page): Promise<void> {
+  await page.waitForFunction('["shown", "faults", "troubles"].includes(document.documentElement.dataset.shown)', null, { timeout: 30_000 });
+  await page.waitForTimeout(350);
+  await page.waitForFunction('["shown", "faults", "troubles"].includes(document.documentElement.dataset.shown)', null, { timeout: 30_000 });
+}
+
+export async function openSample(page: Page, name: string): Promise<void> {
+  await page.selectOption('[aria-label="begin a new sheet"]', name);
+  await page.waitForFunction(`document.querySelector('[aria-label="begin a new sheet"]').value === ''`);
+  await page.waitForTimeout(150);
+  await settled(page);
+}
