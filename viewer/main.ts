@@ -123,7 +123,7 @@ async function begin(): Promise<void> {
   });
   document.addEventListener('visibilitychange', () => { if (document.visibilityState === 'hidden') void jobs.flush(); });
   window.addEventListener('pagehide', () => void jobs.flush());
-  if (import.meta.env.PROD && 'serviceWorker' in navigator && location.protocol.startsWith('http')) void navigator.serviceWorker.register('./offline.js').catch(() => undefined);
+  if ('serviceWorker' in navigator && location.protocol.startsWith('http')) void navigator.serviceWorker.register('./offline.js').catch(() => undefined);
   bar.jobs(jobs.list(), job);
   if (store.warning) bar.kept(store.warning);
   afterStep();

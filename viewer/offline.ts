@@ -20,6 +20,6 @@ self.addEventListener('activate', (event) => event.waitUntil(caches.keys()
   .then((names) => Promise.all(names.filter((name) => name.startsWith('bench-') && name !== KEPT).map((name) => caches.delete(name)))).then(() => self.clients.claim())));
 self.addEventListener('fetch', (event) => {
   if (event.request.method !== 'GET' || new URL(event.request.url).origin !== location.origin) return;
-  event.respondWith(caches.match(event.request, { ignoreSearch: true }).then((kept) => kept ?? fetch(event.request)));
+  event.respondWith(caches.match(event.request, { ignoreSearch: true, ignoreVary: true }).then((kept) => kept ?? fetch(event.request)));
 });
 `;

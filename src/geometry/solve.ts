@@ -51,14 +51,26 @@ export function zeroNear(f: (x: number) => number, guess: number, within = 1e-12
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
-/** The place of the least value of a function with one valley between two ends, by golden section. */
+/**
+ * The place of the least value of a function with one valley between two ends: by golden section, and where the floor of
+ * the valley is round, by the root of its slope, for a round floor hides its lowest place in the last digits of its height.
+ */
 export function lowestBetween(f: (x: number) => number, low: number, high: number, within = 1e-7): number {
   let a = low, b = high, c = b - GOLDEN * (b - a), d = a + GOLDEN * (b - a), fc = f(c), fd = f(d);
   while (b - a > within) {
     if (fc < fd) { b = d; d = c; fd = fc; c = b - GOLDEN * (b - a); fc = f(c); }
     else { a = c; c = d; fc = fd; d = a + GOLDEN * (b - a); fd = f(d); }
   }
-  return (a + b) / 2;
+  const sharp = (a + b) / 2, round = levelNear(f, sharp, (high - low) / 1000);
+  return round !== undefined && f(round) <= f(sharp) + SAME_HEIGHT ? round : sharp;
+}
+
+const SAME_HEIGHT = 1e-11;
+
+/** Where a function rises as much to one side as to the other, a little way off; undefined where it does not near a place. */
+function levelNear(f: (x: number) => number, x: number, step: number): number | undefined {
+  const tilt = (at: number): number => f(at + step) - f(at - step), low = x - step, high = x + step;
+  return tilt(low) < 0 && tilt(high) > 0 ? rootBetween(tilt, low, high, 1e-14) : undefined;
 }
 
 export const clamp = (x: number, least: number, most: number): number => Math.min(most, Math.max(least, x));

@@ -14,7 +14,7 @@ export interface Bench { readonly browser: Browser; readonly address: string; re
 /** The built page, served from this machine, and a browser with software drawing. */
 export async function openBench(): Promise<Bench> {
   if (place === undefined) throw new Error(`the bench view must be tested in a browser, and there is none at ${PLACES.join(' or ')}`);
-  await build({ configFile: 'viewer/vite.config.ts', logLevel: 'error' });
+  await build({ configFile: 'viewer/vite.config.ts', mode: 'production', logLevel: 'error' });
   const server: PreviewServer = await preview({ configFile: 'viewer/vite.config.ts', preview: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
   const browser = await chromium.launch({ executablePath: place, args: ['--use-angle=swiftshader', '--enable-unsafe-swiftshader', '--no-sandbox'] });
   return { browser, address: server.resolvedUrls!.local[0]!, close: async () => { await browser.close(); await server.close(); } };
@@ -37,7 +37,7 @@ export async function openPage({ browser, address }: Bench, size = { width: 1440
 /** Until the newest answer is shown, fine. */
 export async function settled(page: Page): Promise<void> {
   await page.waitForFunction('["shown", "faults", "troubles"].includes(document.documentElement.dataset.shown)', null, { timeout: 30_000 });
-  await page.waitForTimeout(350);
+  await page.waitForTimeout(230);
   await page.waitForFunction('["shown", "faults", "troubles"].includes(document.documentElement.dataset.shown)', null, { timeout: 30_000 });
 }
 
