@@ -33,6 +33,21 @@ test('imports only point back along the story of the data', () => {
   expect(sources.flatMap((file) => against(file, importsOf(file)))).toEqual([]);
 });
 
+const viewed = readdirSync('viewer', { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.ts'));
+const importsIn = (path: string): string[] =>
+  [...readFileSync(path, 'utf8').matchAll(/^(?:import|export)\b[^'\n]*(?:\n[^'\n]*)*?\bfrom '([^']+)'|\bimport\('([^']+)'\)/gm)].map((match) => (match[1] ?? match[2])!);
+
+test('the bench view calls the same stages, never the command, and the stages know nothing of it', () => {
+  expect(viewed.length).toBeGreaterThan(15);
+  expect(viewed.filter((file) => importsIn(`viewer/${file}`).some((wanted) => wanted.includes('src/command')))).toEqual([]);
+  expect(sources.filter((file) => importsOf(file).some((wanted) => wanted.includes('viewer')))).toEqual([]);
+});
+
+test('what is heavy stays in the worker: the page itself takes no schema, papers or kernels', () => {
+  const page = viewed.filter((file) => !file.startsWith('work/') || file === 'work/desk.ts').flatMap((file) => importsIn(`viewer/${file}`).map((wanted) => `${file} -> ${wanted}`));
+  expect(page.filter((line) => /zod|jspdf|manifold|@jscad|src\/design\.ts|fitting\/schema\.ts|exports\/pdf\.ts/.test(line))).toEqual([]);
+});
+
 test('the rule can fail', () => {
   expect(against('profile/arcs.ts', ['../solid/body.ts', '../fitting/words.ts', 'node:fs'])).toEqual(['profile/arcs.ts -> ../solid/body.ts', 'profile/arcs.ts -> node:fs']);
 });

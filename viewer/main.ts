@@ -18,8 +18,8 @@ import { openDesk, type Told } from './work/desk.ts';
 import type { Handle, Shown } from './work/protocol.ts';
 
 const at = (id: string): HTMLElement => document.getElementById(id)!;
-/** The side drawing's paper: A3 across where there is room, higher where the window is narrow. */
-const PAPER: Paper = { width: 320, height: 172 };
+/** The side drawing's paper: smaller where the window is narrow, so that its letters stay readable. */
+const paper = (): Paper => (window.innerWidth >= 1000 ? { width: 320, height: 172 } : { width: 240, height: 158 });
 
 void begin();
 
@@ -77,7 +77,7 @@ async function begin(): Promise<void> {
     bar.steps(history.undoLabel(), history.redoLabel());
     jobs.keep(job, history);
     side.stale(true);
-    desk.show(text(), PAPER);
+    desk.show(text(), paper());
   }
   function moved({ path, also, label }: Handle, value: number): void {
     const withOthers = Object.entries(also ?? {}).reduce((sheet, [other, word]) => withValue(sheet, other, word ?? undefined), history.now());
@@ -115,6 +115,8 @@ async function begin(): Promise<void> {
     event.preventDefault();
     if (event.shiftKey ? history.redo() : history.undo()) afterStep();
   });
+  let wide = paper().width;
+  window.addEventListener('resize', () => { if (paper().width !== wide) { wide = paper().width; afterStep(); } });
   document.addEventListener('dragover', (event) => event.preventDefault());
   document.addEventListener('drop', async (event) => {
     event.preventDefault();

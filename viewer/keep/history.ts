@@ -1,10 +1,12 @@
-/** A state and what was done to come to it. Steps of one drag share a key and become one. */
-export interface Step<State> { readonly state: State; readonly label: string; readonly key?: string | undefined }
+/** A state and what was done to come to it. */
+export interface Step<State> { readonly state: State; readonly label: string }
 
+/** All steps, the undone ones too, and the one that is now. */
 export interface Kept<State> { readonly steps: readonly Step<State>[]; readonly at: number }
 
 export interface History<State> {
   readonly now: () => State;
+  /** A step forward. Edits of one key that follow each other are one step until the hand rests; an edit that changes nothing is none. */
   readonly edit: (state: State, label: string, key?: string) => void;
   /** The hand rests: the next edit is a step of its own. */
   readonly settle: () => void;
@@ -16,24 +18,31 @@ export interface History<State> {
 }
 
 /** Undo and redo without limit. What was undone is lost only when something else is done instead. */
-export function historyOf<State>(first: State | Kept<State>): History<State> {
-  let { steps, at }: Kept<State> = isKept(first) ? first : { steps: [{ state: first, label: 'begun' }], at: 0 };
-  const now = (): Step<State> => steps[at]!;
+export const historyOf = <State>(first: State): History<State> => historyAgain({ steps: [{ state: first, label: 'begun' }], at: 0 });
+
+/** A history that was kept goes on where it stood; the first edit is a step of its own. */
+export function historyAgain<State>({ steps, at }: Kept<State>): History<State> {
+  let merging: string | undefined;
+  const goTo = (step: number): boolean => {
+    merging = undefined;
+    if (steps[step] === undefined) return false;
+    at = step;
+    return true;
+  };
   return {
-    now: () => now().state,
+    now: () => steps[at]!.state,
     edit: (state, label, key) => {
-      const merges = key !== undefined && now().key === key && at === steps.length - 1 && at > 0;
-      const before = steps.slice(0, merges ? at : at + 1);
-      steps = [...before, { state, label, key }];
+      if (state === steps[at]!.state) return;
+      const merges = key !== undefined && key === merging;
+      steps = [...steps.slice(0, merges ? at : at + 1), { state, label }];
       at = steps.length - 1;
+      merging = key;
     },
-    settle: () => { if (now().key !== undefined) steps = steps.map((step, i) => (i === at ? { state: step.state, label: step.label } : step)); },
-    undo: () => { if (at === 0) return false; at--; return true; },
-    redo: () => { if (at >= steps.length - 1) return false; at++; return true; },
-    undoLabel: () => (at > 0 ? now().label : undefined),
+    settle: () => { merging = undefined; },
+    undo: () => goTo(at - 1),
+    redo: () => goTo(at + 1),
+    undoLabel: () => (at > 0 ? steps[at]!.label : undefined),
     redoLabel: () => steps[at + 1]?.label,
     kept: () => ({ steps, at }),
   };
 }
-
-const isKept = <State>(value: State | Kept<State>): value is Kept<State> => typeof value === 'object' && value !== null && 'steps' in value && 'at' in value;

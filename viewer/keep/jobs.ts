@@ -1,4 +1,4 @@
-import { historyOf, type History, type Kept } from './history.ts';
+import { historyAgain, historyOf, type History, type Kept } from './history.ts';
 import { valueAt, type Sheet } from './sheet.ts';
 import type { Job, Store } from './store.ts';
 
@@ -10,59 +10,78 @@ const KEPT_REMOVED = 30 * 24 * 3600 * 1000;
 const EVERY = 300;
 
 export interface Jobs {
+  /** Newest first; a removed job counts from its removal. */
   readonly list: () => readonly Pick<Job, 'id' | 'name' | 'changed' | 'removed'>[];
   readonly open: (id: string) => History<Sheet> | undefined;
   readonly create: (sheet: Sheet) => string;
   readonly duplicate: (id: string) => string | undefined;
   readonly remove: (id: string) => void;
   readonly restore: (id: string) => void;
-  /** Keeps the work on a job, soon; `flush` at once. Answers when it was kept. */
+  /** Keeps the work on a job, soon; `flush` at once. A job that did not change is not written. */
   readonly keep: (id: string, history: History<Sheet>) => void;
+  /** Writes what waits. What the store did not take waits for the next time; the store's warning tells. */
   readonly flush: () => Promise<void>;
 }
 
-/** The jobs on this device. @param clock milliseconds since 1970; @param newId a name no other job has; @param said called when something was kept */
+/** The jobs on this device. @param clock milliseconds since 1970; @param newId a name no other job has; @param said called when a write ended */
 export async function openJobs(store: Store, clock: () => number, newId: () => string, said: (at: number) => void): Promise<Jobs> {
   const jobs = new Map((await store.all()).map((job) => [job.id, job]));
-  for (const { id, removed } of jobs.values()) if (removed !== undefined && clock() - removed > KEPT_REMOVED) { jobs.delete(id); await store.drop(id); }
+  await dropOld(jobs, store, clock());
   const waiting = new Set<string>();
   let timer: ReturnType<typeof setTimeout> | undefined;
   const flush = async (): Promise<void> => {
     clearTimeout(timer);
     timer = undefined;
-    const ids = [...waiting];
+    const due = [...waiting].map((id) => jobs.get(id)!);
     waiting.clear();
-    for (const id of ids) { const job = jobs.get(id); if (job) await store.put(job); }
-    if (ids.length) said(clock());
+    // All begin before the first ends: a page that is being closed has no second turn.
+    const ends = await Promise.allSettled(due.map((job) => store.put({ ...job, work: shortened(job.work) })));
+    ends.forEach(({ status }, i) => { if (status === 'rejected') waiting.add(due[i]!.id); });
+    if (due.length) said(clock());
   };
   const put = (job: Job): void => {
     jobs.set(job.id, job);
     waiting.add(job.id);
     timer ??= setTimeout(() => void flush(), EVERY);
   };
-  const create = (work: Kept<Sheet>): string => {
-    const id = newId();
+  const create = (sheet: Sheet): string => {
+    const id = newId(), work = historyOf(sheet).kept();
     put({ id, name: nameOf(work), changed: clock(), work });
     return id;
   };
   return {
-    list: () => [...jobs.values()].sort((a, b) => b.changed - a.changed).map(({ id, name, changed, removed }) => ({ id, name, changed, ...(removed === undefined ? {} : { removed }) })),
-    open: (id) => { const job = jobs.get(id); return job && historyOf<Sheet>(job.work); },
-    create: (sheet) => create(historyOf<Sheet>(sheet).kept()),
-    duplicate: (id) => { const job = jobs.get(id); return job && create(historyOf<Sheet>(job.work.steps[job.work.at]!.state).kept()); },
+    list: () => [...jobs.values()].sort((a, b) => lastTouched(b) - lastTouched(a)).map(({ work: _, ...line }) => line),
+    open: (id) => { const job = jobs.get(id); return job && historyAgain(job.work); },
+    create,
+    duplicate: (id) => { const job = jobs.get(id); return job && create(nowOf(job.work)); },
     remove: (id) => { const job = jobs.get(id); if (job) put({ ...job, removed: clock() }); },
     restore: (id) => { const job = jobs.get(id); if (job) { const { removed: _, ...back } = job; put(back); } },
-    keep: (id, history) => { const job = jobs.get(id); if (job) { const work = shortened(history.kept()); put({ ...job, work, name: nameOf(work), changed: clock() }); } },
+    keep: (id, history) => {
+      const job = jobs.get(id), work = history.kept();
+      if (job && (work.steps !== job.work.steps || work.at !== job.work.at)) put({ ...job, work, name: nameOf(work), changed: clock() });
+    },
     flush,
   };
 }
 
-function nameOf({ steps, at }: Kept<Sheet>): string {
-  const reference = valueAt(steps[at]!.state, 'job.reference');
+/** Jobs whose time to be brought back is over go; one the store holds on to goes the next time. */
+async function dropOld(jobs: Map<string, Job>, store: Store, now: number): Promise<void> {
+  const old = [...jobs.values()].filter(({ removed }) => removed !== undefined && now - removed > KEPT_REMOVED);
+  for (const { id } of old) jobs.delete(id);
+  await Promise.allSettled(old.map(({ id }) => store.drop(id)));
+}
+
+const lastTouched = ({ changed, removed }: Job): number => removed ?? changed;
+
+const nowOf = ({ steps, at }: Kept<Sheet>): Sheet => steps[at]!.state;
+
+function nameOf(work: Kept<Sheet>): string {
+  const reference = valueAt(nowOf(work), 'job.reference');
   return typeof reference === 'string' && reference !== '' ? reference : 'without a number';
 }
 
+/** The newest steps, and among them the one that is now. */
 function shortened({ steps, at }: Kept<Sheet>): Kept<Sheet> {
   const from = Math.max(0, Math.min(at, steps.length - KEPT_STEPS));
-  return { steps: steps.slice(from), at: at - from };
+  return { steps: steps.slice(from, from + KEPT_STEPS), at: at - from };
 }

@@ -1,33 +1,35 @@
+import { readJson } from '../../src/fitting/jsonText.ts';
+import { otherSide, type Side } from '../../src/fitting/words.ts';
+
 /** A fitting sheet as it is written: plain JSON, never changed in place. */
 export type Json = string | number | boolean | null | readonly Json[] | { readonly [name: string]: Json };
 export type Sheet = { readonly [name: string]: Json };
 
-const isGroup = (value: Json | undefined): value is Sheet => typeof value === 'object' && value !== null && !Array.isArray(value);
+export const isGroup = (value: Json | undefined): value is Sheet => typeof value === 'object' && value !== null && !Array.isArray(value);
+
+const fieldOf = (value: Json | undefined, name: string): Json | undefined => (isGroup(value) && Object.hasOwn(value, name) ? value[name] : undefined);
 
 /** What stands at a place like `right.order.apex`; undefined where nothing does. */
-export function valueAt(sheet: Sheet, path: string): Json | undefined {
-  let at: Json | undefined = sheet;
-  for (const name of path.split('.')) at = isGroup(at) ? at[name] : undefined;
-  return at;
-}
+export const valueAt = (sheet: Sheet, path: string): Json | undefined => path.split('.').reduce<Json | undefined>(fieldOf, sheet);
 
 /**
  * The sheet with a value put in at a place; groups on the way are made. Undefined takes the field out, and groups that
- * are empty then. A number put where a measure tells how it was taken keeps what it tells.
+ * are empty then. A number put where a measure tells how it was taken keeps what it tells. The very same sheet where
+ * the value stands there already.
  */
 export function withValue(sheet: Sheet, path: string, value: Json | undefined): Sheet {
-  return putIn(sheet, path.split('.'), value) ?? {};
+  return valueAt(sheet, path) === value ? sheet : putIn(sheet, path.split('.'), value) ?? {};
 }
 
 function putIn(group: Sheet, [name, ...rest]: readonly string[], value: Json | undefined): Sheet | undefined {
-  const now = group[name!], next = rest.length ? putIn(isGroup(now) ? now : {}, rest, value) : told(now, value);
+  const now = fieldOf(group, name!), next = rest.length ? putIn(isGroup(now) ? now : {}, rest, value) : told(now, value);
+  if (next !== undefined) return { ...group, [name!]: next };
   const { [name!]: _, ...others } = group;
-  if (next !== undefined) return name! in group ? { ...group, [name!]: next } : { ...others, [name!]: next };
   return Object.keys(others).length === 0 ? undefined : others;
 }
 
 const told = (now: Json | undefined, value: Json | undefined): Json | undefined =>
-  typeof value === 'number' && isGroup(now) && 'value' in now ? { ...now, value } : value;
+  typeof value === 'number' && isGroup(now) && Object.hasOwn(now, 'value') ? { ...now, value } : value;
 
 /** The text the command reads. */
 export const sheetText = (sheet: Sheet): string => `${JSON.stringify(sheet, null, 2)}\n`;
@@ -36,25 +38,36 @@ export type ReadText = { readonly ok: true; readonly sheet: Sheet } | { readonly
 
 /** The text of a file as a sheet, or why it is none. What stands in it is judged later. */
 export function readText(text: string): ReadText {
-  try {
-    const value = JSON.parse(text) as Json;
-    return isGroup(value) ? { ok: true, sheet: value } : { ok: false, text: 'This file holds no fitting sheet: a sheet is a group of fields in braces.' };
-  } catch (error) {
-    return { ok: false, text: `This file is no JSON: ${error instanceof Error ? error.message : String(error)}.` };
-  }
+  if (text.trim() === '') return { ok: false, text: 'This file is empty.' };
+  const json = readJson(text), faults = json.faults.map((one) => one.text).join(' ');
+  if (!json.ok || faults !== '') return { ok: false, text: `This file cannot be read: ${faults}` };
+  const value = json.value as Json;
+  return isGroup(value) ? { ok: true, sheet: value } : { ok: false, text: 'This file holds no fitting sheet: a sheet is a group of fields in braces.' };
 }
 
-const OTHER = { left: 'right', right: 'left' } as const;
+const isSide = (value: Json | undefined): value is Side => value === 'left' || value === 'right';
 
-/** Left and right change places, and the shorter leg with them. */
+/** Left and right change places; the shorter leg, and the shoe a stop was taken on a name for, with them. */
 export function mirrored(sheet: Sheet): Sheet {
-  const { left, right, ...rest } = sheet, shorter = valueAt(sheet, 'wearer.legDifference.shorter');
-  const swapped: Sheet = { ...rest, ...(right === undefined ? {} : { left: right }), ...(left === undefined ? {} : { right: left }) };
-  return shorter === 'left' || shorter === 'right' ? withValue(swapped, 'wearer.legDifference.shorter', OTHER[shorter]) : swapped;
+  const swapped = shoesSwapped(sheet), shorter = valueAt(sheet, 'wearer.legDifference.shorter'), { overrides } = sheet;
+  const legs = isSide(shorter) ? withValue(swapped, 'wearer.legDifference.shorter', otherSide(shorter)) : swapped;
+  return Array.isArray(overrides) ? { ...legs, overrides: (overrides as readonly Json[]).map(sideSwapped) } : legs;
+}
+
+/** Both keep the place in the text that the other had; one alone keeps its own. */
+function shoesSwapped(sheet: Sheet): Sheet {
+  const { left, right } = sheet;
+  if (left !== undefined && right !== undefined) return { ...sheet, left: right, right: left };
+  return Object.fromEntries(Object.entries(sheet).map(([name, value]) => [isSide(name) ? otherSide(name) : name, value]));
+}
+
+function sideSwapped(override: Json): Json {
+  const side = fieldOf(override, 'side');
+  return isGroup(override) && isSide(side) ? { ...override, side: otherSide(side) } : override;
 }
 
 /** The other shoe gets what stands on the sheet for this one. */
-export function copiedAcross(sheet: Sheet, from: 'left' | 'right'): Sheet {
+export function copiedAcross(sheet: Sheet, from: Side): Sheet {
   const shoe = sheet[from];
-  return shoe === undefined ? sheet : { ...sheet, [OTHER[from]]: shoe };
+  return shoe === undefined ? sheet : { ...sheet, [otherSide(from)]: shoe };
 }

@@ -14,5 +14,10 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   'order.toe.rule': 'toe arc by', 'order.toe.radius': 'toe radius', 'order.toe.toeSpring': 'wanted toe spring', 'order.toe.toeOffAngle': 'wanted slope at the tip', 'order.toe.endAngle': 'toe arc ends at',
   'order.crestAngle': 'crest to the long axis', 'order.seatHeightAtLeast': 'seat at least', 'order.seatHeightNow': 'seat stands now', 'order.ballHeightNow': 'ball stands now', 'order.tip': 'left at the tip',
   'order.taper.heelInner': 'heel, inner wall', 'order.taper.heelOuter': 'heel, outer wall', 'order.taper.foreInner': 'forepart, inner wall', 'order.taper.foreOuter': 'forepart, outer wall',
+  'order.edgeBeyond.heel': 'edge stands out, heel', 'order.edgeBeyond.ball': 'edge stands out, ball', 'order.edgeBeyond.toe': 'edge stands out, toe',
+  'order.outsole.thickness': 'outsole thickness', 'order.outsole.material': 'outsole', 'order.stiffener': 'stiffener thickness',
+  'order.minima.edge': 'least, behind the strike point', 'order.minima.seat': 'least, seat', 'order.minima.waist': 'least, waist', 'order.minima.tread': 'least, tread', 'order.minima.tip': 'least, tip',
+  'making.tool.diameter': 'cutter diameter', 'making.tool.reach': 'cutter reach', 'making.mould.part': 'mould for', 'making.mould.split': 'mould in two halves',
+  'making.mould.shrink.length': 'shrink along', 'making.mould.shrink.width': 'shrink across', 'making.mould.shrink.height': 'shrink upwards',
   'making.chordGap': 'fineness of the solids', 'making.printBed.x': 'bed width', 'making.printBed.y': 'bed depth', 'making.printBed.z': 'bed height',
 };

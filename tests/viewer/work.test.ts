@@ -1,0 +1,68 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import type { Ask, Answer, Handle, Outcome } from '../../viewer/work/protocol.ts';
+import { openDesk, type Told } from '../../viewer/work/desk.ts';
+import { fieldsOfSheet } from '../../viewer/work/fields.ts';
+import { outcomeOf } from '../../viewer/work/outcome.ts';
+import { readText, sheetText, valueAt, withValue, type Sheet } from '../../viewer/keep/sheet.ts';
+
+const PAPER = { width: 320, height: 172 };
+const SHEETS = readdirSync('samples', { withFileTypes: true }).filter((entry) => entry.isDirectory()).map(({ name }) => [name, readFileSync(`samples/${name}/sheet.json`, 'utf8')] as const);
+const sheetOf = (text: string): Sheet => { const read = readText(text); if (!read.ok) throw new Error(read.text); return read.sheet; };
+const shown = (outcome: Outcome): Extract<Outcome, { kind: 'shown' }>['shown'] => { if (outcome.kind !== 'shown') throw new Error(JSON.stringify(outcome)); return outcome.shown; };
+
+describe.each(SHEETS)('the handles of %s', (_, text) => {
+  const sheet = sheetOf(text), before = shown(outcomeOf(text, PAPER, 0.6));
+  const moved = ({ path, also }: Handle, value: number): Handle[] => {
+    const others = Object.entries(also ?? {}).reduce((changed, [other, word]) => withValue(changed, other, word ?? undefined), sheet);
+    return [...shown(outcomeOf(sheetText(withValue(others, path, value)), PAPER, 0.6)).handles];
+  };
+  test('move their own place by about as much as was asked, and show the value that was put in', () => {
+    expect(before.handles.length).toBeGreaterThanOrEqual(4);
+    for (const handle of before.handles.filter(({ id }) => !id.endsWith('.flat'))) {
+      const by = handle.id.endsWith('.seat') ? 3 : 1, value = handle.value + by * handle.perMm, now = moved(handle, value).find(({ id }) => id === handle.id)!;
+      expect([handle.id, Math.abs(now.value - value) < 1e-6]).toEqual([handle.id, true]);
+      const way = handle.moves === 'along' ? now.at[0] - handle.at[0] : handle.at[1] - now.at[1];
+      expect([handle.id, Math.abs(way * (handle.perPaper / handle.perMm) - by) < 0.25]).toEqual([handle.id, true]);
+    }
+  });
+});
+
+test('every field of a sample can be typed on the page, and each field is named once for each kind of shoe', () => {
+  const fields = fieldsOfSheet(), known = new Set(fields.map(({ path }) => path));
+  for (const [, text] of SHEETS) {
+    const sheet = sheetOf(text), leaves = leavesOf(sheet, '').filter((path) => !/^(\$schema|version|units)|\.kind$/.test(path));
+    expect(leaves.filter((path) => !known.has(path) && valueAt(sheet, path) !== undefined)).toEqual([]);
+  }
+  const names = fields.map(({ path, forKind }) => `${path} ${forKind ?? ''}`);
+  expect(new Set(names).size).toBe(names.length);
+  expect(fields.find(({ path }) => path === 'left.foot.pivotForward')).toMatchObject({ label: 'heel to ankle pivot', unit: 'length', kind: 'number', measured: true });
+});
+
+/** Places of values, a measure or a list being one. */
+function leavesOf(value: unknown, path: string): string[] {
+  if (typeof value !== 'object' || value === null || Array.isArray(value) || 'value' in value || 'size' in value) return [path];
+  return Object.entries(value).flatMap(([name, child]) => leavesOf(child, path ? `${path}.${name}` : name));
+}
+
+test('a sheet with faults tells them, one without shape tells what works', () => {
+  const [, text] = SHEETS.find(([name]) => name === 'market-gardener')!;
+  expect(outcomeOf(sheetText(withValue(sheetOf(text), 'right.foot.length', 24.9)), PAPER, 0.6)).toMatchObject({ kind: 'faults' });
+  expect(outcomeOf(sheetText(withValue(sheetOf(text), 'right.order.apex', 46)), PAPER, 0.6)).toMatchObject({ kind: 'troubles', troubles: [{ path: 'right.order.apex' }] });
+});
+
+test('the desk asks for the newest sheet only, says which answer is current, and asks again finely when the hand rests', async () => {
+  const asked: Ask[] = [], told: Told[] = [];
+  const worker = { postMessage: (ask: Ask) => asked.push(ask), onmessage: null as ((event: { data: Answer }) => void) | null };
+  const desk = openDesk(worker as unknown as Worker, (one) => told.push(one), () => undefined);
+  const answer = (): void => { const ask = asked.at(-1)!; worker.onmessage!({ data: { kind: 'design', id: ask.id, outcome: { kind: 'faults', faults: [] } } }); };
+  for (const sheet of ['a', 'b', 'c']) desk.show(sheet, PAPER);
+  expect(asked.map((ask) => ('sheet' in ask ? ask.sheet : ''))).toEqual(['a']);
+  answer();
+  expect([told.at(-1)!.current, asked.length]).toEqual([false, 2]);
+  answer();
+  expect([told.at(-1)!.current, told.at(-1)!.sheet, told.at(-1)!.fine]).toEqual([true, 'c', false]);
+  await new Promise((resolve) => setTimeout(resolve, 260));
+  answer();
+  expect([told.at(-1)!.fine, asked.length]).toEqual([true, 3]);
+});
