@@ -19,7 +19,7 @@ import type { Handle, Shown } from './work/protocol.ts';
 
 const at = (id: string): HTMLElement => document.getElementById(id)!;
 /** The side drawing's paper: smaller where the window is narrow, so that its letters stay readable. */
-const paper = (): Paper => (window.innerWidth >= 1000 ? { width: 320, height: 172 } : { width: 240, height: 158 });
+const paper = (): Paper => (window.innerWidth >= 1000 ? { width: 320, height: 172 } : { width: 260, height: 185 });
 
 void begin();
 
@@ -28,7 +28,7 @@ async function begin(): Promise<void> {
   const store = await deviceStore();
   const clock = (): string => new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
   const jobs = await openJobs(store, Date.now, () => crypto.randomUUID(), () => bar.kept(store.warning ?? `kept on this device ${clock()}`));
-  const desk = openDesk(worker, told, (text) => tell.say(`Something went wrong in the program itself: ${text}`));
+  const desk = openDesk(worker, told, (text) => { tell.say(`Something went wrong in the program itself: ${text}`); document.documentElement.dataset.shown = 'failed'; });
   let job = jobs.list().find(({ removed }) => removed === undefined)?.id ?? jobs.create(parsed(await SAMPLES[0]!.load()));
   let history: History<Sheet> = jobs.open(job)!, shown: Shown | undefined, ghost: Drawing | undefined;
 
@@ -90,7 +90,7 @@ async function begin(): Promise<void> {
     if (outcome.kind === 'shown') {
       ({ shown } = outcome);
       side.show(shown);
-      plan(shown.plan);
+      if (shown.plan) plan(shown.plan);
       list.show(shown.shoes);
       void solid.then((part) => part.show(outcome.shown.shoes, fine));
       report.show(shown.findings, shown.mouldFaults);

@@ -40,13 +40,21 @@ const THROUGH = 3;
  * Sets labels one after another so that none covers another: each takes the free place that crosses the fewest lines.
  * @throws Error when a label finds no room, which is a fault of the drawing
  */
+/** Thrown where a paper is too small for all that stands on it. */
+export class NoRoom extends Error {
+  constructor(text: string) {
+    super(`the drawing has no room left for the label "${text}"; it needs a larger paper`);
+    this.name = 'NoRoom';
+  }
+}
+
 export function placed(wishes: readonly Wish[], { boxes, bodies = [], lines, within }: Taken): Placed[] {
   const full = [...boxes], drawnLines = [...lines], set: Placed[] = [];
   for (const wish of wishes) {
     const { label, places, frame = 0 } = wish;
     const now = { boxes: full, bodies, lines: drawnLines, within }, size = grown(boxOf({ ...label, at: [0, 0] }), frame);
     const best = firstBest(size, places, now) ?? firstBest(size, anywhere(places[0]!, within), now);
-    if (!best) throw new Error(`the drawing has no room left for the label "${label.text}"; this is a fault of the program, please report it`);
+    if (!best) throw new NoRoom(label.text);
     set.push({ ...wish, label: { ...label, at: best.at }, leader: best.leader });
     full.push(moved(size, best.at));
     if (best.leader) drawnLines.push(best.leader);

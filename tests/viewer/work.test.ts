@@ -45,6 +45,10 @@ function leavesOf(value: unknown, path: string): string[] {
   return Object.entries(value).flatMap(([name, child]) => leavesOf(child, path ? `${path}.${name}` : name));
 }
 
+test.each(SHEETS)('%s is drawn on any paper, and on a small one no label is lost', (_, text) => {
+  for (const width of [200, 260, 320, 420]) expect(shown(outcomeOf(text, { width, height: 0.56 * width }, 0.6)).side.marks.length).toBeGreaterThan(200);
+});
+
 test('a sheet with faults tells them, one without shape tells what works', () => {
   const [, text] = SHEETS.find(([name]) => name === 'market-gardener')!;
   expect(outcomeOf(sheetText(withValue(sheetOf(text), 'right.foot.length', 24.9)), PAPER, 0.6)).toMatchObject({ kind: 'faults' });

@@ -2,7 +2,8 @@ import { figuresOf } from '../../src/checks/figures.ts';
 import type { Design } from '../../src/checks/design.ts';
 import { troubleWords } from '../../src/checks/troubleWords.ts';
 import { design } from '../../src/design.ts';
-import type { Paper } from '../../src/exports/drawing.ts';
+import type { Drawing, Paper } from '../../src/exports/drawing.ts';
+import { NoRoom } from '../../src/exports/labels.ts';
 import { planDrawing } from '../../src/exports/planDrawing.ts';
 import { sideDrawing, sidePlaces } from '../../src/exports/sideDrawing.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
@@ -22,7 +23,7 @@ export function outcomeOf(sheet: string, paper: Paper, chordGap: Mm): Outcome {
   if (!reading.ok) return { kind: 'faults', faults: reading.faults };
   const designing = design(asCoarse(reading.fitting, chordGap));
   if (!designing.ok) return { kind: 'troubles', troubles: designing.troubles.map((trouble) => troubleWords(trouble, reading.fitting)) };
-  return { kind: 'shown', shown: shownOf(designing.design, paper) };
+  return { kind: 'shown', shown: shownOf(designing.design, paper, chordGap > reading.fitting.making.chordGap) };
 }
 
 function asCoarse(fitting: Fitting, chordGap: Mm): Fitting {
@@ -33,11 +34,24 @@ function asCoarse(fitting: Fitting, chordGap: Mm): Fitting {
 }
 
 const PLAN: Paper = { width: 210, height: 287 };
+/** Where everything finds room. */
+const ROOMY: Paper = { width: 420, height: 226 };
 
-function shownOf(made: Design, paper: Paper): Shown {
-  const { fitting, shoes, findings, mouldFaults } = made;
+/** On the paper asked for, or on a larger one where that is too small for all that stands on it. */
+function sideOn(made: Design, asked: Paper): { readonly side: Drawing; readonly paper: Paper } {
+  const on = (paper: Paper): { readonly side: Drawing; readonly paper: Paper } => ({ side: sideDrawing(made, paper, { n: 1, of: 1 }, false), paper });
+  try { return on(asked); }
+  catch (error) {
+    if (error instanceof NoRoom) return on(ROOMY);
+    throw error;
+  }
+}
+
+/** The plan hardly changes under a drag, so it waits until the hand rests. */
+function shownOf(made: Design, asked: Paper, coarse: boolean): Shown {
+  const { fitting, shoes, findings, mouldFaults } = made, { side, paper } = sideOn(made, asked);
   return {
-    reference: fitting.job.reference, side: sideDrawing(made, paper, { n: 1, of: 1 }, false), plan: planDrawing(made, PLAN), handles: handlesOf(made, paper),
+    reference: fitting.job.reference, side, ...(coarse ? {} : { plan: planDrawing(made, PLAN) }), handles: handlesOf(made, paper),
     places: sidePlaces(made, paper).map((view, i) => ({ side: shoes[i]!.side, view })),
     shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), solids: solidsShown(shoe) })),
     findings, mouldFaults,

@@ -28,7 +28,8 @@ export type Outcome =
 export interface Shown {
   readonly reference: string;
   readonly side: Drawing;
-  readonly plan: Drawing;
+  /** Only where the hand rests. */
+  readonly plan?: Drawing;
   readonly handles: readonly Handle[];
   /** Where each shoe stands on the side drawing. */
   readonly places: readonly { readonly side: Side; readonly view: View }[];
