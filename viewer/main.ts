@@ -1,12 +1,14 @@
-import type { Drawing, Paper } from '../src/exports/drawing.ts';
+import type { Paper } from '../src/exports/drawing.ts';
 import { blankSheet } from '../src/fitting/blankSheet.ts';
 import { historyOf, type History } from './keep/history.ts';
+import { figureDifferences, sheetDifferences } from './keep/differences.ts';
 import { openJobs } from './keep/jobs.ts';
-import { mirrored, readText, sheetText, valueAt, withValue, type Json, type Sheet } from './keep/sheet.ts';
+import { copiedAcross, mirrored, readText, sheetText, valueAt, withValue, type Json, type Sheet } from './keep/sheet.ts';
 import { deviceStore } from './keep/store.ts';
 import { offer, zipOf } from './keep/zip.ts';
 import { checks } from './parts/checks.ts';
 import { clientView } from './parts/client.ts';
+import { differencesTable } from './parts/differencesTable.ts';
 import { figuresList } from './parts/figuresList.ts';
 import { filesPart } from './parts/files.ts';
 import { measures } from './parts/measures.ts';
@@ -30,13 +32,14 @@ async function begin(): Promise<void> {
   const jobs = await openJobs(store, Date.now, () => crypto.randomUUID(), () => bar.kept(store.warning ?? `kept on this device ${clock()}`));
   const desk = openDesk(worker, told, (text) => { tell.say(`Something went wrong in the program itself: ${text}`); document.documentElement.dataset.shown = 'failed'; });
   let job = jobs.list().find(({ removed }) => removed === undefined)?.id ?? jobs.create(parsed(await SAMPLES[0]!.load()));
-  let history: History<Sheet> = jobs.open(job)!, shown: Shown | undefined, ghost: Drawing | undefined;
+  let history: History<Sheet> = jobs.open(job)!, shown: Shown | undefined, under: { readonly sheet: Sheet; readonly shown: Shown } | undefined;
 
   const light = (of: string | undefined): void => { side.light(of); list.light(of); };
   const side = sideView(at('drawing'), { move: (handle, value) => moved(handle, value), settle: () => settle(), type: (path) => form.focus(path), light });
   const tell = message(at('drawing'), { goTo: (path) => form.focus(path), apply: ({ values }) => { change(values.reduce((sheet, { path, value }) => put(sheet, path, value), history.now()), 'a value that works'); settle(); } });
   const plan = stillDrawing(at('plan'));
   const solid = import('./parts/solid/solidPart.ts').then(({ solidPart }) => solidPart(at('solid'), (picture) => void picture.arrayBuffer().then((bytes) => offer(`${reference()}.png`, new Uint8Array(bytes), 'image/png'))));
+  const differ = differencesTable(at('figures'));
   const list = figuresList(at('figures'), light);
   const report = checks(at('checks'), {
     pointAt: side.pointAt, goTo: (path) => form.focus(path),
@@ -60,10 +63,12 @@ async function begin(): Promise<void> {
     restore: (id) => { jobs.restore(id); openJob(id); },
     undo: () => { if (history.undo()) afterStep(); }, redo: () => { if (history.redo()) afterStep(); },
     mirror: () => { change(mirrored(history.now()), 'left and right swapped'); settle(); },
-    keepGhost: () => { ghost = ghost ? undefined : shown?.side; side.ghost(ghost); },
+    layUnder: () => { under = under || !shown ? undefined : { sheet: history.now(), shown }; side.ghost(under?.shown.side); bar.laid(under !== undefined); compare(); },
+    copy: (from) => { change(copiedAcross(history.now(), from), `${from} copied across`); settle(); },
     client: () => { if (shown) clientView(shown); },
   });
-  const form = measures(at('measures'), await desk.fields(), {
+  const fields = await desk.fields();
+  const form = measures(at('measures'), fields, {
     valueAt: (path) => valueAt(history.now(), path) ?? undefined,
     set: (path, value) => change(withValue(history.now(), path, value as Json | undefined), path, path), settle: () => settle(),
   });
@@ -83,6 +88,14 @@ async function begin(): Promise<void> {
     const withOthers = Object.entries(also ?? {}).reduce((sheet, [other, word]) => withValue(sheet, other, word ?? undefined), history.now());
     change(put(withOthers, path, value), label, `drag ${path}`);
   }
+  function compare(): void {
+    const { sheet, shown: before } = under ?? {}, now = shown;
+    differ(!sheet || !before || !now ? undefined : [
+      ...sheetDifferences(sheet, history.now(), fields),
+      ...now.shoes.flatMap((shoe) => figureDifferences(before.shoes.find(({ side: one }) => one === shoe.side)?.figures ?? [], shoe.figures)
+        .map((row) => ({ ...row, label: `${shoe.side}: ${row.label}` }))),
+    ]);
+  }
   function openJob(id: string): void { job = id; history = jobs.open(id) ?? historyOf<Sheet>({}); bar.jobs(jobs.list(), id); afterStep(); }
   function openNew(sheet: Sheet): void { openJob(jobs.create(sheet)); }
 
@@ -92,6 +105,7 @@ async function begin(): Promise<void> {
       side.show(shown);
       if (shown.plan) plan(shown.plan);
       list.show(shown.shoes);
+      if (fine) compare();
       void solid.then((part) => part.show(outcome.shown.shoes, fine));
       report.show(shown.findings, shown.mouldFaults);
       files.show(shown.findings, shown.mouldFaults);

@@ -144,6 +144,19 @@ describe.skipIf(noBrowser)('the bench view in a browser', () => {
     await page.context().close();
   }, 90_000);
 
+  test('a version laid under shows as a ghost, and what has changed since is listed', async () => {
+    const { page } = await openPage(bench);
+    await openSample(page, 'market gardener');
+    await page.getByRole('button', { name: 'Lay this under' }).click();
+    await page.locator('.group', { has: page.getByText('Right order', { exact: true }) }).getByLabel('standing flat').fill('18');
+    await settled(page);
+    const table = page.getByRole('table', { name: 'Changed since the version laid under' });
+    expect(await table.getByRole('row', { name: /standing flat/ }).first().textContent()).toMatch(/18/);
+    expect(await table.getByRole('row', { name: /right: Seat height/ }).count()).toBe(1);
+    expect(await page.locator('.ghost path').count()).toBeGreaterThan(2);
+    await page.context().close();
+  }, 60_000);
+
   test('the client sees soles, heights and cautions, and nothing that identifies', async () => {
     const { page } = await openPage(bench);
     await openSample(page, 'ferry pilot');

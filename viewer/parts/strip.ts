@@ -13,7 +13,8 @@ export interface StripMoves {
   readonly undo: () => void;
   readonly redo: () => void;
   readonly mirror: () => void;
-  readonly keepGhost: () => void;
+  readonly copy: (from: 'left' | 'right') => void;
+  readonly layUnder: () => void;
   readonly client: () => void;
 }
 
@@ -23,6 +24,8 @@ export interface Strip {
   readonly jobs: (jobs: readonly JobLine[], open: string) => void;
   readonly steps: (undo: string | undefined, redo: string | undefined) => void;
   readonly kept: (words: string) => void;
+  /** Whether a version is laid under. */
+  readonly laid: (is: boolean) => void;
 }
 
 /** Jobs on this device, where a sheet comes from and goes to, and what was done and can be undone. */
@@ -39,9 +42,9 @@ export function strip(host: HTMLElement, moves: StripMoves): Strip {
   };
   const file = el('input', { type: 'file', accept: '.json,application/json', hidden: true, onchange: async () => { const [one] = file.files ?? []; if (one) moves.openFile(await one.text()); file.value = ''; } });
   const undo = button('Undo', moves.undo), redo = button('Redo', moves.redo), kept = el('span', { class: 'kept', role: 'status' });
-  const removed = el('span');
+  const removed = el('span'), laid = button('Lay this under', moves.layUnder, { 'aria-pressed': 'false', title: 'Keeps this version as a thin line under what you change next, and lists what has changed' });
   host.append(jobs, begin, button('Open…', () => file.click()), file, button('Save the sheet', moves.saveFile), undo, redo,
-    button('Duplicate', moves.duplicate), button('Remove', moves.remove), removed, button('Swap left and right', moves.mirror), button('Lay this under', moves.keepGhost, { title: 'Keeps this version as a thin line under what you change next' }),
+    button('Duplicate', moves.duplicate), button('Remove', moves.remove), removed, button('Swap left and right', moves.mirror), button('Copy left to right', () => moves.copy('left')), button('Copy right to left', () => moves.copy('right')), laid,
     button('Show the client', moves.client), kept);
   return {
     jobs: (lines, open) => {
@@ -56,5 +59,6 @@ export function strip(host: HTMLElement, moves: StripMoves): Strip {
       redo.title = again ? `redo: ${again}` : '';
     },
     kept: (words) => { kept.textContent = words; },
+    laid: (is) => laid.setAttribute('aria-pressed', String(is)),
   };
 }
