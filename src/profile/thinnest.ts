@@ -142,8 +142,21 @@ export function lowestOver(plan: Plan, of: (place: Place) => Mm, also: readonly 
   const dished = plan.last.camber !== 0, jumps = [...plan.borders, ...also];
   const valley = (place: Place): Place => dished ? [round, inAndOut, round].reduce(lower, place) : lower(place, round);
   const valleys = lowestFew([...plan.places, ...jumps], of, step).map(valley);
-  return [...valleys, ...(dished ? jumps.map((place) => lower(place, inAndOut)) : jumps)].reduce(better);
+  const lowest = [...valleys, ...(dished ? jumps.map((place) => lower(place, inAndOut)) : jumps)].reduce(better);
+  return dished ? settled(lowest, of, (place) => [round, inAndOut].reduce(lower, place)) : lowest;
 }
+
+/** Along a slanting valley steps round and across go down in stairs: they are taken until none is worth a nanometre. */
+function settled(place: Place, of: (place: Place) => Mm, down: (from: Place) => Place): Place {
+  let now = place;
+  for (let i = 0; i < MOST_STAIRS; i++) {
+    const next = down(now);
+    if (of(now) - of(next) < 1e-7) return next;
+    now = next;
+  }
+  return now;
+}
+const MOST_STAIRS = 60;
 
 /** How near a valley's floor is closed in on, as a share of a piece of the edge: heights there differ by less than a nanometre. */
 const FINE = 1e-5;

@@ -6,10 +6,10 @@ import { soleFrom, type SolvedSole } from '../../src/solid/fromRocker.ts';
 import { people } from './people.ts';
 import { anyOrder, chanceFrom, fittedCase } from './population.ts';
 
-/** ANSUR II (2012 US Army survey, Gordon et al. 2014): all 6,068 people with `npm run population`, every twentieth otherwise. */
+/** ANSUR II (2012 US Army survey, Gordon et al. 2014): all 6,068 people with `npm run population`, every thirtieth otherwise. */
 export const everyone = people();
 const all = process.env.POPULATION === 'all';
-export const chosen = everyone.filter((_, i) => all || i % 20 === 0);
+export const chosen = everyone.filter((_, i) => all || i % 30 === 0);
 
 /** Puts every chosen person into a run of other orders: a design each, or a refusal with a value that was put in and works. */
 export function tryOrders(from: number, to: number): void {
