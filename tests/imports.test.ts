@@ -44,7 +44,7 @@ test('the bench view calls the same stages, never the command, and the stages kn
 });
 
 test('what is heavy stays in the worker: the page itself takes no schema, papers or kernels', () => {
-  const page = viewed.filter((file) => !file.startsWith('work/') || file === 'work/desk.ts').flatMap((file) => importsIn(`viewer/${file}`).map((wanted) => `${file} -> ${wanted}`));
+  const page = viewed.filter((file) => !file.startsWith('desk/') || file === 'desk/ask.ts').flatMap((file) => importsIn(`viewer/${file}`).map((wanted) => `${file} -> ${wanted}`));
   expect(page.filter((line) => /zod|jspdf|manifold|@jscad|src\/design\.ts|fitting\/schema\.ts|exports\/pdf\.ts/.test(line))).toEqual([]);
 });
 

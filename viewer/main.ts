@@ -16,8 +16,8 @@ import { message } from './parts/message.ts';
 import { sideView, stillDrawing } from './parts/sideView.ts';
 import { strip } from './parts/strip.ts';
 import { SAMPLES } from './samples.ts';
-import { openDesk, type Told } from './work/desk.ts';
-import type { Handle, Shown } from './work/protocol.ts';
+import { openDesk, type Told } from './desk/ask.ts';
+import type { Handle, Shown } from './desk/protocol.ts';
 
 const at = (id: string): HTMLElement => document.getElementById(id)!;
 /** The side drawing's paper: smaller where the window is narrow, so that its letters stay readable. */
@@ -26,7 +26,7 @@ const paper = (): Paper => (window.innerWidth >= 1000 ? { width: 320, height: 17
 void begin();
 
 async function begin(): Promise<void> {
-  const worker = new Worker(new URL('./work/worker.ts', import.meta.url), { type: 'module' });
+  const worker = new Worker(new URL('./desk/worker.ts', import.meta.url), { type: 'module' });
   const store = await deviceStore();
   const clock = (): string => new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
   const jobs = await openJobs(store, Date.now, () => crypto.randomUUID(), () => bar.kept(store.warning ?? `kept on this device ${clock()}`));

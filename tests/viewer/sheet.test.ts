@@ -5,7 +5,7 @@ import type { Figure } from '../../src/checks/figure.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import { figureDifferences, sheetDifferences } from '../../viewer/keep/differences.ts';
 import { copiedAcross, mirrored, readText, sheetText, valueAt, withValue, type Json, type Sheet } from '../../viewer/keep/sheet.ts';
-import { fieldsOfSheet } from '../../viewer/work/fields.ts';
+import { fieldsOfSheet } from '../../viewer/desk/fields.ts';
 
 const seed = 20260506, runs = { seed, numRuns: 300 };
 const SAMPLES = readdirSync('samples', { withFileTypes: true }).filter((entry) => entry.isDirectory()).map(({ name }) => name);

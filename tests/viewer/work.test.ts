@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import type { Ask, Answer, Handle, Outcome } from '../../viewer/work/protocol.ts';
-import { openDesk, type Told } from '../../viewer/work/desk.ts';
-import { fieldsOfSheet } from '../../viewer/work/fields.ts';
-import { outcomeOf } from '../../viewer/work/outcome.ts';
+import type { Ask, Answer, Handle, Outcome } from '../../viewer/desk/protocol.ts';
+import { openDesk, type Told } from '../../viewer/desk/ask.ts';
+import { fieldsOfSheet } from '../../viewer/desk/fields.ts';
+import { outcomeOf } from '../../viewer/desk/outcome.ts';
 import { readText, sheetText, valueAt, withValue, type Sheet } from '../../viewer/keep/sheet.ts';
 
 const PAPER = { width: 320, height: 172 };

@@ -1,5 +1,5 @@
 import { inWords, type Figure } from '../../src/checks/figure.ts';
-import type { FieldShown } from '../work/protocol.ts';
+import type { FieldShown } from '../desk/protocol.ts';
 import { isGroup, valueAt, type Json, type Sheet } from './sheet.ts';
 
 /** One line of a table of differences, in words with units. */

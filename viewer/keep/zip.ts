@@ -1,5 +1,5 @@
 import { zipSync } from 'fflate';
-import type { FileShown } from '../work/protocol.ts';
+import type { FileShown } from '../desk/protocol.ts';
 
 /** The same files give the same bytes: a zip has no date before 1980. */
 const SAME_DAY = new Date(1980, 0, 1);

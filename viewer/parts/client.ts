@@ -1,5 +1,5 @@
 import type { Figure, FigureKey } from '../../src/checks/figures.ts';
-import type { Shown, ShoeShown } from '../work/protocol.ts';
+import type { Shown, ShoeShown } from '../desk/protocol.ts';
 import { button, el } from './dom.ts';
 
 /** What a client is shown: the own soles turning, how high, how heavy, and what to mind. No name, no jargon. */

@@ -1,5 +1,5 @@
 import { inWords } from '../../src/checks/figure.ts';
-import type { ShoeShown } from '../work/protocol.ts';
+import type { ShoeShown } from '../desk/protocol.ts';
 import { el } from './dom.ts';
 
 export interface FiguresList { readonly show: (shoes: readonly ShoeShown[]) => void; readonly light: (of: string | undefined) => void }

@@ -1,7 +1,7 @@
 import type { Finding } from '../../src/checks/finding.ts';
 import { stopsLeft } from '../../src/checks/overrides.ts';
 import type { Fault } from '../../src/fitting/readSheet.ts';
-import type { FileShown } from '../work/protocol.ts';
+import type { FileShown } from '../desk/protocol.ts';
 import { button, el } from './dom.ts';
 
 export interface Files { readonly show: (findings: readonly Finding[] | undefined, mouldFaults: readonly Fault[]) => void }

@@ -1,4 +1,4 @@
-import type { FieldShown } from '../work/protocol.ts';
+import type { FieldShown } from '../desk/protocol.ts';
 import { button, el } from './dom.ts';
 import { numberTyped } from './numbers.ts';
 

@@ -1,6 +1,6 @@
 import { element } from '../../src/exports/svg.ts';
 import type { Drawing, Mark } from '../../src/exports/drawing.ts';
-import type { Handle, Shown } from '../work/protocol.ts';
+import type { Handle, Shown } from '../desk/protocol.ts';
 import { el, svgEl } from './dom.ts';
 import { stepped } from './numbers.ts';
 

@@ -1,4 +1,4 @@
-import type { SolidShown } from '../../work/protocol.ts';
+import type { SolidShown } from '../../desk/protocol.ts';
 
 /** What the sums here need of a closed body: corners x, y, z, and three corners a facet, outside out. */
 export type Body = Pick<SolidShown, 'positions' | 'triangles'>;

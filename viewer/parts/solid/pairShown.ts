@@ -1,6 +1,6 @@
 import { Box3, Group, Vector3, type Mesh } from 'three';
 import type { Side } from '../../../src/fitting/words.ts';
-import type { PartName, ShoeShown } from '../../work/protocol.ts';
+import type { PartName, ShoeShown } from '../../desk/protocol.ts';
 import type { Palette } from './palette.ts';
 import { shadeTextures } from './shadeTexture.ts';
 import { solidBody, type Cut, type SolidBody } from './solidBody.ts';

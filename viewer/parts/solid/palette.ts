@@ -1,4 +1,4 @@
-import type { PartName } from '../../work/protocol.ts';
+import type { PartName } from '../../desk/protocol.ts';
 
 export interface Palette { readonly card: string; readonly ink: string; readonly line: string; readonly measure: string; readonly parts: Readonly<Record<PartName, string>> }
 

@@ -1,5 +1,5 @@
 import { BufferGeometry, Color, DoubleSide, Group, LineBasicMaterial, LineSegments, Mesh, MeshBasicMaterial, MeshLambertMaterial, Plane, Vector3, type DataTexture } from 'three';
-import type { PartName, SolidShown } from '../../work/protocol.ts';
+import type { PartName, SolidShown } from '../../desk/protocol.ts';
 import { cornerAt } from './body.ts';
 import { fill } from './buffers.ts';
 import { creases, facetNormals, flatNormals, smoothNormals, spread } from './facets.ts';

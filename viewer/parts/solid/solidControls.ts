@@ -1,4 +1,4 @@
-import type { PartName } from '../../work/protocol.ts';
+import type { PartName } from '../../desk/protocol.ts';
 import { button, el } from '../dom.ts';
 import { FIRST_PARTS, VIEWS, type SolidView } from './solidView.ts';
 

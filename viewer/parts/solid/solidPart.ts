@@ -1,4 +1,4 @@
-import type { ShoeShown } from '../../work/protocol.ts';
+import type { ShoeShown } from '../../desk/protocol.ts';
 import { el } from '../dom.ts';
 import { solidControls } from './solidControls.ts';
 import { solidView } from './solidView.ts';

@@ -1,4 +1,4 @@
-import type { PartName, ShoeShown } from '../../work/protocol.ts';
+import type { PartName, ShoeShown } from '../../desk/protocol.ts';
 import { el } from '../dom.ts';
 import { frame, turnBy } from './camera.ts';
 import { ground } from './ground.ts';
