@@ -13,15 +13,13 @@ export function clientView(shown: Shown): void {
   dialog.showModal();
   void dialog.requestFullscreen?.().catch(() => undefined);
   const solid = import('./solid/solidView.ts').then(({ solidView }) => {
-    try {
-      const view = solidView(stage);
-      view.show(shown.shoes, true);
-      view.turn(true);
-      return view;
-    } catch { stage.append('This browser cannot draw solids.'); return undefined; }
+    const view = solidView(stage);
+    view.show(shown.shoes, 'fine');
+    view.turn(true);
+    return view;
   });
   dialog.addEventListener('close', () => {
-    void solid.then((view) => view?.dispose());
+    void solid.then((view) => view.dispose());
     if (document.fullscreenElement) void document.exitFullscreen();
     dialog.remove();
   });

@@ -12,7 +12,7 @@ export const VIEWS = ['corner', 'inner side', 'outer side', 'above', 'below', 'h
 export type ViewName = (typeof VIEWS)[number];
 export type Shading = 'material' | 'thickness';
 /** Coarse while a hand drags; at rest smooth, with its edges in ink. True says fine. */
-export type Fineness = 'drag' | 'fine' | boolean;
+export type Fineness = 'drag' | 'fine';
 
 export interface SolidView {
   /** False where the browser cannot draw solids: the host says so, and every verb does nothing. */
@@ -84,7 +84,7 @@ function viewOn(stand: Stage, host: HTMLElement): SolidView {
     drawn: true,
     show: (next, fineness) => {
       shoes = next;
-      pair.show(next, fineness === 'fine' || fineness === true);
+      pair.show(next, fineness === 'fine');
       const box = pair.box();
       floor.lines.visible = !box.isEmpty();
       if (!box.isEmpty()) floor.under(box.min.x - ROUND, box.max.x + ROUND, Math.max(-box.min.y, box.max.y) + ROUND);
