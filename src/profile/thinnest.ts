@@ -7,7 +7,7 @@ import type { Last } from '../last/last.ts';
 import { middleY } from '../last/outline.ts';
 import type { UpperFace } from '../last/upperFace.ts';
 import { heightsOf, type GroundFace } from './groundFace.ts';
-import { rollX, type RollLine } from './rollLine.ts';
+import { planPoint, rollX, rollY, type RollLine } from './rollLine.ts';
 
 /** The zones a maker speaks of when a sole is thin. */
 export type Zone = 'edge behind the strike point' | 'seat' | 'waist' | 'tread' | 'tip';
@@ -32,15 +32,16 @@ export const LEAST_FOAM: Mm = 0.5;
 /** Foam thinner than this tears off between stiffener and outsole. Common practice of the trade. */
 export const FOAM_WANTED: Mm = 2;
 
-/** A place of the plan where thickness is judged: how far round the edge line and how far out to it from the middle. */
-export interface Place {
-  readonly w: number;
-  readonly ring: number;
+/** Where in the plan thickness is judged. */
+interface Spot {
   readonly at: Point;
   /** Along the walking line. */
   readonly along: Mm;
   readonly upper: Mm;
 }
+
+/** A spot by the outline: how far round the edge line and how far out to it from the middle. */
+export interface Place extends Spot { readonly w: number; readonly ring: number }
 
 /** The plan over which thickness counts, sampled once: it does not change with the build. */
 export interface Plan {
@@ -120,13 +121,29 @@ function minimumAt(last: Last, minima: Minima, x: Mm, behindStrike: boolean): { 
  */
 export function thinnest(plan: Plan, face: GroundFace, { minima, stiffener, inner }: Asked, build: Mm, strikeX: Mm): Thinnest {
   const height = heightsOf(face), innerHeight = heightsOf(inner);
-  const zoneAt = ({ at, along }: Place): { zone: Zone; minimum: Mm } => minimumAt(plan.last, minima, at[0], along < strikeX);
-  const stackAt = ({ along }: Place): Mm => stiffener + innerHeight(along) - height(along) + LEAST_FOAM;
-  const spareOf = (place: Place): Mm =>
-    place.upper + build - height(place.along) - Math.max(zoneAt(place).minimum, stackAt(place));
-  const near = lowestOver(plan, spareOf, crossings(plan, plan.places, ({ along }) => along - strikeX)), least = spareOf(near);
+  const zoneAt = ({ at, along }: Spot): { zone: Zone; minimum: Mm } => minimumAt(plan.last, minima, at[0], along < strikeX);
+  const stackAt = ({ along }: Spot): Mm => stiffener + innerHeight(along) - height(along) + LEAST_FOAM;
+  const spareOf = (spot: Spot): Mm =>
+    spot.upper + build - height(spot.along) - Math.max(zoneAt(spot).minimum, stackAt(spot));
+  const ends = crossings(plan, plan.places, ({ along }) => along - strikeX);
+  const near = [...acrossBetween(plan, ends, spareOf), lowestOver(plan, spareOf, ends)]
+    .reduce((a: Spot, b: Spot) => (spareOf(b) < spareOf(a) ? b : a)), least = spareOf(near);
   const { zone, minimum: asked } = zoneAt(near), minimum = Math.max(asked, stackAt(near));
   return { at: near.at, zone, thickness: least + minimum, minimum, by: minimum > asked ? 'foam that must stay' : 'thickness asked', spare: least };
+}
+
+/**
+ * The lowest spots on the line where the heel arc ends, just behind it and just ahead: on a dished last under a turned
+ * crest the line slants over the dish, and thickness jumps there anywhere between the edges.
+ * @param ends where the line crosses the rings, from `crossings`
+ */
+function acrossBetween({ last, upper, line }: Plan, ends: readonly Place[], spareOf: (spot: Spot) => Mm): Spot[] {
+  if (last.camber === 0 || ends.length === 0) return [];
+  const across = ends.map(({ at }) => rollY(line, at)), from = Math.min(...across), to = Math.max(...across);
+  return [...new Set(ends.map(({ along }) => along))].map((along) => {
+    const spot = (y: Mm): Spot => { const at = planPoint(line, along, y); return { at, along, upper: upper(...at) }; };
+    return spot(lowestBetween((y) => spareOf(spot(y)), from, to, FINE));
+  });
 }
 
 /**
@@ -141,7 +158,7 @@ export function lowestOver(plan: Plan, of: (place: Place) => Mm, also: readonly 
   const lower = (place: Place, move: (from: Place) => Place): Place => better(place, move(place));
   const dished = plan.last.camber !== 0, jumps = [...plan.borders, ...also];
   const valley = (place: Place): Place => dished ? [round, inAndOut, round].reduce(lower, place) : lower(place, round);
-  const valleys = lowestFew([...plan.places, ...jumps], of, step).map(valley);
+  const valleys = searched([...dips(plan, of), ...jumps], of, valley);
   const lowest = [...valleys, ...(dished ? jumps.map((place) => lower(place, inAndOut)) : jumps)].reduce(better);
   return dished ? settled(lowest, of, (place) => [round, inAndOut].reduce(lower, place)) : lowest;
 }
@@ -161,19 +178,28 @@ const MOST_STAIRS = 60;
 /** How near a valley's floor is closed in on, as a share of a piece of the edge: heights there differ by less than a nanometre. */
 const FINE = 1e-5;
 
-/** Valleys searched: the lowest place looked at need not lie in the lowest of them. */
-const VALLEYS = 3;
+/** A valley's floor lies less than this below the lowest place looked at in it: places are near each other, and all arcs wide. */
+const DEEPER: Mm = 1.5;
 
-/** The few lowest places that do not lie side by side. */
-function lowestFew(places: readonly Place[], spareOf: (place: Place) => Mm, step: number): Place[] {
-  const rated = places.map((place) => ({ place, spare: spareOf(place) })), few: Place[] = [];
-  for (let i = 0; i < VALLEYS; i++) {
-    let best: { place: Place; spare: Mm } | undefined;
-    for (const one of rated) {
-      const beside = few.some(({ w, ring }) => ring === one.place.ring && Math.abs(w - one.place.w) < step);
-      if ((!best || one.spare < best.spare) && !beside) best = one;
-    }
-    if (best) few.push(best.place);
+/** Follows the valleys down from the lowest on, as long as one may yet reach lower than the lowest found. */
+function searched(starts: readonly Place[], of: (place: Place) => Mm, valley: (from: Place) => Place): Place[] {
+  const found: Place[] = [];
+  let lowest = Infinity;
+  for (const { place, height } of starts.map((place) => ({ place, height: of(place) })).sort((a, b) => a.height - b.height)) {
+    if (height > lowest + DEEPER) break;
+    const floor = valley(place);
+    found.push(floor);
+    lowest = Math.min(lowest, of(floor));
   }
-  return few;
+  return found;
+}
+
+/** Places no higher than those beside them, round and across: one at least in every valley wider than the places stand apart. */
+function dips({ places }: Plan, of: (place: Place) => Mm): Place[] {
+  const heights = places.map(of), rings = places.length / ROUND;
+  return places.filter((_, i) => {
+    const ring = Math.floor(i / ROUND), at = i % ROUND;
+    return [-1, 0, 1].every((out) => ring + out < 0 || ring + out >= rings || [-1, 0, 1].every((on) =>
+      heights[i]! <= heights[(ring + out) * ROUND + ((at + on + ROUND) % ROUND)]!));
+  });
 }

@@ -48,6 +48,26 @@ test('a dished bottom under a turned crest is searched across too', () => {
   expect(leastSpare(given, solveRocker(given))).toBeGreaterThan(-1e-6);
 });
 
+/** Found by chance among the people of the survey: the tip is all but as thin on every ring looked at, and the tread is thinner in its middle. */
+test('of several valleys in a dished bottom the deepest is found, though more of the plan lies low elsewhere', () => {
+  const given: RockerCase = {
+    foot: { pivotForward: 62.9, pivotHeight: 77, hipHeight: 910, stance: { kind: 'locked', ankleAngle: degrees(-1.46) } },
+    last: { ...workedCase.last, length: 277, pitch: 15.62, toeSpring: 13.79, seatLength: 69.25, tread: 198, camber: 9, ballWidth: 101, heelWidth: 70, innerBall: 199, outerBall: 165, toeShape: 'oblique' },
+    order: {
+      ...workedCase.order, crestAngle: degrees(95), apexX: 211.75, strike: degrees(18.04), edgeBeyond: { heel: 2, ball: 3, toe: 2 },
+      outsole: { thickness: 2.94, material: 'solid rubber' }, minima: { edge: 8.33, seat: 19.87, waist: 6.12, tread: 16.53, tip: 13.95 },
+    },
+  };
+  expect(leastSpare(given, solveRocker(given))).toBeGreaterThan(-1e-6);
+});
+
+test('a slanting strike line is searched from edge to edge: on a sloping seat it is thinnest between middle and edge', () => {
+  const given = withLast(withOrder(workedCase, {
+    crestAngle: degrees(110), apexX: 188, strike: degrees(24), minima: { edge: 4, seat: 25, waist: 6, tread: 5, tip: 3 },
+  }), { camber: 6, seatLength: 52, tread: 195, heights: [[0, 16], [60, 12], [110, 8], [160, 2], [202, 0], [240, 4.5], [282, 14]] });
+  expect(leastSpare(given, solveRocker(given))).toBeGreaterThan(-1e-6);
+});
+
 test('where stiffener and outsole would leave too little foam, the foam governs', () => {
   const given = withOrder(workedCase, { outsole: { thickness: 4, material: 'solid rubber' } }), { governs, thinnest } = solveRocker(given);
   expect(governs).toMatchObject({ by: 'foam that must stay' });
