@@ -43,6 +43,14 @@ function locate(path: Path, w: number): [piece: PathPiece, t: number] {
 export const pointAlong = (path: Path, w: number): Point => pointOn(...locate(path, w));
 export const directionAlong = (path: Path, w: number): Point => directionOn(...locate(path, w));
 
+/** A place on a path with the unit direction of travel there, both from one sine and cosine: walls ask for thousands. */
+export function frameAlong(path: Path, w: number): { readonly at: Point; readonly direction: Point } {
+  const [piece, t] = locate(path, w);
+  if (piece.kind === 'line') return { at: pointOn(piece, t), direction: directionOn(piece, t) };
+  const { centre, radius, start, sweep } = piece, angle = start + sweep * t, cosine = Math.cos(angle), sine = Math.sin(angle), turn = Math.sign(sweep);
+  return { at: [centre[0] + radius * cosine, centre[1] + radius * sine], direction: [-sine * turn, cosine * turn] };
+}
+
 /** Area inside a closed path, mm², exact. Positive when it runs counter-clockwise. */
 export function enclosedArea(path: Path): number {
   return path.reduce((sum, piece) => {

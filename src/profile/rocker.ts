@@ -60,12 +60,14 @@ export function solveRocker(given: RockerCase): Rocker {
   const stance = standInShoe(given.foot, last), line = rollLine(order.apexX, order.crestAngle);
   // Most refusals show in the arcs alone; the outline is drawn only when they stand.
   let drawn: Drawn | undefined;
-  const at = (build: Mm): Trial => {
+  const attempt = remembering(orInfeasible((build) => {
     const arcs = arcsAt(given, stance, line, build);
     drawn ??= drawPlan(given, line);
     return fitUnder(drawn, given, arcs, build);
-  };
-  const { build, by } = buildFor(given, orInfeasible(at)), { thin, ...arcs } = at(build), { feather, edge, upper } = drawn!;
+  }));
+  const { build, by } = buildFor(given, attempt), found = attempt(build);
+  if (found instanceof Infeasible) throw found;
+  const { thin, ...arcs } = found, { feather, edge, upper } = drawn!;
   return {
     ...arcs, stance, line, feather, edge, upper, build,
     governs: by ?? thin, thinnest: thin,
@@ -144,6 +146,16 @@ const orInfeasible = (at: (build: Mm) => Trial): Attempt => (build) => {
     throw error;
   }
 };
+
+/** Asked again for the same build, it does not try it again. */
+function remembering(attempt: Attempt): Attempt {
+  const tried = new Map<Mm, Trial | Infeasible>();
+  return (build) => {
+    const known = tried.get(build) ?? attempt(build);
+    tried.set(build, known);
+    return known;
+  };
+}
 
 /** Spare thickness; endlessly little where there is no shape. */
 const spareOf = (trial: Trial | Infeasible): Mm => (trial instanceof Infeasible ? -Infinity : trial.thin.spare);

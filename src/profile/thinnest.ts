@@ -156,11 +156,10 @@ export function lowestOver(plan: Plan, of: (place: Place) => Mm, also: readonly 
   const inAndOut = ({ w, ring }: Place): Place => placeAt(plan, w, lowestBetween((k) => at(w, k), Math.max(0, ring - 0.5), Math.min(1, ring + 0.5), FINE));
   const better = (a: Place, b: Place): Place => (of(b) < of(a) ? b : a);
   const lower = (place: Place, move: (from: Place) => Place): Place => better(place, move(place));
-  const dished = plan.last.camber !== 0, jumps = [...plan.borders, ...also];
-  const valley = (place: Place): Place => dished ? [round, inAndOut, round].reduce(lower, place) : lower(place, round);
-  const valleys = searched([...dips(plan, of), ...jumps], of, valley);
-  const lowest = [...valleys, ...(dished ? jumps.map((place) => lower(place, inAndOut)) : jumps)].reduce(better);
-  return dished ? settled(lowest, of, (place) => [round, inAndOut].reduce(lower, place)) : lowest;
+  const starts = [...dips(plan, of), ...plan.borders, ...also];
+  if (plan.last.camber === 0) return searched(starts, of, (place) => lower(place, round));
+  const down = (place: Place): Place => better(lower(place, inAndOut), [round, inAndOut, round].reduce(lower, place));
+  return settled(searched(starts, of, down), of, (place) => [round, inAndOut].reduce(lower, place));
 }
 
 /** Along a slanting valley steps round and across go down in stairs: they are taken until none is worth a nanometre. */
@@ -181,25 +180,23 @@ const FINE = 1e-5;
 /** A valley's floor lies less than this below the lowest place looked at in it: places are near each other, and all arcs wide. */
 const DEEPER: Mm = 1.5;
 
-/** Follows the valleys down from the lowest on, as long as one may yet reach lower than the lowest found. */
-function searched(starts: readonly Place[], of: (place: Place) => Mm, valley: (from: Place) => Place): Place[] {
-  const found: Place[] = [];
-  let lowest = Infinity;
-  for (const { place, height } of starts.map((place) => ({ place, height: of(place) })).sort((a, b) => a.height - b.height)) {
-    if (height > lowest + DEEPER) break;
-    const floor = valley(place);
-    found.push(floor);
-    lowest = Math.min(lowest, of(floor));
+/** The lowest place down from the starts, followed from the lowest of them on, as long as one may yet reach lower. */
+function searched(starts: readonly Place[], of: (place: Place) => Mm, down: (from: Place) => Place): Place {
+  const [first, ...others] = starts.map((place) => ({ place, height: of(place) })).sort((a, b) => a.height - b.height);
+  let lowest = down(first!.place), least = of(lowest);
+  for (const { place, height } of others) {
+    if (height > least + DEEPER) break;
+    const floor = down(place);
+    if (of(floor) < least) { lowest = floor; least = of(floor); }
   }
-  return found;
+  return lowest;
 }
 
-/** Places no higher than those beside them, round and across: one at least in every valley wider than the places stand apart. */
+/** Places no higher than the two beside them on their ring: one at least in every valley wider than the places stand apart. */
 function dips({ places }: Plan, of: (place: Place) => Mm): Place[] {
-  const heights = places.map(of), rings = places.length / ROUND;
+  const heights = places.map(of);
   return places.filter((_, i) => {
-    const ring = Math.floor(i / ROUND), at = i % ROUND;
-    return [-1, 0, 1].every((out) => ring + out < 0 || ring + out >= rings || [-1, 0, 1].every((on) =>
-      heights[i]! <= heights[(ring + out) * ROUND + ((at + on + ROUND) % ROUND)]!));
+    const first = i - (i % ROUND), beside = (on: number): Mm => heights[first + ((i - first + on + ROUND) % ROUND)]!;
+    return heights[i]! <= beside(-1) && heights[i]! <= beside(1);
   });
 }

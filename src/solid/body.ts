@@ -93,8 +93,12 @@ function middleShare({ line }: SoleShape, a: Point3, b: Point3): number {
   return from === to ? 0.5 : clamp(from / (from - to), LEAST_SHARE, 1 - LEAST_SHARE);
 }
 
-const shares = (middle: number, columns: number): number[] =>
-  Array.from({ length: 2 * columns + 1 }, (_, i) => i <= columns ? (middle * i) / columns : middle + ((1 - middle) * (i - columns)) / columns);
+function shares(middle: number, columns: number): number[] {
+  const all: number[] = [];
+  for (let i = 0; i < columns; i++) all.push((middle * i) / columns);
+  for (let i = 0; i <= columns; i++) all.push(middle + ((1 - middle) * i) / columns);
+  return all;
+}
 
 /** The points of a row on both faces, inner to outer, ends included. @param columns facets on each side of the walking line */
 export function pointsAcross(body: Body, row: Row, columns: number): { readonly upper: readonly Point3[]; readonly lower: readonly Point3[] } {

@@ -1,4 +1,4 @@
-import { directionAlong, pointAlong } from '../geometry/path.ts';
+import { frameAlong } from '../geometry/path.ts';
 import { smoothStep, zeroNear } from '../geometry/solve.ts';
 import type { Point, Point3 } from '../geometry/point.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
@@ -25,7 +25,7 @@ function leanAt(taper: Tapers, last: Last, x: Mm, outward: Point): Rad {
 
 /** The wall line at a place along the edge line. */
 export function wallLine(shape: SoleShape, w: number): WallLine {
-  const [x, y] = pointAlong(shape.edge, w), [dx, dy] = directionAlong(shape.edge, w), outward: Point = [dy, -dx];
+  const { at: [x, y], direction: [dx, dy] } = frameAlong(shape.edge, w), outward: Point = [dy, -dx];
   return { top: [x, y, shape.upper(x, y) + shape.build], outward, run: Math.tan(leanAt(shape.taper, shape.last, x, outward)) };
 }
 

@@ -61,6 +61,17 @@ test('of several valleys in a dished bottom the deepest is found, though more of
   expect(leastSpare(given, solveRocker(given))).toBeGreaterThan(-1e-6);
 });
 
+test('the deepest valley is found on the edge beside the tip, where all rings meet at one height', () => {
+  const given: RockerCase = {
+    foot: { pivotForward: 54.72, pivotHeight: 64, hipHeight: 779, stance: { kind: 'locked', ankleAngle: degrees(-3.576) } },
+    last: { ...workedCase.last, length: 243, pitch: 19.07, toeSpring: 8.22, seatLength: 60.75, tread: 173.75, camber: 8, ballWidth: 92, heelWidth: 63, innerBall: 170, outerBall: 143.6, toeShape: 'square' },
+    order: { ...workedCase.order, apexX: 170.7, strike: degrees(10), edgeBeyond: { heel: 2, ball: 3, toe: 2 }, outsole: { thickness: 1.52, material: 'solid rubber' } },
+  };
+  const rocker = solveRocker(given);
+  expect(rocker.thinnest.zone).toBe('tip');
+  expect(leastSpare(given, rocker)).toBeGreaterThan(-1e-6);
+});
+
 test('a slanting strike line is searched from edge to edge: on a sloping seat it is thinnest between middle and edge', () => {
   const given = withLast(withOrder(workedCase, {
     crestAngle: degrees(110), apexX: 188, strike: degrees(24), minima: { edge: 4, seat: 25, waist: 6, tread: 5, tip: 3 },
