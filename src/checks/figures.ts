@@ -15,6 +15,17 @@ export { estimatesBehind, type FigureKey } from './restsOn.ts';
  * A figure a shoe does not have (the heel arc of a shoe without one, the raise of a level shoe) is left out.
  */
 export function figuresOf(shoe: Shoe, fitting: Fitting): readonly Figure[] {
+  const known = workedOut.get(shoe);
+  if (known?.fitting === fitting) return known.figures;
+  const figures = workOut(shoe, fitting);
+  workedOut.set(shoe, { fitting, figures });
+  return figures;
+}
+
+/** Checks, drawings and papers all ask for the figures of the same shoe. */
+const workedOut = new WeakMap<Shoe, { readonly fitting: Fitting; readonly figures: readonly Figure[] }>();
+
+function workOut(shoe: Shoe, fitting: Fitting): readonly Figure[] {
   const isEstimated = estimatesIn(shoe, fitting);
   const figures = shoe.kind === 'rocker' ? rockerFigures(shoe) : matchFigures(shoe);
   return figures.map((figure) => ({ ...figure, estimated: isEstimated(figure.key) }));

@@ -1,21 +1,28 @@
 import { subtract, unit, type Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import { about, arrowHead, boxOf, clearWords, drawn, filled, grown, polyline, stroke, type Box, type Mark, type Words } from './drawing.ts';
-import { placed, type Placed, type Segment } from './labels.ts';
+import { placed, type Choice, type Placed, type Segment } from './labels.ts';
 import type { Part } from './picture.ts';
 
-/** Lays pictures down: shapes first, then dimensions, then labels where they find room between those and what is fixed. */
-export function labelled({ shapes, dimensions, wishes, lines, boxes, bodies }: Part, { left, top, right, bottom }: Box, fixed: readonly Mark[]): Mark[] {
+/** What was laid down, and which place each label took. */
+export interface Labelled { readonly marks: readonly Mark[]; readonly choices: readonly Choice[] }
+
+/**
+ * Lays pictures down: shapes first, then dimensions, then labels where they find room between those and what is fixed.
+ * @param before places to keep, from a drawing much like this one
+ */
+export function labelled({ shapes, dimensions, wishes, lines, boxes, bodies }: Part, { left, top, right, bottom }: Box, fixed: readonly Mark[], before?: readonly Choice[]): Labelled {
   const lettering = [...fixed.filter((mark) => mark.kind === 'text'), ...dimensions.map(({ label }) => label)];
   const labels = placed(wishes, {
     boxes: [...boxes, ...lettering.map(boxOf)], bodies, lines: [...lines, ...fixed.flatMap(straightIn)],
     within: { left: left + 2, top: top + 2, right: right - 2, bottom },
-  });
-  return [
+  }, before);
+  const marks = [
     ...shapes, ...dimensions.flatMap(({ marks }) => marks), ...labels.flatMap(leaderMarks),
     ...dimensions.flatMap(({ label }) => clearWords(label)),
     ...labels.flatMap(({ label, frame }) => [...(frame === undefined ? [] : frameMarks(label, frame)), ...clearWords(label)]),
   ];
+  return { marks, choices: labels.map(({ choice }) => choice) };
 }
 
 const straightIn = (mark: Mark): Segment[] =>

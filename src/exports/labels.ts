@@ -1,4 +1,4 @@
-import type { Point } from '../geometry/point.ts';
+import { add, subtract, type Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import { boxOf, grown, overlap, type Box, type Words } from './drawing.ts';
 
@@ -10,7 +10,7 @@ export interface Place { readonly at: Point; readonly leader?: Segment }
 /** A label and its places, best first. */
 export interface Wish {
   readonly label: Words;
-  readonly places: readonly Place[];
+  readonly places: Iterable<Place>;
   /** How far a frame around it stands off. */
   readonly frame?: Mm;
   /** The leader ends on what the label measures, with an arrow. */
@@ -27,7 +27,15 @@ export interface Taken {
 }
 
 /** A wish with its label in place. */
-export interface Placed extends Wish { readonly leader: Segment | undefined }
+export interface Placed extends Wish { readonly leader: Segment | undefined; readonly choice: Choice }
+
+/** Which place a label took: of those wished, or so far from the first of them. */
+export type Choice = { readonly nth: number } | { readonly off: Point };
+
+/** Places row by row, made only as far as somebody looks. */
+export const rowsOf = (rows: number, row: (step: number) => readonly Place[]): Iterable<Place> => ({
+  *[Symbol.iterator]() { for (let step = 0; step < rows; step++) yield* row(step); },
+});
 
 /** Room between one label and the next, so that they stay apart in a system font that runs wider. */
 const APART: Mm = 0.7;
@@ -36,10 +44,6 @@ const LATER = 0.02;
 /** What it costs to run a leader through other lettering, which then interrupts it. */
 const THROUGH = 3;
 
-/**
- * Sets labels one after another so that none covers another: each takes the free place that crosses the fewest lines.
- * @throws Error when a label finds no room, which is a fault of the drawing
- */
 /** Thrown where a paper is too small for all that stands on it. */
 export class NoRoom extends Error {
   constructor(text: string) {
@@ -48,49 +52,71 @@ export class NoRoom extends Error {
   }
 }
 
-export function placed(wishes: readonly Wish[], { boxes, bodies = [], lines, within }: Taken): Placed[] {
-  const full = [...boxes], drawnLines = [...lines], set: Placed[] = [];
-  for (const wish of wishes) {
+/**
+ * Sets labels one after another so that none covers another: each takes the free place that crosses the fewest lines.
+ * @param before what the same labels took on a drawing much like this one: they stay there where that is still free, so
+ * that they do not jump about while a hand drags, and need not be looked for
+ * @throws NoRoom when a label finds none
+ */
+export function placed(wishes: readonly Wish[], { boxes, bodies = [], lines, within }: Taken, before: readonly Choice[] = []): Placed[] {
+  const full = [...boxes], drawnLines = [...lines], set: Placed[] = [], kept = before.length === wishes.length ? before : [];
+  for (const [i, wish] of wishes.entries()) {
     const { label, places, frame = 0 } = wish;
     const now = { boxes: full, bodies, lines: drawnLines, within }, size = grown(boxOf({ ...label, at: [0, 0] }), frame);
-    const best = firstBest(size, places, now) ?? firstBest(size, anywhere(places[0]!, within), now);
-    if (!best) throw new NoRoom(label.text);
-    set.push({ ...wish, label: { ...label, at: best.at }, leader: best.leader });
-    full.push(moved(size, best.at));
-    if (best.leader) drawnLines.push(best.leader);
+    const found = stillFree(size, places, kept[i], now) ?? firstBest(size, places, now) ?? elsewhere(size, places, now);
+    if (!found) throw new NoRoom(label.text);
+    const { place: { at, leader }, choice } = found;
+    set.push({ ...wish, label: { ...label, at }, leader, choice });
+    full.push(moved(size, at));
+    if (leader) drawnLines.push(leader);
   }
   return set;
 }
 
-const STEP: Mm = 3;
-/** Where no wished place is free: all over the sheet, the nearest first, on a leader. */
-function anywhere({ at: [x, y], leader }: Place, { left, top, right, bottom }: Box): Place[] {
-  const spots = Array.from({ length: Math.floor((bottom - top) / STEP) }, (_, row) => Array.from({ length: Math.floor((right - left) / STEP) }, (_, column): Point => [left + column * STEP, top + row * STEP])).flat();
-  const from = (spot: Point): number => (spot[0] - x) ** 2 + (spot[1] - y) ** 2, named = leader?.[1] ?? [x, y];
-  return spots.sort((a, b) => from(a) - from(b)).map((at): Place => ({ at, leader: [[at[0], at[1] + (at[1] < named[1] ? 1 : -3)], named] }));
+interface Found { readonly place: Place; readonly choice: Choice }
+
+function stillFree(size: Box, places: Iterable<Place>, choice: Choice | undefined, taken: Taken): Found | undefined {
+  const place = choice && ('nth' in choice ? nth(places, choice.nth) : offFrom(nth(places, 0)!, choice.off));
+  return place && isFree(moved(size, place.at), taken) ? { place, choice } : undefined;
 }
 
-function firstBest(size: Box, places: readonly Place[], { boxes, bodies = [], lines, within }: Taken): Place | undefined {
-  const near = besideAny(lines, size, places);
-  let best: Place | undefined, fewest = Infinity;
-  for (const [i, place] of places.entries()) {
-    if (i * LATER >= fewest) break;
+function nth<T>(all: Iterable<T>, n: number): T | undefined {
+  let i = 0;
+  for (const one of all) if (i++ === n) return one;
+  return undefined;
+}
+
+const STEP: Mm = 3;
+/** Where no wished place is free: all over the sheet, the nearest first, on a leader. */
+function elsewhere(size: Box, places: Iterable<Place>, taken: Taken): Found | undefined {
+  const first = nth(places, 0)!, [x, y] = first.at, { left, top, right, bottom } = taken.within;
+  const spots = Array.from({ length: Math.floor((bottom - top) / STEP) }, (_, row) => Array.from({ length: Math.floor((right - left) / STEP) }, (_, column): Point => [left + column * STEP, top + row * STEP])).flat();
+  const from = (spot: Point): number => (spot[0] - x) ** 2 + (spot[1] - y) ** 2;
+  const found = firstBest(size, spots.sort((a, b) => from(a) - from(b)).map((at) => offFrom(first, subtract(at, first.at))), taken);
+  return found && { place: found.place, choice: { off: subtract(found.place.at, first.at) } };
+}
+
+function offFrom({ at, leader }: Place, off: Point): Place {
+  const spot = add(at, off), named = leader?.[1] ?? at;
+  return { at: spot, leader: [[spot[0], spot[1] + (spot[1] < named[1] ? 1 : -3)], named] };
+}
+
+function firstBest(size: Box, places: Iterable<Place>, taken: Taken): Found | undefined {
+  let best: Found | undefined, fewest = Infinity, i = -1;
+  for (const place of places) {
+    if (++i * LATER >= fewest) break;
     const { at, leader } = place, box = moved(size, at);
-    if (!inside(box, within)) continue;
-    const room = grown(box, APART);
-    if ([boxes, bodies].some((all) => all.some((other) => overlap(room, other)))) continue;
-    const through = leader ? boxes.filter((other) => crosses(other, leader)).length : 0;
-    const cost = near.filter((line) => crosses(box, line)).length + through * THROUGH + i * LATER;
-    if (cost < fewest) { best = place; fewest = cost; }
+    if (!isFree(box, taken)) continue;
+    const through = leader ? taken.boxes.filter((other) => crosses(other, leader)).length : 0;
+    const cost = taken.lines.filter((line) => crosses(box, line)).length + through * THROUGH + i * LATER;
+    if (cost < fewest) { best = { place, choice: { nth: i } }; fewest = cost; }
   }
   return best;
 }
 
-/** The lines that any of the places could stand on, left or right of none of them. */
-function besideAny(lines: readonly Segment[], { left, right }: Box, places: readonly Place[]): readonly Segment[] {
-  const xs = places.map(({ at: [x] }) => x);
-  const from = Math.min(...xs) + left, to = Math.max(...xs) + right;
-  return lines.filter(([[ax], [bx]]) => Math.max(ax, bx) >= from && Math.min(ax, bx) <= to);
+function isFree(box: Box, { boxes, bodies = [], within }: Taken): boolean {
+  const room = grown(box, APART);
+  return inside(box, within) && ![boxes, bodies].some((all) => all.some((other) => overlap(room, other)));
 }
 
 const moved = ({ left, right, top, bottom }: Box, [x, y]: Point): Box => ({ left: left + x, right: right + x, top: top + y, bottom: bottom + y });

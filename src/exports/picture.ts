@@ -6,7 +6,7 @@ import type { Mm } from '../geometry/units.ts';
 import { partsOf, type Shoe, type SoleParts } from '../pair/shoe.ts';
 import type { Dimension } from './dimension.ts';
 import { about, HANGS, roomFor, type Box, type Mark, type Words } from './drawing.ts';
-import type { Place, Segment, Wish } from './labels.ts';
+import { rowsOf, type Place, type Segment, type Wish } from './labels.ts';
 import { figureBook, type FigureBook } from './numbers.ts';
 import { sideProfile, type SideProfile } from './sideProfile.ts';
 import { onPaper, spot, type View } from './view.ts';
@@ -88,10 +88,10 @@ export const segmentsOf = (view: View, path: Path): Segment[] => onPaper(view, p
 /** Places over a point on or above the upper face, tied to it by an upright leader, clear of the sole all along the label. */
 export function above(picture: Stand, label: Words, [x, y]: Point): Wish {
   const width = roomFor(label.text, label), shifts = [0, 0.35, -0.35, 0.5, -0.5].map((share) => share * width);
-  const places = Array.from({ length: 40 }, (_, step) => shifts.map((shift): Place => {
+  const places = rowsOf(40, (step) => shifts.map((shift): Place => {
     const base = Math.min(y, highest(picture, x + shift - width / 2, x + shift + width / 2)) - 1.6 - step * 1.1;
     return { at: [x + shift, base - HANGS * label.size], leader: [[x, base], [x, y]] };
-  })).flat();
+  }));
   return { label, places };
 }
 

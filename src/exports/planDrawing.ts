@@ -29,7 +29,7 @@ export function planDrawing(design: Design, paper: Paper, sheet: SheetNumber = {
   ];
   return {
     paper, title: `${design.fitting.job.reference}: ${title}`,
-    marks: [...sheetFrame(design, paper, title, by, sheet), ...fixed, ...labelled(together(plans.map((plan, i) => planView(plan, views[i]!))), box, fixed)],
+    marks: [...sheetFrame(design, paper, title, by, sheet), ...fixed, ...labelled(together(plans.map((plan, i) => planView(plan, views[i]!))), box, fixed).marks],
   };
 }
 

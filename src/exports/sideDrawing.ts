@@ -6,6 +6,7 @@ import { partsOf, type Shoe } from '../pair/shoe.ts';
 import type { Design } from '../checks/design.ts';
 import { LETTERS, stroke, words, type Box, type Drawing, type Mark, type Paper } from './drawing.ts';
 import { labelled } from './labelled.ts';
+import type { Choice } from './labels.ts';
 import { pictureOf, together, type Part, type Picture, type Stand } from './picture.ts';
 import { checkLines, drawingBox, sheetFrame, shoesInWords, stopMarks, type SheetNumber } from './sheetFrame.ts';
 import { sideBody, standing } from './sideBody.ts';
@@ -17,18 +18,29 @@ import { scaleFor, type View } from './view.ts';
 /** Room below the rows of dimensions for the name of the shoe and the sentence about the pair. */
 const NAMES: Mm = 13;
 
-/** The shoes of a job from the side on one ground line, left before right, toes to the right, as large as the sheet allows. A screen needs no check lines. */
-export function sideDrawing(design: Design, paper: Paper, sheet: SheetNumber = { n: 1, of: 1 }, onPaper = true): Drawing {
+/** The shoes of a job from the side on one ground line, left before right, toes to the right, as large as the sheet allows. */
+export const sideDrawing = (design: Design, paper: Paper, sheet?: SheetNumber): Drawing => sideSheet(design, paper, { sheet, check: true }).drawing;
+
+/**
+ * The same for a screen, which needs no check lines.
+ * @param before where the labels of the drawing before stood: while a hand drags they stay there as long as there is room
+ */
+export const sideOnScreen = (design: Design, paper: Paper, before?: readonly Choice[]): SideSheet => sideSheet(design, paper, { before, check: false });
+
+export interface SideSheet { readonly drawing: Drawing; readonly choices: readonly Choice[] }
+
+interface Laying { readonly sheet?: SheetNumber | undefined; readonly check: boolean; readonly before?: readonly Choice[] | undefined }
+
+function sideSheet(design: Design, paper: Paper, { sheet = { n: 1, of: 1 }, check, before }: Laying): SideSheet {
   const { box, ground, by, places } = layout(design, paper), title = `${shoesInWords(design)}, side view`;
   const pictures = design.shoes.map((shoe, i) => pictureOf(shoe, design.fitting, places[i]!, box.top + BELOW_CHECK));
   const fixed = [
-    ...(onPaper ? checkLines([box.left + 4, box.top + 5]) : []), ...design.shoes.flatMap((shoe, i) => named(shoe, places[i]!)), ...stopMarks(design, box),
+    ...(check ? checkLines([box.left + 4, box.top + 5]) : []), ...design.shoes.flatMap((shoe, i) => named(shoe, places[i]!)), ...stopMarks(design, box),
     words(levelInWords(design.fitting.wearer.legDifference), [box.left + 4, box.bottom - 2.5]),
   ];
-  return {
-    paper, title: `${design.fitting.job.reference}: ${title}`,
-    marks: [...sheetFrame(design, paper, title, by, sheet), ...groundMarks(box, ground), ...fixed, ...labelled(together(pictures.map(sideView)), box, fixed)],
-  };
+  const { marks, choices } = labelled(together(pictures.map(sideView)), box, fixed, before);
+  const drawing = { paper, title: `${design.fitting.job.reference}: ${title}`, marks: [...sheetFrame(design, paper, title, by, sheet), ...groundMarks(box, ground), ...fixed, ...marks] };
+  return { drawing, choices };
 }
 
 interface Layout { readonly box: Box; readonly ground: Mm; readonly by: number; readonly places: readonly View[] }

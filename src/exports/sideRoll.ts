@@ -6,7 +6,7 @@ import type { RockerShoe } from '../pair/shoe.ts';
 import { jointsOf } from '../profile/groundFace.ts';
 import { circle, drawn, filled, HANGS, polyline, roomFor, stroke, words, type Mark, type Words } from './drawing.ts';
 import { rounded } from '../checks/say.ts';
-import type { Place, Segment, Wish } from './labels.ts';
+import { rowsOf, type Place, type Segment, type Wish } from './labels.ts';
 import { bare } from './numbers.ts';
 import { highest, ofFigure, onSheet, part, together, upperAt, type Part, type Picture } from './picture.ts';
 
@@ -44,11 +44,11 @@ function radii(picture: Picture, { shape: { face } }: RockerShoe): Part {
 /** Places on lines from the face towards the centre of an arc, above the sole. */
 function radial(picture: Picture, arc: PathArc, label: Words): Wish {
   const shares = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.9, 0.1];
-  const places = Array.from({ length: 30 }, (_, step) => shares.map((share): Place => {
+  const places = rowsOf(30, (step) => shares.map((share): Place => {
     const on = onSheet(picture, pointOn(arc, share)), inward = unit(subtract(onSheet(picture, arc.centre), on));
     const reach = Math.max(on[1] - highest(picture, on[0] - 3, on[0] + 3), 0) + 10 + step * 2.2, foot = add(on, scale(inward, reach));
     return { at: [foot[0], foot[1] - HANGS * label.size - 0.5], leader: [foot, on] };
-  })).flat();
+  }));
   return { label, places, arrow: true };
 }
 
@@ -102,9 +102,9 @@ const FLAG_EDGE: Mm = 0.9;
 function flag(picture: Picture): Part {
   const figure = picture.book('governs')!, foot = onSheet(picture, upperAt(picture, figure.at ?? 0)), text = `${figure.label} ${bare(figure)}`;
   const label = words(text, foot, { bold: true, ink: 'governs', anchor: 'middle' }), width = roomFor(text, label);
-  const places = Array.from({ length: 30 }, (_, step) => [0.5, 0, -0.5].map((share): Place => {
+  const places = rowsOf(30, (step) => [0.5, 0, -0.5].map((share): Place => {
     const base = Math.min(foot[1], highest(picture, foot[0] - 2, foot[0] + 2)) - 16 - step * 2;
     return { at: [foot[0] + share * width, base - HANGS * label.size - 1], leader: [[foot[0], base], foot] };
-  })).flat();
+  }));
   return part({ wishes: [{ label, places, frame: FLAG_EDGE }] });
 }

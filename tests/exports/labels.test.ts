@@ -31,6 +31,22 @@ test('where no place is free a label goes anywhere on the sheet, on a leader; wh
   expect(() => placed([wish('one', [20, 20])], { boxes: [within], lines: [], within })).toThrow(/no room left for the label "one"/);
 });
 
+test('a label stays where it stood as long as that is free, wherever else there would be room; then it looks again', () => {
+  const wishes = [wish('one', [20, 20], [20, 40], [20, 60])], open = { boxes: [], lines: [], within }, moved = [wish('one', [22, 20], [22, 40], [22, 60])];
+  const before = placed(wishes, { ...open, boxes: [{ left: 0, right: 100, top: 0, bottom: 30 }] }).map(({ choice }) => choice);
+  expect(placed(moved, open, before)[0]!.label.at).toEqual([22, 40]);
+  expect(placed(moved, open)[0]!.label.at).toEqual([22, 20]);
+  expect(placed(moved, { ...open, boxes: [{ left: 0, right: 100, top: 30, bottom: 50 }] }, before)[0]!.label.at).toEqual([22, 20]);
+  expect(placed([...moved, wish('two', [22, 80])], open, before)[0]!.label.at).toEqual([22, 20]);
+});
+
+test('a label that found room only elsewhere stays as far from its first place as it was', () => {
+  const full: Box = { left: 0, right: 100, top: 0, bottom: 80 }, [set] = placed([wish('one', [20, 20])], { boxes: [full], lines: [], within });
+  const [next] = placed([wish('one', [22, 21])], { boxes: [full], lines: [], within }, [set!.choice]);
+  expect(next!.label.at).toEqual([set!.label.at[0] + 2, set!.label.at[1] + 1]);
+  expect(next!.leader![1]).toEqual([22, 21]);
+});
+
 test('however crowded the wishes, no label covers another', () => {
   const point = fc.tuple(fc.double({ min: 5, max: 60, noNaN: true }), fc.double({ min: 5, max: 95, noNaN: true }));
   fc.assert(fc.property(fc.array(fc.array(point, { minLength: 1, maxLength: 4 }), { minLength: 2, maxLength: 12 }), (wishes) => {

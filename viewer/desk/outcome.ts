@@ -3,9 +3,9 @@ import type { Design } from '../../src/checks/design.ts';
 import { troubleWords } from '../../src/checks/troubleWords.ts';
 import { design } from '../../src/design.ts';
 import type { Drawing, Paper } from '../../src/exports/drawing.ts';
-import { NoRoom } from '../../src/exports/labels.ts';
+import { NoRoom, type Choice } from '../../src/exports/labels.ts';
 import { planDrawing } from '../../src/exports/planDrawing.ts';
-import { sideDrawing, sidePlaces } from '../../src/exports/sideDrawing.ts';
+import { sideOnScreen, sidePlaces } from '../../src/exports/sideDrawing.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import { mirrored, type Mesh } from '../../src/geometry/mesh.ts';
@@ -14,16 +14,21 @@ import { partsOf, type Shoe } from '../../src/pair/shoe.ts';
 import { handlesOf } from './handles.ts';
 import type { Outcome, PartName, ShoeShown, Shown, SolidShown } from './protocol.ts';
 
+/** What is shown, and where the labels of the side drawing came to stand. */
+export interface Looked { readonly outcome: Outcome; readonly choices?: readonly Choice[] }
+
 /**
  * What the page shows of a sheet: the same reading, design, checks and drawings as the command's. Pure.
- * @param chordGap how coarse the solids may be; coarser than the sheet asks while a hand is dragging, and then without the mould
+ * @param chordGap how coarse the solids may be; coarser than the sheet asks while a hand is dragging, and then without the
+ * mould, and with the labels left where they stood `before`
  */
-export function outcomeOf(sheet: string, paper: Paper, chordGap: Mm): Outcome {
+export function outcomeOf(sheet: string, paper: Paper, chordGap: Mm, before: readonly Choice[] = []): Looked {
   const reading = readSheet(sheet);
-  if (!reading.ok) return { kind: 'faults', faults: reading.faults };
+  if (!reading.ok) return { outcome: { kind: 'faults', faults: reading.faults } };
   const designing = design(asCoarse(reading.fitting, chordGap));
-  if (!designing.ok) return { kind: 'troubles', troubles: designing.troubles.map((trouble) => troubleWords(trouble, reading.fitting)) };
-  return { kind: 'shown', shown: shownOf(designing.design, paper, chordGap > reading.fitting.making.chordGap) };
+  if (!designing.ok) return { outcome: { kind: 'troubles', troubles: designing.troubles.map((trouble) => troubleWords(trouble, reading.fitting)) } };
+  const coarse = chordGap > reading.fitting.making.chordGap, side = sideOn(designing.design, paper, coarse ? before : []);
+  return { outcome: { kind: 'shown', shown: shownOf(designing.design, side, coarse) }, choices: side.choices };
 }
 
 function asCoarse(fitting: Fitting, chordGap: Mm): Fitting {
@@ -37,19 +42,20 @@ const PLAN: Paper = { width: 210, height: 287 };
 /** Where everything finds room. */
 const ROOMY: Paper = { width: 420, height: 226 };
 
+interface SideShown { readonly drawing: Drawing; readonly choices: readonly Choice[]; readonly paper: Paper }
+
 /** On the paper asked for, or on a larger one where that is too small for all that stands on it. */
-function sideOn(made: Design, asked: Paper): { readonly side: Drawing; readonly paper: Paper } {
-  const on = (paper: Paper): { readonly side: Drawing; readonly paper: Paper } => ({ side: sideDrawing(made, paper, { n: 1, of: 1 }, false), paper });
-  try { return on(asked); }
+function sideOn(made: Design, asked: Paper, before: readonly Choice[]): SideShown {
+  try { return { ...sideOnScreen(made, asked, before), paper: asked }; }
   catch (error) {
-    if (error instanceof NoRoom) return on(ROOMY);
+    if (error instanceof NoRoom) return { ...sideOnScreen(made, ROOMY, before), paper: ROOMY };
     throw error;
   }
 }
 
 /** The plan hardly changes under a drag, so it waits until the hand rests. */
-function shownOf(made: Design, asked: Paper, coarse: boolean): Shown {
-  const { fitting, shoes, findings, mouldFaults } = made, { side, paper } = sideOn(made, asked);
+function shownOf(made: Design, { drawing: side, paper }: SideShown, coarse: boolean): Shown {
+  const { fitting, shoes, findings, mouldFaults } = made;
   return {
     reference: fitting.job.reference, side, ...(coarse ? {} : { plan: planDrawing(made, PLAN) }), handles: handlesOf(made, paper),
     places: sidePlaces(made, paper).map((view, i) => ({ side: shoes[i]!.side, view })),

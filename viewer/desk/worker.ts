@@ -1,3 +1,4 @@
+import type { Choice } from '../../src/exports/labels.ts';
 import { fieldsOfSheet } from './fields.ts';
 import { outcomeOf } from './outcome.ts';
 import type { Answer, Ask, FileShown } from './protocol.ts';
@@ -9,8 +10,15 @@ page.onmessage = ({ data }) => {
     .then((answer) => page.postMessage(answer, buffersIn(answer)));
 };
 
+/** Where the labels of the side drawing stood last. */
+let choices: readonly Choice[] = [];
+
 async function answerTo(ask: Ask): Promise<Answer> {
-  if (ask.kind === 'design') return { kind: 'design', id: ask.id, outcome: outcomeOf(ask.sheet, ask.paper, ask.chordGap) };
+  if (ask.kind === 'design') {
+    const looked = outcomeOf(ask.sheet, ask.paper, ask.chordGap, choices);
+    choices = looked.choices ?? choices;
+    return { kind: 'design', id: ask.id, outcome: looked.outcome };
+  }
   if (ask.kind === 'fields') return { kind: 'fields', id: ask.id, fields: fieldsOfSheet() };
   return { kind: 'files', id: ask.id, files: await filesOf(ask.sheet) };
 }
