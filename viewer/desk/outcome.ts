@@ -2,17 +2,18 @@ import { figuresOf } from '../../src/checks/figures.ts';
 import type { Design } from '../../src/checks/design.ts';
 import { troubleWords } from '../../src/checks/troubleWords.ts';
 import { design } from '../../src/design.ts';
-import type { Drawing, Paper } from '../../src/exports/drawing.ts';
+import type { Drawing, Mark, Paper } from '../../src/exports/drawing.ts';
 import { NoRoom, type Choice } from '../../src/exports/labels.ts';
 import { planDrawing } from '../../src/exports/planDrawing.ts';
 import { sideOnScreen, sidePlaces } from '../../src/exports/sideDrawing.ts';
+import { element } from '../../src/exports/svg.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import { mirrored, type Mesh } from '../../src/geometry/mesh.ts';
 import type { Mm } from '../../src/geometry/units.ts';
 import { partsOf, type Shoe } from '../../src/pair/shoe.ts';
 import { handlesOf } from './handles.ts';
-import type { Outcome, PartName, ShoeShown, Shown, SolidShown } from './protocol.ts';
+import type { Outcome, PartName, ShoeShown, Shown, SolidShown, SvgShown } from './protocol.ts';
 
 /** What is shown, and where the labels of the side drawing came to stand. */
 export interface Looked { readonly outcome: Outcome; readonly choices?: readonly Choice[] }
@@ -57,12 +58,19 @@ function sideOn(made: Design, asked: Paper, before: readonly Choice[]): SideShow
 function shownOf(made: Design, { drawing: side, paper }: SideShown, coarse: boolean): Shown {
   const { fitting, shoes, findings, mouldFaults } = made;
   return {
-    reference: fitting.job.reference, side, ...(coarse ? {} : { plan: planDrawing(made, PLAN) }), handles: handlesOf(made, paper),
+    reference: fitting.job.reference, side: svgShown(side), ...(coarse ? {} : { plan: planDrawing(made, PLAN) }), handles: handlesOf(made, paper),
     places: sidePlaces(made, paper).map((view, i) => ({ side: shoes[i]!.side, view })),
     shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), solids: solidsShown(shoe) })),
     findings, mouldFaults,
   };
 }
+
+/** A mark that belongs to a number says so, and both answer together. */
+const markUp = (mark: Mark): string => (mark.of === undefined ? element(mark) : `<g data-of="${mark.of}">${element(mark)}</g>`);
+
+const svgShown = ({ paper, title, marks }: Drawing): SvgShown => ({
+  paper, title, marks: marks.map(markUp).join(''), outlines: marks.filter((mark) => mark.kind === 'line' && mark.line === 'visible').map(element).join(''),
+});
 
 function solidsShown(shoe: Shoe): SolidShown[] {
   const parts = partsOf(shoe);

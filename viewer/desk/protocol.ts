@@ -27,7 +27,7 @@ export type Outcome =
 
 export interface Shown {
   readonly reference: string;
-  readonly side: Drawing;
+  readonly side: SvgShown;
   /** Only where the hand rests. */
   readonly plan?: Drawing;
   readonly handles: readonly Handle[];
@@ -36,6 +36,15 @@ export interface Shown {
   readonly shoes: readonly ShoeShown[];
   readonly findings: readonly Finding[];
   readonly mouldFaults: readonly Fault[];
+}
+
+/** The side drawing as the text of its SVG marks: a page takes that in faster than the marks themselves. */
+export interface SvgShown {
+  readonly paper: Paper;
+  readonly title: string;
+  readonly marks: string;
+  /** Only what is thick: enough to lay under another drawing. */
+  readonly outlines: string;
 }
 
 export interface ShoeShown {

@@ -1,6 +1,6 @@
 import { element } from '../../src/exports/svg.ts';
 import type { Drawing, Mark } from '../../src/exports/drawing.ts';
-import type { Handle, Shown } from '../desk/protocol.ts';
+import type { Handle, Shown, SvgShown } from '../desk/protocol.ts';
 import { el, svgEl } from './dom.ts';
 import { stepped } from './numbers.ts';
 
@@ -12,7 +12,7 @@ export interface SideView {
   /** Points at a place of a shoe, mm from the heel. */
   readonly pointAt: (side: string, x: number) => void;
   /** An older drawing, laid under this one. */
-  readonly ghost: (drawing: Drawing | undefined) => void;
+  readonly ghost: (drawing: SvgShown | undefined) => void;
 }
 
 export interface Moves {
@@ -111,7 +111,7 @@ export function sideView(host: HTMLElement, moves: Moves): SideView {
       const { paper, marks: drawn, title } = shown.side;
       svg.setAttribute('viewBox', `0 0 ${paper.width} ${paper.height}`);
       svg.setAttribute('aria-label', `${title}. The numbers are in the list of figures.`);
-      marks.innerHTML = drawn.map(markUp).join('');
+      marks.innerHTML = drawn;
       place.replaceChildren();
       place_pins(shown.handles);
     },
@@ -123,7 +123,7 @@ export function sideView(host: HTMLElement, moves: Moves): SideView {
       const at = view.zero[0] + x * view.scale, top = 20, bottom = view.zero[1] + 3;
       place.replaceChildren(svgEl('line', { x1: at, x2: at, y1: top, y2: bottom, class: 'place' }));
     },
-    ghost: (drawing) => { under.innerHTML = drawing ? drawing.marks.filter((mark) => mark.kind === 'line' && mark.line === 'visible').map(element).join('') : ''; },
+    ghost: (drawing) => { under.innerHTML = drawing?.outlines ?? ''; },
   };
 }
 
