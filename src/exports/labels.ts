@@ -10,7 +10,7 @@ export interface Place { readonly at: Point; readonly leader?: Segment }
 /** A label and its places, best first. */
 export interface Wish {
   readonly label: Words;
-  readonly places: Iterable<Place>;
+  readonly places: Places;
   /** How far a frame around it stands off. */
   readonly frame?: Mm;
   /** The leader ends on what the label measures, with an arrow. */
@@ -32,9 +32,11 @@ export interface Placed extends Wish { readonly leader: Segment | undefined; rea
 /** Which place a label took: of those wished, or so far from the first of them. */
 export type Choice = { readonly nth: number } | { readonly off: Point };
 
-/** Places row by row, made only as far as somebody looks. */
-export const rowsOf = (rows: number, row: (step: number) => readonly Place[]): Iterable<Place> => ({
+/** Places in rows of equal length, each made only when somebody looks that far. */
+export interface Places extends Iterable<Place> { readonly at: (n: number) => Place | undefined }
+export const rowsOf = (rows: number, row: (step: number) => readonly Place[]): Places => ({
   *[Symbol.iterator]() { for (let step = 0; step < rows; step++) yield* row(step); },
+  at: (n) => { const width = row(0).length; return row(Math.floor(n / width))[n % width]; },
 });
 
 /** Room between one label and the next, so that they stay apart in a system font that runs wider. */
@@ -75,21 +77,15 @@ export function placed(wishes: readonly Wish[], { boxes, bodies = [], lines, wit
 
 interface Found { readonly place: Place; readonly choice: Choice }
 
-function stillFree(size: Box, places: Iterable<Place>, choice: Choice | undefined, taken: Taken): Found | undefined {
-  const place = choice && ('nth' in choice ? nth(places, choice.nth) : offFrom(nth(places, 0)!, choice.off));
+function stillFree(size: Box, places: Places, choice: Choice | undefined, taken: Taken): Found | undefined {
+  const place = choice && ('nth' in choice ? places.at(choice.nth) : offFrom(places.at(0)!, choice.off));
   return place && isFree(moved(size, place.at), taken) ? { place, choice } : undefined;
-}
-
-function nth<T>(all: Iterable<T>, n: number): T | undefined {
-  let i = 0;
-  for (const one of all) if (i++ === n) return one;
-  return undefined;
 }
 
 const STEP: Mm = 3;
 /** Where no wished place is free: all over the sheet, the nearest first, on a leader. */
-function elsewhere(size: Box, places: Iterable<Place>, taken: Taken): Found | undefined {
-  const first = nth(places, 0)!, [x, y] = first.at, { left, top, right, bottom } = taken.within;
+function elsewhere(size: Box, places: Places, taken: Taken): Found | undefined {
+  const first = places.at(0)!, [x, y] = first.at, { left, top, right, bottom } = taken.within;
   const spots = Array.from({ length: Math.floor((bottom - top) / STEP) }, (_, row) => Array.from({ length: Math.floor((right - left) / STEP) }, (_, column): Point => [left + column * STEP, top + row * STEP])).flat();
   const from = (spot: Point): number => (spot[0] - x) ** 2 + (spot[1] - y) ** 2;
   const found = firstBest(size, spots.sort((a, b) => from(a) - from(b)).map((at) => offFrom(first, subtract(at, first.at))), taken);
@@ -101,7 +97,7 @@ function offFrom({ at, leader }: Place, off: Point): Place {
   return { at: spot, leader: [[spot[0], spot[1] + (spot[1] < named[1] ? 1 : -3)], named] };
 }
 
-function firstBest(size: Box, places: Iterable<Place>, taken: Taken): Found | undefined {
+function firstBest(size: Box, places: Places, taken: Taken): Found | undefined {
   let best: Found | undefined, fewest = Infinity, i = -1;
   for (const place of places) {
     if (++i * LATER >= fewest) break;

@@ -19,7 +19,16 @@ export const drawingBox = (paper: Paper, design: Design): Box => ({ ...frameBox(
 const LEGEND: Lettering = { size: 2.7 }, LEGEND_LINE: Mm = 3.7;
 
 /** Says of the mark "est." which measures were estimated; no line where none was. */
-function legend({ fitting, shoes }: Design, paper: Paper): string[] {
+function legend(design: Design, paper: Paper): readonly string[] {
+  const known = legends.get(design), lines = known?.width === paper.width ? known.lines : writeLegend(design, paper);
+  legends.set(design, { width: paper.width, lines });
+  return lines;
+}
+
+/** The box of a drawing, its frame and its scale all ask for the same lines. */
+const legends = new WeakMap<Design, { readonly width: Mm; readonly lines: readonly string[] }>();
+
+function writeLegend({ fitting, shoes }: Design, paper: Paper): string[] {
   const estimates = shoes.flatMap((shoe): string[] => {
     const labels = estimatesBehind(shoe, figuresOf(shoe, fitting).map(({ key }) => key)).map((field) => inputOf(field).label);
     return labels.length === 0 ? [] : [`${shoe.side}: ${labels.join(', ')}`];

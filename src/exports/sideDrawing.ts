@@ -27,7 +27,8 @@ export const sideDrawing = (design: Design, paper: Paper, sheet?: SheetNumber): 
  */
 export const sideOnScreen = (design: Design, paper: Paper, before?: readonly Choice[]): SideSheet => sideSheet(design, paper, { before, check: false });
 
-export interface SideSheet { readonly drawing: Drawing; readonly choices: readonly Choice[] }
+/** A drawing, where each shoe stands on it in the order of the design, and where its labels stand. */
+export interface SideSheet { readonly drawing: Drawing; readonly places: readonly View[]; readonly choices: readonly Choice[] }
 
 interface Laying { readonly sheet?: SheetNumber | undefined; readonly check: boolean; readonly before?: readonly Choice[] | undefined }
 
@@ -40,7 +41,7 @@ function sideSheet(design: Design, paper: Paper, { sheet = { n: 1, of: 1 }, chec
   ];
   const { marks, choices } = labelled(together(pictures.map(sideView)), box, fixed, before);
   const drawing = { paper, title: `${design.fitting.job.reference}: ${title}`, marks: [...sheetFrame(design, paper, title, by, sheet), ...groundMarks(box, ground), ...fixed, ...marks] };
-  return { drawing, choices };
+  return { drawing, places, choices };
 }
 
 interface Layout { readonly box: Box; readonly ground: Mm; readonly by: number; readonly places: readonly View[] }
@@ -50,9 +51,6 @@ function layout(design: Design, paper: Paper): Layout {
   const by = scaleFor((scale) => fits(spans, scale, box, ground));
   return { box, ground, by, places: placesOf(spans, 1 / by, box, ground) };
 }
-
-/** Where each shoe stands on the side drawing, in the order of the design. */
-export const sidePlaces = (design: Design, paper: Paper): readonly View[] => layout(design, paper).places;
 
 /** The pictures leave the upper corner to the check lines' lettering. */
 const BELOW_CHECK: Mm = 13;

@@ -1,4 +1,4 @@
-import { fitArcs, lengthOf, pointAlong, pointOn, type Path, type PathArc, type PathLine, type PathPiece } from '../geometry/path.ts';
+import { fitArcs, lengthOf, moved, pointAlong, pointOn, type Path, type PathArc, type PathLine, type PathPiece } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
 import { OUTLINE_GAP, SAME_POINT } from '../geometry/tolerances.ts';
 import type { Mm } from '../geometry/units.ts';
@@ -29,16 +29,24 @@ export interface SideProfile {
 }
 
 export function sideProfile(shape: SoleShape): SideProfile {
+  const known = drawnOf.get(shape) ?? drawProfile(shape);
+  drawnOf.set(shape, known);
+  return known;
+}
+
+/** The scale of a drawing, its picture and its pins all ask for the profile of the same sole. */
+const drawnOf = new WeakMap<SoleShape, SideProfile>();
+
+function drawProfile(shape: SoleShape): SideProfile {
   const { last, line, face } = shape, along = (x: Mm): Mm => rollX(line, [x, 0]);
   const back = endWall(shape, Math.min), tip = endWall(shape, Math.max), from = back.top[0], to = tip.top[0];
   const cutBy = (lower: GroundFace, end: WallLine): Point => { const [x, , z] = meetSurface(end, sweptSurface(lower, line)); return [along(x), z]; };
   const rolled = (lower: GroundFace): Path => cutFace(lower, cutBy(lower, back)[0], cutBy(lower, tip)[0]);
   const breaks = [from, ...[last.seatLength, last.tread, last.length].filter((x) => x > from + SAME_POINT && x < to - SAME_POINT), to];
-  const below = (depth: Mm): Path => fitArcs((x) => [along(x), shape.upper(x, 0) + shape.build - depth], breaks, OUTLINE_GAP).filter(isDrawn);
-  const upper = below(0), ground = rolled(face);
+  const upper = fitArcs((x) => [along(x), shape.upper(x, 0) + shape.build], breaks, OUTLINE_GAP).filter(isDrawn), ground = rolled(face);
   const wall = (foot: Point, head: Point): PathLine => ({ kind: 'line', from: foot, to: head });
   return {
-    upper, ground, foam: rolled(foamFace(shape)), stiffener: shape.stiffener > 0 ? below(shape.stiffener) : undefined, along, from, to,
+    upper, ground, foam: rolled(foamFace(shape)), stiffener: shape.stiffener > 0 ? moved(upper, [0, -shape.stiffener]) : undefined, along, from, to,
     back: wall(pointOn(ground[0]!, 0), pointOn(upper[0]!, 0)), tip: wall(pointOn(ground.at(-1)!, 1), pointOn(upper.at(-1)!, 1)),
   };
 }

@@ -64,6 +64,17 @@ const EVENLY = 144, ROUND = EVENLY + 2;
 const RINGS_PLAIN = [1], RINGS_DISHED = [0, 0.5, 1];
 
 export function planOf(last: Last, upper: UpperFace, edge: Path, line: RollLine): Plan {
+  const known = plans.get(edge);
+  if (known?.last === last && known.upper === upper && known.line === line) return known;
+  const plan = samplePlan(last, upper, edge, line);
+  plans.set(edge, plan);
+  return plan;
+}
+
+/** The last plan sampled within each edge: the foam is judged over the same places as the sole. */
+const plans = new WeakMap<Path, Plan>();
+
+function samplePlan(last: Last, upper: UpperFace, edge: Path, line: RollLine): Plan {
   const rings = last.camber === 0 ? RINGS_PLAIN : RINGS_DISHED;
   const bare = { last, upper, edge, line };
   const round = placesRound(edge, line), places = rings.flatMap((ring) => round.map((w) => placeAt(bare, w, ring)));
@@ -77,7 +88,7 @@ function placesRound(edge: Path, line: RollLine): number[] {
   const along = (w: number): Mm => rollX(line, pointAlong(edge, w));
   const pole = (sign: 1 | -1): number => {
     const near = even.reduce((best, w) => (sign * along(w) < sign * along(best) ? w : best));
-    const w = lowestBetween((v) => sign * along(v), near - step, near + step, 1e-9);
+    const w = lowestBetween((v) => sign * along(v), near - step, near + step, FINE);
     return ((w % edge.length) + edge.length) % edge.length;
   };
   return [...even, pole(1), pole(-1)].sort((a, b) => a - b);

@@ -1,6 +1,4 @@
 import type { Design } from '../../src/checks/design.ts';
-import { sidePlaces } from '../../src/exports/sideDrawing.ts';
-import type { Paper } from '../../src/exports/drawing.ts';
 import { spot, type View } from '../../src/exports/view.ts';
 import { rangeOf, type RangeName } from '../../src/fitting/ranges.ts';
 import type { Point } from '../../src/geometry/point.ts';
@@ -26,9 +24,9 @@ interface Grip {
   readonly also?: Handle['also'];
 }
 
-/** The places of each rocker that can be dragged on the side drawing. */
-export function handlesOf(design: Design, paper: Paper): Handle[] {
-  const views = sidePlaces(design, paper), { units } = design.fitting;
+/** The places of each rocker that can be dragged on the side drawing. @param views where each shoe stands on it */
+export function handlesOf(design: Design, views: readonly View[]): Handle[] {
+  const { units } = design.fitting;
   return design.shoes.flatMap((shoe, i) => shoe.kind === 'rocker' ? gripsOf(shoe).map((grip) => handleFor(grip, shoe, views[i]!, units)) : []);
 }
 

@@ -5,7 +5,7 @@ import { design } from '../../src/design.ts';
 import type { Drawing, Mark, Paper } from '../../src/exports/drawing.ts';
 import { NoRoom, type Choice } from '../../src/exports/labels.ts';
 import { planDrawing } from '../../src/exports/planDrawing.ts';
-import { sideOnScreen, sidePlaces } from '../../src/exports/sideDrawing.ts';
+import { sideOnScreen, type SideSheet } from '../../src/exports/sideDrawing.ts';
 import { element } from '../../src/exports/svg.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
@@ -43,23 +43,21 @@ const PLAN: Paper = { width: 210, height: 287 };
 /** Where everything finds room. */
 const ROOMY: Paper = { width: 420, height: 226 };
 
-interface SideShown { readonly drawing: Drawing; readonly choices: readonly Choice[]; readonly paper: Paper }
-
 /** On the paper asked for, or on a larger one where that is too small for all that stands on it. */
-function sideOn(made: Design, asked: Paper, before: readonly Choice[]): SideShown {
-  try { return { ...sideOnScreen(made, asked, before), paper: asked }; }
+function sideOn(made: Design, asked: Paper, before: readonly Choice[]): SideSheet {
+  try { return sideOnScreen(made, asked, before); }
   catch (error) {
-    if (error instanceof NoRoom) return { ...sideOnScreen(made, ROOMY, before), paper: ROOMY };
+    if (error instanceof NoRoom) return sideOnScreen(made, ROOMY, before);
     throw error;
   }
 }
 
 /** The plan hardly changes under a drag, so it waits until the hand rests. */
-function shownOf(made: Design, { drawing: side, paper }: SideShown, coarse: boolean): Shown {
+function shownOf(made: Design, { drawing: side, places }: SideSheet, coarse: boolean): Shown {
   const { fitting, shoes, findings, mouldFaults } = made;
   return {
-    reference: fitting.job.reference, side: svgShown(side), ...(coarse ? {} : { plan: planDrawing(made, PLAN) }), handles: handlesOf(made, paper),
-    places: sidePlaces(made, paper).map((view, i) => ({ side: shoes[i]!.side, view })),
+    reference: fitting.job.reference, side: svgShown(side), ...(coarse ? {} : { plan: planDrawing(made, PLAN) }), handles: handlesOf(made, places),
+    places: places.map((view, i) => ({ side: shoes[i]!.side, view })),
     shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), solids: solidsShown(shoe) })),
     findings, mouldFaults,
   };
