@@ -1,8 +1,9 @@
 import type { Minima } from '../fitting/fitting.ts';
+import { rangeOf, type RangeName } from '../fitting/ranges.ts';
 import type { Last } from '../last/last.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { footNumbers } from '../profile/stance.ts';
-import { Infeasible } from '../profile/infeasible.ts';
+import { Infeasible, orInfeasible } from '../profile/infeasible.ts';
 import { solveRocker, type RockerCase } from '../profile/rocker.ts';
 import { rollX } from '../profile/rollLine.ts';
 import { FOAM_WANTED, LEAST_FOAM, type Thinnest, type Zone } from '../profile/thinnest.ts';
@@ -83,23 +84,22 @@ function trialsFor(shoe: RockerShoe, { zone, minimum, by }: Thinnest): Change[] 
   if (zone === 'tip' || zone === 'tread') {
     const spring = { words: `${MORE_SPRING} mm more spring in the last (last.toeSpring)`, trial: { ...given, last: { ...last, toeSpring: last.toeSpring + MORE_SPRING } } };
     const forward = Math.min(APEX_FORWARD, roomAhead(shoe));
-    const later = forward >= 1 ? [change(`the apex ${mm(forward, 0)} forward (order.apex)`, { apexX: order.apexX + forward })] : [];
-    return [...later, ...(last.heights ? [] : [spring])];
+    const later = forward >= 1 && (100 * (order.apexX + forward)) / last.length <= rangeOf('order.apex').limits[1] ? [change(`the apex ${mm(forward, 0)} forward (order.apex)`, { apexX: order.apexX + forward })] : [];
+    const room = last.toeSpring + MORE_SPRING <= rangeOf('last.toeSpring').limits[1];
+    return [...later, ...(last.heights || !room ? [] : [spring])];
   }
   const name = zone === 'edge behind the strike point' ? 'edge' : zone, { thickness } = order.outsole;
   const softer = name === 'edge' && order.strike > degrees(2 * LESS_STRIKE)
     ? [change(`${LESS_STRIKE}° less at heel strike (foot.strikeAngle)`, { strike: order.strike - degrees(LESS_STRIKE) })] : [];
-  if (by === 'thickness asked') return [...softer, ...(minimum > LESS_ASKED ? [change(`${LESS_ASKED} mm less asked for there (order.minima.${name})`, { minima: { ...order.minima, [name]: minimum - LESS_ASKED } })] : [])];
-  return [...softer, ...(thickness > LESS_OUTSOLE ? [change(`an outsole ${LESS_OUTSOLE} mm thinner (order.outsole.thickness)`, { outsole: { ...order.outsole, thickness: thickness - LESS_OUTSOLE } })] : [])];
+  const allowed = (range: RangeName, value: Mm): boolean => value >= rangeOf(range).limits[0];
+  if (by === 'thickness asked') return [...softer, ...(allowed(`order.minima.${name}`, minimum - LESS_ASKED) ? [change(`${LESS_ASKED} mm less asked for there (order.minima.${name})`, { minima: { ...order.minima, [name]: minimum - LESS_ASKED } })] : [])];
+  return [...softer, ...(allowed('order.outsole.thickness', thickness - LESS_OUTSOLE) ? [change(`an outsole ${LESS_OUTSOLE} mm thinner (order.outsole.thickness)`, { outsole: { ...order.outsole, thickness: thickness - LESS_OUTSOLE } })] : [])];
 }
 
 /** NaN where the change leaves no shape. */
 function buildOf(trial: RockerCase): Mm {
-  try { return solveRocker(trial).build; }
-  catch (error) {
-    if (error instanceof Infeasible) return NaN;
-    throw error;
-  }
+  const rocker = orInfeasible(() => solveRocker(trial));
+  return rocker instanceof Infeasible ? NaN : rocker.build;
 }
 
 /** The sole is higher than thickness alone asks for: the maker or the other shoe wants it so. */

@@ -6,7 +6,7 @@ import { degrees, inDegrees, MM_PER_INCH } from '../geometry/units.ts';
 import { isAligned } from './prosthesis.ts';
 import { ANOTHER_LAST } from './say.ts';
 import { signQuestion, turnedAnkle } from './sign.ts';
-import { Infeasible, type Change, type Mendable, type Remedy, type Trouble } from '../profile/infeasible.ts';
+import { Infeasible, orInfeasible, type Change, type Mendable, type Remedy, type Trouble } from '../profile/infeasible.ts';
 import { RANGE_OF, tryMaking, withRemedy } from '../profile/remedy.ts';
 import type { RockerCase } from '../profile/rocker.ts';
 import { soleFrom } from '../solid/fromRocker.ts';
@@ -133,13 +133,7 @@ function roundedAway(value: number, places: number, downwards: boolean): number 
   return Number(((downwards ? Math.floor(steps + STEP_NOISE) : Math.ceil(steps - STEP_NOISE)) / 10 ** places).toFixed(places));
 }
 
-function makes(given: RockerCase): boolean {
-  try { soleFrom(given); return true; }
-  catch (error) {
-    if (error instanceof Infeasible) return false;
-    throw error;
-  }
-}
+const makes = (given: RockerCase): boolean => !(orInfeasible(() => soleFrom(given)) instanceof Infeasible);
 
 /** Lengths in a sentence, single or "… and …", turned into inches. */
 const inInches = (text: string): string =>

@@ -21,9 +21,10 @@ export function mouldFaults({ fitting: { units, making: { mould: order, chordGap
   return strictest(faults);
 }
 
-interface MouldFault extends Fault { readonly most?: Mm }
+/** `most` ranks faults of one field. */
+interface MouldFault extends Fault { readonly most?: number }
 
-/** Of several limits on one length only the least is told: it holds for all. */
+/** Of several limits on one field only the least is told: it holds for all. */
 function strictest(faults: readonly MouldFault[]): Fault[] {
   const least = (one: MouldFault): boolean => faults.every((other) => other.path !== one.path || (one.most ?? 0) <= (other.most ?? 0));
   return faults.filter((one, i) => one.most === undefined || (least(one) && faults.findIndex((other) => other.path === one.path && least(other)) === i)).map(({ most: _, ...fault }) => fault);
@@ -53,20 +54,20 @@ function tooLarge({ order, units }: Pick<Asked, 'order' | 'units'>, field: Field
 }
 
 /** Walls that flare out towards the ground hold the part in a cavity of one piece. */
-function flareFaults({ side, order: { split } }: Asked, { taper }: SoleShape): Fault[] {
+function flareFaults({ side, order: { split } }: Asked, { taper }: SoleShape): MouldFault[] {
   const worst = Math.min(...Object.values(taper));
   if (split || worst >= 0) return [];
-  return [fault(['making', 'mould', 'split'], 'must be true where walls do not lean in towards the ground', false,
-    `As ordered the ${side} sole flares out by ${inDegrees(-worst).toFixed(1)}° towards the ground, so it cannot leave a cavity in one piece. Put split to true for a cavity in two halves, or take the flare off order.taper.`)];
+  return [{ most: worst, ...fault(['making', 'mould', 'split'], 'must be true where walls do not lean in towards the ground', false,
+    `As ordered the ${side} sole flares out by ${inDegrees(-worst).toFixed(1)}° towards the ground, so it cannot leave a cavity in one piece. Put split to true for a cavity in two halves, or take the flare off order.taper.`) }];
 }
 
 /** The steeper the ground line climbs, the further walls must lean out for the draft. */
-function draftFaults({ side, order, units }: Asked, parts: SoleParts, chordGap: Mm): Fault[] {
+function draftFaults({ side, order, units }: Asked, parts: SoleParts, chordGap: Mm): MouldFault[] {
   if (order.split) return [];
   const largest = largestDraft(mouldPart(parts, order).body, chordGap, order);
   if (largest >= order.draft) return [];
-  return [fault(['making', 'mould', 'draft'], `must be at most ${quantityWords([inDegrees(largest)], 'deg', units)}`, Number(inDegrees(order.draft).toPrecision(6)),
-    `The ground line of the ${side} sole is too steep for more. Or put split to true for a cavity in two halves.`)];
+  return [{ most: largest, ...fault(['making', 'mould', 'draft'], `must be at most ${quantityWords([inDegrees(largest)], 'deg', units)}`, Number(inDegrees(order.draft).toPrecision(6)),
+    `The ground line of the ${side} sole is too steep for more. Or put split to true for a cavity in two halves.`) }];
 }
 
 /** Left between the rim and the point where a hollow of the outline would close. */

@@ -5,7 +5,7 @@ import { degrees, type Mm, type Rad } from '../geometry/units.ts';
 import type { SheetMatch } from '../fitting/fitting.ts';
 import { STEEPEST } from '../profile/arcs.ts';
 import type { GroundFace, RollArc, RollStraight } from '../profile/groundFace.ts';
-import { Infeasible } from '../profile/infeasible.ts';
+import { Infeasible, orInfeasible } from '../profile/infeasible.ts';
 import { rollLine } from '../profile/rollLine.ts';
 import { FOAM_WANTED, LEAST_FOAM } from '../profile/thinnest.ts';
 import { foamLeft, planOfShape } from '../solid/foamLeft.ts';
@@ -40,48 +40,70 @@ const STEP: Mm = 0.1;
 /** Puts a raise under a shoe as it stands now, or says why there can be none. */
 export function raiseUnder(last: Last, order: SheetMatch, raise: Raise): Raising {
   if (isLevel(raise)) return { kind: 'level' };
-  const levelTip = undersideOf(last, raise)(last.length, 0) + raise.ball, level = tryRaise(last, order, raise, levelTip);
-  if (level instanceof Infeasible) return { kind: 'refused', trouble: { why: 'walls meet', text: level.message } };
-  const plan = planOfShape(level.shape), most = foamLeft(level.shape, plan).thickness;
+  const trial = trialsOf(last, order, raise), most = trial.foam(trial.levelTip);
   if (most < LEAST_FOAM) return { kind: 'refused', trouble: { why: 'too little', missing: LEAST_FOAM - most } };
-  const keeps = (tip: Mm, foam: Mm): RaiseMade | undefined => {
-    const tried = tryRaise(last, order, raise, tip);
-    return !(tried instanceof Infeasible) && foamLeft(tried.shape, plan).thickness >= foam ? tried : undefined;
-  };
-  if (order.tip !== undefined) {
-    const made = keeps(order.tip, LEAST_FOAM);
-    if (made) return { kind: 'made', made };
-  }
-  const tip = leastTip(last, levelTip, (tried) => keeps(tried, Math.min(FOAM_WANTED, most - 1e-6)) !== undefined);
-  if (order.tip !== undefined) return { kind: 'refused', trouble: { why: 'tip too thin', tip: order.tip, works: tip } };
-  return { kind: 'made', made: keeps(tip, LEAST_FOAM) ?? level };
+  const asked = order.tip === undefined ? undefined : trial.made(order.tip);
+  if (asked && !(asked instanceof Infeasible)) return { kind: 'made', made: asked };
+  const found = chosenRaise(trial, last, Math.min(FOAM_WANTED, most - 1e-6));
+  if (found instanceof Infeasible) return { kind: 'refused', trouble: { why: 'walls meet', text: found.message } };
+  if (order.tip === undefined) return { kind: 'made', made: found };
+  return { kind: 'refused', trouble: { why: 'tip too thin', tip: order.tip, works: found.tip } };
 }
 
-/** The thinnest tip, in tenths, that is mild enough and keeps what is wanted; the level one where no thinner does. */
-function leastTip(last: Last, levelTip: Mm, works: (tip: Mm) => boolean): Mm {
+/** What comes of a raise with one tip or another. */
+interface Trials {
+  /** Tip of the raise that is level throughout: the thickest there is. */
+  readonly levelTip: Mm;
+  /** Foam left where it is thinnest; it grows with the tip. */
+  readonly foam: (tip: Mm) => Mm;
+  /** The raise itself; undefined where it keeps too little foam, and why where its walls do not close. */
+  readonly made: (tip: Mm) => RaiseMade | Infeasible | undefined;
+}
+
+function trialsOf(last: Last, order: SheetMatch, raise: Raise): Trials {
+  const levelTip = undersideOf(last, raise)(last.length, 0) + raise.ball, plan = planOfShape(raiseShape(last, order, raise, levelTip));
+  const foam = (tip: Mm): Mm => {
+    const shape = orInfeasible(() => raiseShape(last, order, raise, tip));
+    return shape instanceof Infeasible ? -Infinity : foamLeft(shape, plan).thickness;
+  };
+  return { levelTip, foam, made: (tip) => (foam(tip) >= LEAST_FOAM ? orInfeasible(() => withTip(raiseShape(last, order, raise, tip), tip)) : undefined) };
+}
+
+/**
+ * With a tip left open: the thinnest, in tenths, that is mild enough and keeps the foam that is wanted. Where its walls
+ * would meet, which a taller tip does first, the next thinner one, in millimetres, whose walls do not; why not, where
+ * there is none.
+ */
+function chosenRaise({ levelTip, foam, made }: Trials, last: Last, wanted: Mm): RaiseMade | Infeasible {
   const mild = levelTip - (last.length - last.tread) * Math.tan(MILD_TIP / 2);
-  const least = Math.ceil(Math.max(USUAL_TIP, mild) / STEP - 1e-9), most = Math.floor(levelTip / STEP);
-  const inMm = (steps: number): Mm => Number((steps * STEP).toFixed(1));
-  if (least > most) return levelTip;
-  if (works(inMm(least))) return inMm(least);
-  if (!works(inMm(most))) return levelTip;
-  let bad = least, good = most;
-  while (good - bad > 1) { const middle = (good + bad) >> 1; if (works(inMm(middle))) good = middle; else bad = middle; }
-  return inMm(good);
+  const tip = leastTip(Math.max(USUAL_TIP, mild), levelTip, (one) => foam(one) >= wanted), first = made(tip);
+  for (let thinner = tip; foam(thinner) >= LEAST_FOAM; thinner = inMm(Math.ceil(thinner / STEP) - 1 / STEP)) {
+    const one = made(thinner);
+    if (one && !(one instanceof Infeasible)) return one;
+  }
+  return first instanceof Infeasible ? first : new Infeasible('WALLS_MEET', 'the walls lean so far that the ground line crosses itself', ['taper']);
+}
+
+const inMm = (steps: number): Mm => Number((steps * STEP).toFixed(1));
+
+/** The thinnest tip of at least so much, in tenths, that will do; the level one where no thinner does. */
+function leastTip(atLeast: Mm, levelTip: Mm, works: (tip: Mm) => boolean): Mm {
+  const least = Math.ceil(atLeast / STEP - 1e-9), most = Math.floor(levelTip / STEP);
+  if (least > most || !works(inMm(most))) return levelTip;
+  return inMm(least + firstStep(most - least, (k) => works(inMm(least + k))));
+}
+
+/** The first of the steps 0 to `most` that works, where all after it do and the last one does. */
+function firstStep(most: number, works: (step: number) => boolean): number {
+  let bad = -1, good = most;
+  while (good - bad > 1) { const middle = (good + bad) >> 1; if (works(middle)) good = middle; else bad = middle; }
+  return good;
 }
 
 const upperTip = ({ upper, build, last }: SoleShape): Mm => upper(last.length, 0) + build;
 
-/** A raise with a tip, or why there is no such shape. */
-function tryRaise(last: Last, order: SheetMatch, raise: Raise, tip: Mm): RaiseMade | Infeasible {
-  try {
-    const shape = raiseShape(last, order, raise, tip);
-    return { tip: Math.min(tip, upperTip(shape)), shape, bodies: bodiesOf(shape) };
-  } catch (error) {
-    if (error instanceof Infeasible) return error;
-    throw error;
-  }
-}
+/** @throws Infeasible where its walls would meet above the ground */
+const withTip = (shape: SoleShape, tip: Mm): RaiseMade => ({ tip: Math.min(tip, upperTip(shape)), shape, bodies: bodiesOf(shape) });
 
 /**
  * A plain full-length raise for the shoe as it stands now: its upper face is the shoe's own underside (level from heel

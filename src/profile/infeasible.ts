@@ -21,3 +21,12 @@ export class Infeasible extends Error {
     this.toTry = toTry;
   }
 }
+
+/** What is made, or why there is no such shape. */
+export function orInfeasible<T>(make: () => T): T | Infeasible {
+  try { return make(); }
+  catch (error) {
+    if (error instanceof Infeasible) return error;
+    throw error;
+  }
+}

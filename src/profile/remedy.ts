@@ -1,7 +1,7 @@
 import type { Tapers } from '../fitting/fitting.ts';
 import { rangeOf, type RangeName } from '../fitting/ranges.ts';
 import { degrees, type Rad } from '../geometry/units.ts';
-import { Infeasible, type Change, type Mendable, type Remedy } from './infeasible.ts';
+import { Infeasible, orInfeasible, type Change, type Mendable, type Remedy } from './infeasible.ts';
 import type { RockerCase } from './rocker.ts';
 
 /** Puts a remedy in. */
@@ -101,28 +101,24 @@ function nearestChange(given: RockerCase, measure: Mendable, works: (changed: Ro
 }
 
 function troubleIn<T>(make: Maker<T>, given: RockerCase): Infeasible | undefined {
-  try { make(given); return undefined; }
-  catch (error) {
-    if (error instanceof Infeasible) return error;
-    throw error;
-  }
+  const made = orInfeasible(() => make(given));
+  return made instanceof Infeasible ? made : undefined;
 }
 
 /** What a maker made, or what keeps it from being made and how to mend it. */
 export type Making<T> = { readonly ok: true; readonly made: T } | { readonly ok: false; readonly trouble: Infeasible; readonly remedies: Generator<Remedy> };
 
 export function tryMaking<T>(given: RockerCase, make: Maker<T>): Making<T> {
-  try { return { ok: true, made: make(given) }; }
-  catch (error) {
-    if (!(error instanceof Infeasible)) throw error;
-    return { ok: false, trouble: error, remedies: remediesFor(given, error, make) };
-  }
+  const made = orInfeasible(() => make(given));
+  return made instanceof Infeasible ? { ok: false, trouble: made, remedies: remediesFor(given, made, make) } : { ok: true, made };
 }
 
 const PROBES = 24;
 
 /** Looks outward on both sides of the value now, then closes in on the edge of what works, in whole steps of the sheet. */
 function nearestThatWorks(span: Span, works: (value: number) => boolean): number | undefined {
+  // What is not on the sheet, like the end of the toe arc, may do at the value it is looked for from.
+  if (works(span.now)) return span.now;
   const upward = edgeTowards(span, span.most, works), downward = edgeTowards(span, span.least, works);
   if (upward === undefined || downward === undefined) return upward ?? downward;
   return Math.abs(upward - span.now) <= Math.abs(downward - span.now) ? upward : downward;

@@ -9,7 +9,7 @@ import { edgeLine, featherLine, tipOf } from '../last/outline.ts';
 import { upperFace, type UpperFace } from '../last/upperFace.ts';
 import { apexOn, groundFace, heelPieces, midArcs, toePieces, STEEPEST, type Apex, type MidArcs } from './arcs.ts';
 import { angleAt, heightAt, offsetInward, pieceNamed, startOf, type GroundFace, type RollArc } from './groundFace.ts';
-import { Infeasible } from './infeasible.ts';
+import { Infeasible, orInfeasible } from './infeasible.ts';
 import { rollLine, rollX, type RollLine } from './rollLine.ts';
 import { standInShoe, type FootNumbers, type ShoeStance } from './stance.ts';
 import { planOf, thinnest, type Plan, type Thinnest } from './thinnest.ts';
@@ -60,7 +60,7 @@ export function solveRocker(given: RockerCase): Rocker {
   const stance = standInShoe(given.foot, last), line = rollLine(order.apexX, order.crestAngle);
   // Most refusals show in the arcs alone; the outline is drawn only when they stand.
   let drawn: Drawn | undefined;
-  const attempt = remembering(orInfeasible((build) => {
+  const attempt = remembering((build) => orInfeasible(() => {
     const arcs = arcsAt(given, stance, line, build);
     drawn ??= drawPlan(given, line);
     return fitUnder(drawn, given, arcs, build);
@@ -138,14 +138,6 @@ function buildFor({ last, order: { seatAtLeast } }: RockerCase, attempt: Attempt
 
 /** What comes of a build, or why there is no shape at it. */
 type Attempt = (build: Mm) => Trial | Infeasible;
-
-const orInfeasible = (at: (build: Mm) => Trial): Attempt => (build) => {
-  try { return at(build); }
-  catch (error) {
-    if (error instanceof Infeasible) return error;
-    throw error;
-  }
-};
 
 /** Asked again for the same build, it does not try it again. */
 function remembering(attempt: Attempt): Attempt {

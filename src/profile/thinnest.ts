@@ -51,7 +51,7 @@ export interface Plan {
   readonly line: RollLine;
   /** Evenly round each ring, ring by ring. */
   readonly places: readonly Place[];
-  /** Where the seat's minimum gives way to the waist's and the waist's to the tread's. */
+  /** Where the seat's minimum gives way to the waist's, the waist's to the tread's, and the upper face may turn from one reading to the next. */
   readonly borders: readonly Place[];
 }
 
@@ -78,9 +78,17 @@ function samplePlan(last: Last, upper: UpperFace, edge: Path, line: RollLine): P
   const rings = last.camber === 0 ? RINGS_PLAIN : RINGS_DISHED;
   const bare = { last, upper, edge, line };
   const round = placesRound(edge, line), places = rings.flatMap((ring) => round.map((w) => placeAt(bare, w, ring)));
-  const borders = [last.seatLength, last.tread].flatMap((border) => crossings(bare, places, ({ at }) => at[0] - border));
+  const borders = [last.seatLength, last.tread, ...hollowsOf(last)].flatMap((border) => crossings(bare, places, ({ at }) => at[0] - border));
   return { ...bare, places, borders };
 }
+
+/** Readings at which a measured underside turns up sharply: its lowest places may be narrow there. */
+function hollowsOf({ heights = [] }: Last): Mm[] {
+  const slope = (i: number): number => (heights[i + 1]![1] - heights[i]![1]) / (heights[i + 1]![0] - heights[i]![0]);
+  return heights.slice(1, -1).flatMap(([x], i) => (slope(i + 1) - slope(i) > SHARP ? [x] : []));
+}
+/** Change of slope at a reading that places some 5 mm apart would not show. */
+const SHARP = 0.2;
 
 /** Evenly round the edge, and the rearmost and foremost place themselves: a zone may end between one of them and its neighbours. */
 function placesRound(edge: Path, line: RollLine): number[] {
@@ -88,7 +96,7 @@ function placesRound(edge: Path, line: RollLine): number[] {
   const along = (w: number): Mm => rollX(line, pointAlong(edge, w));
   const pole = (sign: 1 | -1): number => {
     const near = even.reduce((best, w) => (sign * along(w) < sign * along(best) ? w : best));
-    const w = lowestBetween((v) => sign * along(v), near - step, near + step, FINE);
+    const w = lowestBetween((v) => sign * along(v), near - step, near + step, 1e-9);
     return ((w % edge.length) + edge.length) % edge.length;
   };
   return [...even, pole(1), pole(-1)].sort((a, b) => a - b);
@@ -144,18 +152,22 @@ export function thinnest(plan: Plan, face: GroundFace, { minima, stiffener, inne
 }
 
 /**
- * The lowest spots on the line where the heel arc ends, just behind it and just ahead: on a dished last under a turned
- * crest the line slants over the dish, and thickness jumps there anywhere between the edges.
+ * The lowest spots on the line where the heel arc ends, just behind it and just ahead: under a turned crest the line slants
+ * over the plan, and thickness jumps there anywhere between the edges.
  * @param ends where the line crosses the rings, from `crossings`
  */
-function acrossBetween({ last, upper, line }: Plan, ends: readonly Place[], spareOf: (spot: Spot) => Mm): Spot[] {
-  if (last.camber === 0 || ends.length === 0) return [];
-  const across = ends.map(({ at }) => rollY(line, at)), from = Math.min(...across), to = Math.max(...across);
+function acrossBetween({ upper, line }: Plan, ends: readonly Place[], spareOf: (spot: Spot) => Mm): Spot[] {
+  if (line.turn === 0 || ends.length === 0) return [];
+  const across = ends.map(({ at }) => rollY(line, at)), from = Math.min(...across), step = (Math.max(...across) - from) / LOOKS;
   return [...new Set(ends.map(({ along }) => along))].map((along) => {
-    const spot = (y: Mm): Spot => { const at = planPoint(line, along, y); return { at, along, upper: upper(...at) }; };
-    return spot(lowestBetween((y) => spareOf(spot(y)), from, to, FINE));
+    const spareAt = (y: Mm): Mm => spareOf(spot(y)), spot = (y: Mm): Spot => { const at = planPoint(line, along, y); return { at, along, upper: upper(...at) }; };
+    const best = Array.from({ length: LOOKS + 1 }, (_, i) => i).reduce((a, b) => (spareAt(from + b * step) < spareAt(from + a * step) ? b : a));
+    return spot(lowestBetween(spareAt, from + Math.max(0, best - 1) * step, from + Math.min(LOOKS, best + 1) * step, FINE));
   });
 }
+
+/** Places looked at along the line: measured heights may make more than one valley under it. */
+const LOOKS = 32;
 
 /**
  * The place of the plan where something is least.
@@ -188,7 +200,10 @@ const MOST_STAIRS = 60;
 /** How near a valley's floor is closed in on, as a share of a piece of the edge: heights there differ by less than a nanometre. */
 const FINE = 1e-5;
 
-/** A valley's floor lies less than this below the lowest place looked at in it: places are near each other, and all arcs wide. */
+/**
+ * A valley's floor lies less than this below the lowest place looked at in it: places are near each other, all arcs wide,
+ * and a reading where a measured upper face turns sharply is looked at itself.
+ */
 const DEEPER: Mm = 1.5;
 
 /** The lowest place down from the starts, followed from the lowest of them on, as long as one may yet reach lower. */

@@ -44,6 +44,17 @@ test('a thin tip on a tall raise is refused with a tip that works', () => {
   expect(raiseUnder(plainLast, { ...order, tip: raising.trouble.works }, { seat: 90, ball: 90 })).toMatchObject({ kind: 'made' });
 });
 
+test.each([
+  ['pointed', 15, 30, [10, 15, 20, 25, 30]], ['pointed', 10, 50, [10, 20, 35, 50]], ['pointed', 15, 50, [10, 18, 25]], ['round', 25, 40, [10, 25, 40]],
+] as const)('walls that would meet at a tall tip do not keep a lower one from being made: %s toe, %d° taper, %d mm', (toeShape, lean, height, tips) => {
+  const last = { ...plainLast, toeShape }, raise = { seat: height, ball: height }, none = { heelInner: 0, heelOuter: 0 };
+  const asked: SheetMatch = { ...order, outsole: { thickness: 2, material: 'solid rubber' }, taper: { ...none, foreInner: degrees(lean), foreOuter: degrees(lean) } };
+  for (const tip of tips) expect([tip, raiseUnder(last, { ...asked, tip }, raise)]).toMatchObject([tip, { kind: 'made', made: { tip } }]);
+  const open = raiseUnder(last, asked, raise);
+  expect(open).toMatchObject({ kind: 'made' });
+  for (const mesh of open.kind === 'made' ? Object.values(solidsOf(open.made.bodies, 0.2)) : []) expect(faultsOf(mesh)).toEqual([]);
+});
+
 test('any raise is made whole, or refused for a reason that holds', () => {
   const mm = (min: number, max: number): fc.Arbitrary<number> => fc.integer({ min: min * 2, max: max * 2 }).map((halves) => halves / 2);
   const lasts = fc.record({ tread: mm(170, 215), toeSpring: mm(0, 25), inflare: mm(-6, 14), toeShape: fc.constantFrom('round', 'pointed', 'square', 'oblique') })

@@ -79,6 +79,23 @@ test('a slanting strike line is searched from edge to edge: on a sloping seat it
   expect(leastSpare(given, solveRocker(given))).toBeGreaterThan(-1e-6);
 });
 
+test('measured heights without any camber are searched along the strike line too', () => {
+  const given = withLast(withOrder(workedCase, { crestAngle: degrees(110), apexX: 175, strike: degrees(18), minima: { edge: 4, seat: 25, waist: 6, tread: 5, tip: 3 } }),
+    { heights: [[0, 14], [18, 11], [36, 9], [50, 12], [60, 12], [110, 8], [160, 2], [202, 0], [240, 4.5], [282, 14]] });
+  expect(leastSpare(given, solveRocker(given))).toBeGreaterThan(-1e-6);
+});
+
+test('a narrow hollow between readings, as in front of a cut-away heel, is not stepped over', () => {
+  const given = withLast(withOrder(workedCase, {
+    apexX: 170.4, strike: degrees(21.14), stiffener: 2.74, outsole: { thickness: 4.3, material: 'solid rubber' },
+    edgeBeyond: { heel: 4.14, ball: 0.62, toe: 3.38 }, minima: { edge: 4, seat: 8, waist: 23.15, tread: 9.85, tip: 16.87 },
+  }), {
+    length: 240.85, seatLength: 71.18, tread: 171, camber: 9, ballWidth: 86.1, heelWidth: 59.1, innerBall: 168.6, outerBall: 144.5, toeShape: 'pointed', inflare: 12.5,
+    heights: [[0, 14], [84.75, 14], [85.75, 0.19], [89.75, 4.58], [100.75, 5.13], [130, 1.14], [171, 0], [207.1, 2.86], [240.85, 16.67]],
+  });
+  expect(leastSpare(given, solveRocker(given))).toBeGreaterThan(-1e-6);
+});
+
 test('where stiffener and outsole would leave too little foam, the foam governs', () => {
   const given = withOrder(workedCase, { outsole: { thickness: 4, material: 'solid rubber' } }), { governs, thinnest } = solveRocker(given);
   expect(governs).toMatchObject({ by: 'foam that must stay' });
