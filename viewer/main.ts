@@ -2,7 +2,9 @@ import type { Paper } from '../src/exports/drawing.ts';
 import { blankSheet } from '../src/fitting/blankSheet.ts';
 import { historyOf, type History } from './keep/history.ts';
 import { figureDifferences, sheetDifferences } from './keep/differences.ts';
+import { keepLengths, lengthsChosen } from './keep/choice.ts';
 import { openJobs } from './keep/jobs.ts';
+import { isLengthUnit, type LengthUnit } from './keep/lengths.ts';
 import { copiedAcross, mirrored, readText, sheetText, valueAt, withValue, type Json, type Sheet } from './keep/sheet.ts';
 import { deviceStore } from './keep/store.ts';
 import { offer, zipOf } from './keep/zip.ts';
@@ -11,13 +13,13 @@ import { clientView } from './parts/client.ts';
 import { differencesTable } from './parts/differencesTable.ts';
 import { figuresList } from './parts/figuresList.ts';
 import { filesPart } from './parts/files.ts';
-import { measures } from './parts/measures.ts';
+import { measures, type Measures } from './parts/measures.ts';
 import { message } from './parts/message.ts';
 import { sideView, stillDrawing } from './parts/sideView.ts';
 import { strip } from './parts/strip.ts';
 import { SAMPLES } from './samples.ts';
 import { openDesk, type Told } from './desk/ask.ts';
-import type { Handle, Shown } from './desk/protocol.ts';
+import type { FieldShown, Handle, Shown } from './desk/protocol.ts';
 
 const at = (id: string): HTMLElement => document.getElementById(id)!;
 /** The side drawing's paper: smaller where the window is narrow, so that its letters stay readable. */
@@ -34,15 +36,17 @@ async function begin(): Promise<void> {
   let job = jobs.list().find(({ removed }) => removed === undefined)?.id ?? jobs.create(parsed(await SAMPLES[0]!.load()));
   let history: History<Sheet> = jobs.open(job)!, shown: Shown | undefined, under: { readonly sheet: Sheet; readonly shown: Shown } | undefined;
 
+  let form: Measures | undefined, fields: readonly FieldShown[] = [], faulty: ReadonlyMap<string, string> = new Map(), chosen = lengthsChosen();
+
   const light = (of: string | undefined): void => { side.light(of); list.light(of); };
-  const side = sideView(at('drawing'), { move: (handle, value) => moved(handle, value), settle: () => settle(), type: (path) => form.focus(path), light });
-  const tell = message(at('drawing'), { goTo: (path) => form.focus(path), apply: ({ values }) => { change(values.reduce((sheet, { path, value }) => put(sheet, path, value), history.now()), 'a value that works'); settle(); } });
+  const side = sideView(at('drawing'), { move: (handle, value) => moved(handle, value), settle: () => settle(), type: (path) => form?.focus(path), light });
+  const tell = message(at('drawing'), { goTo: (path) => form?.focus(path), apply: ({ values }) => { change(values.reduce((sheet, { path, value }) => put(sheet, path, value), history.now()), 'a value that works'); settle(); } });
   const plan = stillDrawing(at('plan'));
   const solid = import('./parts/solid/solidPart.ts').then(({ solidPart }) => solidPart(at('solid'), (picture) => void picture.arrayBuffer().then((bytes) => offer(`${reference()}.png`, new Uint8Array(bytes), 'image/png'))));
   const differ = differencesTable(at('figures'));
   const list = figuresList(at('figures'), light);
   const report = checks(at('checks'), {
-    pointAt: side.pointAt, goTo: (path) => form.focus(path),
+    pointAt: side.pointAt, goTo: (path) => form?.focus(path),
     take: ({ code, side: shoe }, by, reason) => {
       const now = valueAt(history.now(), 'overrides'), override = { code, ...(shoe ? { side: shoe } : {}), by, reason };
       change(withValue(history.now(), 'overrides', [...(Array.isArray(now) ? now as Json[] : []), override]), `${code} taken on a name`);
@@ -65,20 +69,22 @@ async function begin(): Promise<void> {
     mirror: () => { change(mirrored(history.now()), 'left and right swapped'); settle(); },
     layUnder: () => { under = under || !shown ? undefined : { sheet: history.now(), shown }; side.ghost(under?.shown.side); bar.laid(under !== undefined); compare(); },
     copy: (from) => { change(copiedAcross(history.now(), from), `${from} copied across`); settle(); },
-    client: () => { if (shown) clientView(shown); },
-  });
-  const fields = await desk.fields();
-  const form = measures(at('measures'), fields, {
-    valueAt: (path) => valueAt(history.now(), path) ?? undefined,
-    set: (path, value) => change(withValue(history.now(), path, value as Json | undefined), path, path), settle: () => settle(),
+    client: () => { if (shown) clientView(shown, lengths()); },
+    lengths: (unit) => { chosen = unit; keepLengths(unit); afterChoice(); },
   });
 
+  /** What the device was told, or else what the sheet is written in. */
+  function lengths(): LengthUnit { const own = valueAt(history.now(), 'units'); return chosen ?? (isLengthUnit(own) ? own : 'mm'); }
+  function afterChoice(): void { bar.lengths(lengths()); form?.show(); if (shown) showNumbers(shown); compare(); }
+  function showNumbers(now: Shown): void { list.show(now.shoes, lengths()); report.show(now.findings, now.mouldFaults, lengths()); }
+  function marked(faults: ReadonlyMap<string, string>): void { faulty = faults; form?.faults(faults); }
   function text(): string { return sheetText(history.now()); }
   function reference(): string { return String(valueAt(history.now(), 'job.reference') ?? 'sheet').replace(/[^A-Za-z0-9._-]/g, '_'); }
   function change(sheet: Sheet, label: string, key?: string): void { history.edit(sheet, label, key); afterStep(); }
   function settle(): void { history.settle(); jobs.keep(job, history); bar.jobs(jobs.list(), job); }
   function afterStep(): void {
-    form.show();
+    form?.show();
+    bar.lengths(lengths());
     bar.steps(history.undoLabel(), history.redoLabel());
     jobs.keep(job, history);
     side.stale(true);
@@ -91,12 +97,12 @@ async function begin(): Promise<void> {
   function compare(): void {
     const { sheet, shown: before } = under ?? {}, now = shown;
     differ(!sheet || !before || !now ? undefined : [
-      ...sheetDifferences(sheet, history.now(), fields),
-      ...now.shoes.flatMap((shoe) => figureDifferences(before.shoes.find(({ side: one }) => one === shoe.side)?.figures ?? [], shoe.figures)
+      ...sheetDifferences(sheet, history.now(), fields, lengths()),
+      ...now.shoes.flatMap((shoe) => figureDifferences(before.shoes.find(({ side: one }) => one === shoe.side)?.figures ?? [], shoe.figures, lengths())
         .map((row) => ({ ...row, label: `${shoe.side}: ${row.label}` }))),
     ]);
   }
-  function openJob(id: string): void { job = id; history = jobs.open(id) ?? historyOf<Sheet>({}); bar.jobs(jobs.list(), id); afterStep(); }
+  function openJob(id: string): void { job = id; history = jobs.open(id) ?? historyOf<Sheet>({}); form?.forget(); bar.jobs(jobs.list(), id); afterStep(); }
   function openNew(sheet: Sheet): void { openJob(jobs.create(sheet)); }
 
   function told({ outcome, current, fine }: Told): void {
@@ -104,20 +110,19 @@ async function begin(): Promise<void> {
       ({ shown } = outcome);
       side.show(shown);
       if (shown.plan) plan(shown.plan);
-      list.show(shown.shoes);
+      showNumbers(shown);
       if (fine) compare();
       void solid.then((part) => part.show(outcome.shown.shoes, fine));
-      report.show(shown.findings, shown.mouldFaults);
       files.show(shown.findings, shown.mouldFaults);
       tell.clear();
-      form.faults(new Map(shown.mouldFaults.map(({ path, text: said }) => [path, said])));
+      marked(new Map(shown.mouldFaults.map(({ path, text: said }) => [path, said])));
     } else if (outcome.kind === 'faults') {
       tell.faults(outcome.faults);
-      form.faults(new Map(outcome.faults.map(({ path, text: said }) => [path, said])));
+      marked(new Map(outcome.faults.map(({ path, text: said }) => [path, said])));
       files.show(undefined, []);
     } else {
       tell.troubles(outcome.troubles);
-      form.faults(new Map(outcome.troubles.map(({ path, text: said }) => [path, said])));
+      marked(new Map(outcome.troubles.map(({ path, text: said }) => [path, said])));
       files.show(undefined, []);
     }
     side.stale(!current || outcome.kind !== 'shown');
@@ -142,7 +147,18 @@ async function begin(): Promise<void> {
   if ('serviceWorker' in navigator && location.protocol.startsWith('http')) void navigator.serviceWorker.register('./offline.js').catch(() => undefined);
   bar.jobs(jobs.list(), job);
   if (store.warning) bar.kept(store.warning);
+  // The first design is begun before the form asks for its fields.
   afterStep();
+  void desk.fields().then((known) => {
+    fields = known;
+    form = measures(at('measures'), fields, {
+      valueAt: (path) => valueAt(history.now(), path) ?? undefined,
+      set: (path, value) => change(withValue(history.now(), path, value as Json | undefined), path, path), settle: () => settle(), lengths,
+    });
+    form.show();
+    form.faults(faulty);
+    compare();
+  });
 }
 
 function parsed(text: string): Sheet {

@@ -164,7 +164,39 @@ describe.skipIf(noBrowser)('the bench view in a browser', () => {
     const said = (await page.getByRole('dialog').textContent())!;
     expect(said).toMatch(/Right: the sole rolls.*46 mm high under the heel and weighs \d+ g/);
     expect(said).not.toMatch(/K-207|Varrow|Ropewalk/);
-    await page.getByRole('button', { name: 'Back to the bench' }).click();
+    await page.getByRole('button', { name: 'Beside an ordinary sole' }).click();
+    expect(await page.getByRole('dialog').getByRole('status').allTextContents()).toContain('Your right sole, and to the left of it an ordinary sole of the same outline.');
+    await page.keyboard.press('Escape');
+    await page.getByRole('dialog').waitFor({ state: 'detached' });
+    expect(await page.evaluate('document.activeElement.textContent')).toBe('Show the client');
+    await page.context().close();
+  }, 60_000);
+
+  test('numbers are shown and typed in inches, and the sheet keeps its millimetres', async () => {
+    const { page } = await openPage(bench);
+    await openSample(page, 'market gardener');
+    const length = page.locator('.group', { has: page.getByText('Right foot', { exact: true }) }).getByLabel('foot length');
+    await page.selectOption('[aria-label="lengths shown in"]', 'in');
+    expect(Number(await length.inputValue())).toBeLessThan(12);
+    expect(await page.getByRole('row', { name: /^Seat height/ }).first().textContent()).toMatch(/\d\.\d{3} in/);
+    await length.fill('9,8');
+    await settled(page);
+    await page.selectOption('[aria-label="lengths shown in"]', 'mm');
+    expect(Number(await length.inputValue())).toBeCloseTo(248.92, 6);
+    await page.context().close();
+  }, 60_000);
+
+  test('a measure that is cleared and typed anew is still taken as it was', async () => {
+    const { page } = await openPage(bench);
+    await openSample(page, 'market gardener');
+    const row = page.locator('.group', { has: page.getByText('Right foot', { exact: true }) }).locator('.row', { has: page.getByLabel('foot length') });
+    const how = row.getByLabel('how it was taken'), length = row.getByLabel('foot length');
+    await how.fill('with the slide');
+    await how.press('Tab');
+    await length.fill('');
+    await length.fill('249');
+    await length.press('Tab');
+    expect(await how.inputValue()).toBe('with the slide');
     await page.context().close();
   }, 60_000);
 

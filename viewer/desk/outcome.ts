@@ -9,10 +9,13 @@ import { sideOnScreen, type SideSheet } from '../../src/exports/sideDrawing.ts';
 import { element } from '../../src/exports/svg.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
+import type { Side } from '../../src/fitting/words.ts';
 import { mirrored, type Mesh } from '../../src/geometry/mesh.ts';
 import type { Mm } from '../../src/geometry/units.ts';
 import { partsOf, type Shoe } from '../../src/pair/shoe.ts';
+import type { Solids } from '../../src/solid/solids.ts';
 import { handlesOf } from './handles.ts';
+import { ordinarySole } from './ordinary.ts';
 import type { Outcome, PartName, ShoeShown, Shown, SolidShown, SvgShown } from './protocol.ts';
 
 /** What is shown, and where the labels of the side drawing came to stand. */
@@ -58,7 +61,7 @@ function shownOf(made: Design, { drawing: side, places }: SideSheet, coarse: boo
   return {
     reference: fitting.job.reference, side: svgShown(side), ...(coarse ? {} : { plan: planDrawing(made, PLAN) }), handles: handlesOf(made, places),
     places: places.map((view, i) => ({ side: shoes[i]!.side, view })),
-    shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), solids: solidsShown(shoe) })),
+    shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), solids: solidsShown(shoe), ...(coarse ? {} : ordinaryShown(shoe)) })),
     findings, mouldFaults,
   };
 }
@@ -73,8 +76,18 @@ const svgShown = ({ paper, title, marks }: Drawing): SvgShown => ({
 function solidsShown(shoe: Shoe): SolidShown[] {
   const parts = partsOf(shoe);
   if (!parts) return [];
-  const { whole, foam, outsole } = parts.solids;
-  return ([['whole sole', whole], ['foam', foam], ['outsole', outsole]] as const).map(([part, mesh]) => solidShown(part, shoe.side === 'right' ? mirrored(mesh) : mesh));
+  return partsShown(parts.solids, shoe.side);
+}
+
+const partsShown = ({ whole, foam, outsole }: Solids, side: Side): SolidShown[] =>
+  ([['whole sole', whole], ['foam', foam], ['outsole', outsole]] as const).map(([part, mesh]) => solidShown(part, side === 'right' ? mirrored(mesh) : mesh));
+
+/** Somebody only looks at it, so it need not be fine. */
+const ORDINARY_GAP: Mm = 0.3;
+
+function ordinaryShown(shoe: Shoe): Pick<ShoeShown, 'ordinary'> {
+  const solids = shoe.kind === 'rocker' ? ordinarySole(shoe, ORDINARY_GAP) : undefined;
+  return solids ? { ordinary: partsShown(solids, shoe.side) } : {};
 }
 
 const solidShown = (part: PartName, { positions, triangles }: Mesh): SolidShown =>

@@ -52,6 +52,8 @@ export interface ShoeShown {
   readonly kind: 'rocker' | 'match';
   readonly figures: readonly Figure[];
   readonly solids: readonly SolidShown[];
+  /** A plain sole under the same outline, only where the hand rests. */
+  readonly ordinary?: readonly SolidShown[];
 }
 
 export type PartName = 'whole sole' | 'foam' | 'outsole';

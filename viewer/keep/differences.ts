@@ -1,5 +1,6 @@
-import { inWords, type Figure } from '../../src/checks/figure.ts';
+import type { Figure } from '../../src/checks/figure.ts';
 import type { FieldShown } from '../desk/protocol.ts';
+import { figureWords, isLengthUnit, shownLength, type LengthUnit } from './lengths.ts';
 import { isGroup, valueAt, type Json, type Sheet } from './sheet.ts';
 
 /** One line of a table of differences, in words with units. */
@@ -9,8 +10,8 @@ export interface Difference { readonly label: string; readonly before: string; r
 const READ_OUT = 6;
 
 /** What two lists of figures of one shoe say differently, as shown: in the order of the second, then what only the first has. */
-export function figureDifferences(before: readonly Figure[], after: readonly Figure[]): readonly Difference[] {
-  const old = byKey(before), now = byKey(after), words = (figure: Figure | undefined): string => (figure ? inWords(figure) : 'none');
+export function figureDifferences(before: readonly Figure[], after: readonly Figure[], shown: LengthUnit = 'mm'): readonly Difference[] {
+  const old = byKey(before), now = byKey(after), words = (figure: Figure | undefined): string => (figure ? figureWords(figure, shown) : 'none');
   return [...new Set([...now.keys(), ...old.keys()])]
     .map((key) => ({ label: (now.get(key) ?? old.get(key))!.label, before: words(old.get(key)), after: words(now.get(key)) }))
     .filter((row) => row.before !== row.after);
@@ -18,11 +19,11 @@ export function figureDifferences(before: readonly Figure[], after: readonly Fig
 
 const byKey = (figures: readonly Figure[]): ReadonlyMap<string, Figure> => new Map(figures.map((figure) => [figure.key, figure]));
 
-/** What two sheets say differently: in the order of the fields, then what the page has no field for. Each length in its own sheet's unit. */
-export function sheetDifferences(before: Sheet, after: Sheet, fields: readonly FieldShown[]): readonly Difference[] {
+/** What two sheets say differently: in the order of the fields, then what the page has no field for. Each length in the unit shown, or else in its own sheet's. */
+export function sheetDifferences(before: Sheet, after: Sheet, fields: readonly FieldShown[], shown?: LengthUnit): readonly Difference[] {
   const known = new Map(fields.map((field) => [field.path, field]));
   return [...new Set([...known.keys(), ...placesIn(before), ...placesIn(after)])].flatMap((path) => {
-    const field = known.get(path), old = said(valueAt(before, path), unitOf(field, before)), now = said(valueAt(after, path), unitOf(field, after));
+    const field = known.get(path), old = said(valueAt(before, path), unitOf(field, before), shown), now = said(valueAt(after, path), unitOf(field, after), shown);
     if (old !== now) return [{ label: labelOf(path, field), before: old, after: now }];
     return same(valueAt(before, path), valueAt(after, path)) ? [] : [{ label: labelOf(path, field), before: old, after: `${now}, altered` }];
   });
@@ -40,20 +41,21 @@ function same(a: Json | undefined, b: Json | undefined): boolean {
 
 const unitOf = (field: FieldShown | undefined, sheet: Sheet): string => (field?.unit === 'length' ? String(sheet.units ?? 'mm') : field?.unit ?? '');
 
-function said(value: Json | undefined, unit: string): string {
+function said(value: Json | undefined, unit: string, shown?: LengthUnit): string {
   if (value === undefined) return 'not given';
   if (value === null) return 'left empty';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'number' && shown && shown !== unit && isLengthUnit(unit)) return said(shownLength(value, unit, shown), shown);
   if (typeof value === 'number') return `${value}${unit === '' || unit === '°' ? '' : ' '}${unit}`;
   if (typeof value === 'string') return value;
-  if (isGroup(value)) return saidGroup(value, unit);
+  if (isGroup(value)) return saidGroup(value, unit, shown);
   if (value.length === 0) return 'none';
-  return value.length > READ_OUT ? `${value.length} entries` : value.map((one) => said(one, unit)).join('; ');
+  return value.length > READ_OUT ? `${value.length} entries` : value.map((one) => said(one, unit, shown)).join('; ');
 }
 
-function saidGroup(group: Sheet, unit: string): string {
-  if ('value' in group) return [said(group.value, unit), ...(group.how === undefined ? [] : [said(group.how, '')]), ...(group.twice === true ? ['taken twice'] : [])].join(', ');
-  if ('size' in group) return `${said(group.size, '')} ${said(group.system, '')}${group.allowance === undefined ? '' : `, ${said(group.allowance, unit)} longer than the foot`}`;
+function saidGroup(group: Sheet, unit: string, shown?: LengthUnit): string {
+  if ('value' in group) return [said(group.value, unit, shown), ...(group.how === undefined ? [] : [said(group.how, '')]), ...(group.twice === true ? ['taken twice'] : [])].join(', ');
+  if ('size' in group) return `${said(group.size, '')} ${said(group.system, '')}${group.allowance === undefined ? '' : `, ${said(group.allowance, unit, shown)} longer than the foot`}`;
   return Object.values(group).map((one) => said(one, '')).join(', ');
 }
 

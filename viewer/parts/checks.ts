@@ -1,9 +1,10 @@
 import { inFull, type Finding } from '../../src/checks/finding.ts';
 import type { Fault } from '../../src/fitting/readSheet.ts';
+import { shownLength, type LengthUnit } from '../keep/lengths.ts';
 import { button, el } from './dom.ts';
 
 export interface Checks {
-  readonly show: (findings: readonly Finding[], mouldFaults: readonly Fault[]) => void;
+  readonly show: (findings: readonly Finding[], mouldFaults: readonly Fault[], lengths: LengthUnit) => void;
 }
 
 export interface CheckMoves {
@@ -21,12 +22,12 @@ export function checks(host: HTMLElement, moves: CheckMoves): Checks {
   host.append(count, list);
   let told = '';
   return {
-    show: (findings, mouldFaults) => {
-      const next = JSON.stringify([findings, mouldFaults]);
+    show: (findings, mouldFaults, lengths) => {
+      const next = JSON.stringify([findings, mouldFaults, lengths]);
       if (next === told) return;
       told = next;
       count.textContent = tally(findings);
-      list.replaceChildren(...mouldFaults.map((fault) => faultLine(fault, moves)), ...findings.map((finding) => line(finding, moves)));
+      list.replaceChildren(...mouldFaults.map((fault) => faultLine(fault, moves)), ...findings.map((finding) => line(finding, moves, lengths)));
     },
   };
 }
@@ -40,13 +41,20 @@ function tally(findings: readonly Finding[]): string {
 const faultLine = ({ path, text }: Fault, moves: CheckMoves): HTMLElement =>
   el('li', { class: 'finding stop' }, button(text, () => moves.goTo(path), { class: 'tell' }));
 
-function line(finding: Finding, moves: CheckMoves): HTMLElement {
+function line(finding: Finding, moves: CheckMoves, lengths: LengthUnit): HTMLElement {
   const { severity, side, where, at, overriddenBy } = finding;
   const place = [side, where].filter(Boolean).join(', ');
   const press = (): void => { if (side && at !== undefined) moves.pointAt(side, at); };
   return el('li', { class: `finding ${severity}${overriddenBy ? ' taken' : ''}` },
-    el('button', { type: 'button', class: 'tell', onclick: press }, el('strong', {}, WORDS[severity]), ` ${place}: ${inFull(finding)}`),
+    el('button', { type: 'button', class: 'tell', onclick: press }, el('strong', {}, WORDS[severity]), ` ${place}: ${inFull(finding)}`, numbersIn(finding, lengths)),
     overriddenBy ? el('p', { class: 'by' }, `Taken by ${overriddenBy.by}: ${overriddenBy.reason}`) : severity === 'stop' ? takeForm(finding, moves) : undefined);
+}
+
+/** Sentences keep the unit they were written in; beside one in the other unit its own numbers stand in the unit shown. */
+function numbersIn({ text, measured, limit, unit }: Finding, lengths: LengthUnit): HTMLElement | undefined {
+  if (unit !== 'mm' || (lengths === 'mm' ? !/\d in\b/.test(text) : !/\d mm\b/.test(text))) return undefined;
+  const said = ([['measured', measured], ['limit', limit]] as const).flatMap(([word, mm]) => (mm === undefined ? [] : [`${word} ${shownLength(mm, 'mm', lengths)} ${lengths}`]));
+  return said.length ? el('span', { class: 'in-unit' }, said.join(', ')) : undefined;
 }
 
 /** A stop can be taken on one's own name, with a reason; it then stands on every paper. */

@@ -1,8 +1,8 @@
-import { inWords } from '../../src/checks/figure.ts';
 import type { ShoeShown } from '../desk/protocol.ts';
+import { figureWords, type LengthUnit } from '../keep/lengths.ts';
 import { el } from './dom.ts';
 
-export interface FiguresList { readonly show: (shoes: readonly ShoeShown[]) => void; readonly light: (of: string | undefined) => void }
+export interface FiguresList { readonly show: (shoes: readonly ShoeShown[], lengths: LengthUnit) => void; readonly light: (of: string | undefined) => void }
 
 /** Every number of both shoes; touching one lights up its lines on the drawing. */
 export function figuresList(host: HTMLElement, light: (of: string | undefined) => void): FiguresList {
@@ -17,14 +17,14 @@ export function figuresList(host: HTMLElement, light: (of: string | undefined) =
     return made;
   };
   return {
-    show: (shoes) => {
+    show: (shoes, lengths) => {
       const seen = new Set<string>();
       for (const { side, kind, figures } of shoes) {
         const title = `${side} shoe, ${kind === 'rocker' ? 'rocker' : 'raise'}`;
         let table = tables.get(title);
         if (!table) { table = el('table', { class: 'figures' }, el('caption', {}, title)); tables.set(title, table); host.append(table); }
         for (const figure of figures) {
-          const of = `${side}.${figure.key}`, key = `${title} ${of}`, { line, value } = lineFor(key, of, figure.label, table), text = inWords(figure);
+          const of = `${side}.${figure.key}`, key = `${title} ${of}`, { line, value } = lineFor(key, of, figure.label, table), text = figureWords(figure, lengths);
           seen.add(key);
           if (value.textContent !== text) value.textContent = text;
           const label = line.firstElementChild!;

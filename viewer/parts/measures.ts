@@ -1,4 +1,5 @@
 import type { FieldShown } from '../desk/protocol.ts';
+import { isLengthUnit, shownLength, typedLength, type LengthUnit } from '../keep/lengths.ts';
 import { button, el } from './dom.ts';
 import { numberTyped } from './numbers.ts';
 
@@ -7,6 +8,8 @@ export interface SheetAccess {
   readonly valueAt: (path: string) => unknown;
   readonly set: (path: string, value: unknown) => void;
   readonly settle: () => void;
+  /** What lengths are shown and typed in. */
+  readonly lengths: () => LengthUnit;
 }
 
 export interface Measures {
@@ -15,6 +18,8 @@ export interface Measures {
   /** Marks fields that must be corrected, by path. */
   readonly faults: (texts: ReadonlyMap<string, string>) => void;
   readonly focus: (path: string) => void;
+  /** Another sheet comes: what cleared measures told is forgotten. */
+  readonly forget: () => void;
 }
 
 /** Groups a maker knows, in the order of the work; each opens and closes. */
@@ -28,7 +33,7 @@ const OPEN = /foot$|order$/;
 
 /** Every field of the sheet as a form. A field left empty is left out of the sheet. */
 export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet: SheetAccess): Measures {
-  const rows = new Map<string, { readonly field: FieldShown; readonly row: HTMLElement; readonly update: () => void; readonly fault: HTMLElement; readonly input: HTMLElement }>();
+  const rows = new Map<string, { readonly field: FieldShown; readonly row: HTMLElement; readonly update: () => void; readonly forget: () => void; readonly fault: HTMLElement; readonly input: HTMLElement }>();
   const groups = GROUPS.map(([title, starts]) => {
     const own = fields.filter(({ path }) => path.startsWith(`${starts}.`));
     const box = el('details', { class: 'group', open: OPEN.test(starts) }, el('summary', {}, title), kindChoice(starts, sheet));
@@ -61,6 +66,7 @@ export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet
         if (text === undefined) input.removeAttribute('aria-invalid'); else input.setAttribute('aria-invalid', 'true');
       }
     },
+    forget: () => { for (const { forget } of rows.values()) forget(); },
     focus: (path) => {
       const found = [...rows.values()].find(({ field, row }) => field.path === path && !row.hidden) ?? [...rows.values()].find(({ field, row }) => !row.hidden && (field.path.startsWith(`${path}.`) || path.startsWith(`${field.path}.`)));
       if (!found) return;
@@ -72,7 +78,7 @@ export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet
 }
 
 function unitsChoice(sheet: SheetAccess): HTMLElement {
-  return labelled('Lengths in', el('select', { class: 'units', onchange: (event: Event) => { sheet.set('units', (event.target as HTMLSelectElement).value); sheet.settle(); } },
+  return labelled('The sheet is written in', el('select', { class: 'units', onchange: (event: Event) => { sheet.set('units', (event.target as HTMLSelectElement).value); sheet.settle(); } },
     el('option', { value: 'mm' }, 'mm'), el('option', { value: 'in' }, 'inches')));
 }
 
@@ -95,21 +101,21 @@ function kindChoice(starts: string, sheet: SheetAccess): HTMLElement | undefined
     el('option', { value: '' }, 'nothing: not on the sheet'), el('option', { value: 'rocker' }, 'a sole that rolls'), el('option', { value: 'match' }, 'raised to match the other')));
 }
 
-interface Row { readonly row: HTMLElement; readonly update: () => void; readonly fault: HTMLElement; readonly input: HTMLElement }
+interface Row { readonly row: HTMLElement; readonly update: () => void; readonly forget: () => void; readonly fault: HTMLElement; readonly input: HTMLElement }
 
 let rowsMade = 0;
 
 function rowFor(field: FieldShown, sheet: SheetAccess): Row {
   const id = `field-${++rowsMade}`, fault = el('p', { class: 'fault', id: `${id}-fault` }), help = el('p', { class: 'help', id: `${id}-help` }, field.help);
   const control = controlFor(field, sheet, { id, 'aria-describedby': `${id}-fault ${id}-help` });
-  const unit = (): string => (field.unit === 'length' ? String(sheet.valueAt('units') ?? 'mm') : field.unit);
+  const unit = (): string => (field.unit === 'length' ? sheet.lengths() : field.unit);
   const sign = el('span', { class: 'unit' }, unit());
   const more = field.measured ? howTaken(field, sheet) : undefined;
   const row = el('div', { class: 'row' }, el('label', { for: id, class: 'words' }, field.label), el('span', { class: 'value' }, control.input, sign), more?.box, fault, help);
-  return { row, fault, input: control.input, update: () => { sign.textContent = unit(); control.update(); more?.update(); } };
+  return { row, fault, input: control.input, forget: control.forget ?? (() => undefined), update: () => { sign.textContent = unit(); control.update(); more?.update(); } };
 }
 
-interface Control { readonly input: HTMLElement; readonly update: () => void }
+interface Control { readonly input: HTMLElement; readonly update: () => void; readonly forget?: () => void }
 
 function controlFor(field: FieldShown, sheet: SheetAccess, attributes: Record<string, string>): Control {
   const { path, kind, words = [] } = field;
@@ -123,18 +129,29 @@ function controlFor(field: FieldShown, sheet: SheetAccess, attributes: Record<st
   const input = el('input', { ...attributes, type: kind === 'date' ? 'date' : 'text', inputmode: kind === 'number' ? 'decimal' : undefined, autocomplete: 'off', spellcheck: 'false' });
   const put = (): void => {
     const text = input.value.trim(), number = kind === 'number' ? numberTyped(text) : undefined;
-    sheet.set(path, text === '' ? undefined : number ?? text);
+    sheet.set(path, text === '' ? undefined : number === undefined ? text : withTold(inOwn(number)));
+  };
+  const own = (): LengthUnit => { const units = sheet.valueAt('units'); return isLengthUnit(units) ? units : sheet.lengths(); };
+  const inOwn = (number: number): number => (field.unit === 'length' ? typedLength(number, sheet.lengths(), own()) : number);
+  const inShown = (number: number): number => (field.unit === 'length' ? shownLength(number, own(), sheet.lengths()) : number);
+  // A measure that was cleared to be typed anew is still the one that was taken so.
+  let told: object | undefined;
+  const withTold = (value: number): unknown => (told && sheet.valueAt(path) === undefined ? { ...told, value } : value);
+  const remember = (): void => {
+    const now = sheet.valueAt(path);
+    if (now !== undefined) told = typeof now === 'object' && now !== null && 'value' in now ? now : undefined;
   };
   input.addEventListener('input', put);
   input.addEventListener('change', () => sheet.settle());
-  return { input, update: () => { if (document.activeElement !== input) input.value = inWords(sheet.valueAt(path)); } };
+  return { input, forget: () => { told = undefined; }, update: () => { remember(); if (document.activeElement !== input) input.value = inWords(sheet.valueAt(path), inShown); } };
 }
 
 /** A number, the number of a measure that tells more, or a shoe size. */
-function inWords(value: unknown): string {
+function inWords(value: unknown, shown: (number: number) => number): string {
   if (value === undefined || value === null) return '';
+  if (typeof value === 'number') return String(shown(value));
   if (typeof value !== 'object') return String(value);
-  if ('value' in value) return inWords(value.value);
+  if ('value' in value) return inWords(value.value, shown);
   if ('size' in value && 'system' in value) return `${String(value.size)} ${String(value.system)}`;
   return '';
 }

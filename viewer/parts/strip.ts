@@ -1,4 +1,5 @@
 import { SAMPLES } from '../samples.ts';
+import { isLengthUnit, type LengthUnit } from '../keep/lengths.ts';
 import { button, el } from './dom.ts';
 
 export interface StripMoves {
@@ -16,6 +17,7 @@ export interface StripMoves {
   readonly copy: (from: 'left' | 'right') => void;
   readonly layUnder: () => void;
   readonly client: () => void;
+  readonly lengths: (unit: LengthUnit) => void;
 }
 
 interface JobLine { readonly id: string; readonly name: string; readonly removed?: number }
@@ -24,6 +26,7 @@ export interface Strip {
   readonly jobs: (jobs: readonly JobLine[], open: string) => void;
   readonly steps: (undo: string | undefined, redo: string | undefined) => void;
   readonly kept: (words: string) => void;
+  readonly lengths: (unit: LengthUnit) => void;
   /** Whether a version is laid under. */
   readonly laid: (is: boolean) => void;
 }
@@ -43,9 +46,12 @@ export function strip(host: HTMLElement, moves: StripMoves): Strip {
   const file = el('input', { type: 'file', accept: '.json,application/json', hidden: true, onchange: async () => { const [one] = file.files ?? []; if (one) moves.openFile(await one.text()); file.value = ''; } });
   const undo = button('Undo', moves.undo), redo = button('Redo', moves.redo), kept = el('span', { class: 'kept', role: 'status' });
   const removed = el('span'), laid = button('Lay this under', moves.layUnder, { 'aria-pressed': 'false', title: 'Keeps this version as a thin line under what you change next, and lists what has changed' });
+  const lengths = el('select', { 'aria-label': 'lengths shown in', title: 'Numbers on this page; the sheet keeps its own unit. The drawings stay in mm, as they print.', onchange: () => { if (isLengthUnit(lengths.value)) moves.lengths(lengths.value); } },
+    el('option', { value: 'mm' }, 'shown in millimetres'), el('option', { value: 'in' }, 'shown in inches'));
+  const drawn = el('span', { class: 'drawn', hidden: true }, 'Drawings stay in mm, as they print.');
   host.append(jobs, begin, button('Open…', () => file.click()), file, button('Save the sheet', moves.saveFile), undo, redo,
     button('Duplicate', moves.duplicate), button('Remove', moves.remove), removed, button('Swap left and right', moves.mirror), button('Copy left to right', () => moves.copy('left')), button('Copy right to left', () => moves.copy('right')), laid,
-    button('Show the client', moves.client), kept);
+    button('Show the client', moves.client), lengths, drawn, kept);
   return {
     jobs: (lines, open) => {
       const shown = lines.filter((line) => line.removed === undefined), [last] = lines.filter((line) => line.removed !== undefined);
@@ -59,6 +65,7 @@ export function strip(host: HTMLElement, moves: StripMoves): Strip {
       redo.title = again ? `redo: ${again}` : '';
     },
     kept: (words) => { kept.textContent = words; },
+    lengths: (unit) => { lengths.value = unit; drawn.hidden = unit === 'mm'; },
     laid: (is) => laid.setAttribute('aria-pressed', String(is)),
   };
 }
