@@ -6,6 +6,7 @@ import { keepLengths, lengthsChosen } from './keep/choice.ts';
 import { openJobs } from './keep/jobs.ts';
 import { isLengthUnit, type LengthUnit } from './keep/lengths.ts';
 import { copiedAcross, mirrored, readText, sheetText, valueAt, withValue, type Json, type Sheet } from './keep/sheet.ts';
+import { toldToOthers } from './keep/otherTabs.ts';
 import { deviceStore } from './keep/store.ts';
 import { offer, zipOf } from './keep/zip.ts';
 import { checks } from './parts/checks.ts';
@@ -15,6 +16,7 @@ import { figuresList } from './parts/figuresList.ts';
 import { filesPart } from './parts/files.ts';
 import { measures, type Measures } from './parts/measures.ts';
 import { message } from './parts/message.ts';
+import { otherTab } from './parts/otherTab.ts';
 import { sideView, stillDrawing } from './parts/sideView.ts';
 import { strip } from './parts/strip.ts';
 import { SAMPLES } from './samples.ts';
@@ -29,18 +31,22 @@ void begin();
 
 async function begin(): Promise<void> {
   const worker = new Worker(new URL('./desk/worker.ts', import.meta.url), { type: 'module' });
-  const store = await deviceStore();
+  const store = toldToOthers(await deviceStore(), new BroadcastChannel('rockerbench jobs'), (id) => writtenElsewhere(id));
   const clock = (): string => new Date().toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
   const jobs = await openJobs(store, Date.now, () => crypto.randomUUID(), () => bar.kept(store.warning ?? `kept on this device ${clock()}`));
   const desk = openDesk(worker, told, (text) => { tell.say(`Something went wrong in the program itself: ${text}`); document.documentElement.dataset.shown = 'failed'; });
   let job = jobs.list().find(({ removed }) => removed === undefined)?.id ?? jobs.create(parsed(await SAMPLES[0]!.load()));
   let history: History<Sheet> = jobs.open(job)!, shown: Shown | undefined, under: { readonly sheet: Sheet; readonly shown: Shown } | undefined;
 
-  let form: Measures | undefined, fields: readonly FieldShown[] = [], faulty: ReadonlyMap<string, string> = new Map(), chosen = lengthsChosen();
+  let form: Measures | undefined, fields: readonly FieldShown[] = [], faulty: ReadonlyMap<string, string> = new Map(), chosen = lengthsChosen(), behind = false;
 
   const light = (of: string | undefined): void => { side.light(of); list.light(of); };
   const side = sideView(at('drawing'), { move: (handle, value) => moved(handle, value), settle: () => settle(), type: (path) => form?.focus(path), light });
   const tell = message(at('drawing'), { goTo: (path) => form?.focus(path), apply: ({ values }) => { change(values.reduce((sheet, { path, value }) => put(sheet, path, value), history.now()), 'a value that works'); settle(); } });
+  const askWhose = otherTab({
+    takeTheirs: () => { behind = false; void jobs.reread(job).then(() => openJob(job)); },
+    keepMine: () => { const mine = history.now(), theirs = job; behind = false; void jobs.reread(theirs).then(() => openNew(mine)); },
+  });
   const plan = stillDrawing(at('plan'));
   const solid = import('./parts/solid/solidPart.ts').then(({ solidPart }) => solidPart(at('solid'), (picture) => void picture.arrayBuffer().then((bytes) => offer(`${reference()}.png`, new Uint8Array(bytes), 'image/png'))));
   const differ = differencesTable(at('figures'));
@@ -81,12 +87,13 @@ async function begin(): Promise<void> {
   function text(): string { return sheetText(history.now()); }
   function reference(): string { return String(valueAt(history.now(), 'job.reference') ?? 'sheet').replace(/[^A-Za-z0-9._-]/g, '_'); }
   function change(sheet: Sheet, label: string, key?: string): void { history.edit(sheet, label, key); afterStep(); }
-  function settle(): void { history.settle(); jobs.keep(job, history); bar.jobs(jobs.list(), job); }
+  function keep(): void { if (!behind) jobs.keep(job, history); }
+  function settle(): void { history.settle(); keep(); bar.jobs(jobs.list(), job); }
   function afterStep(): void {
     form?.show();
     bar.lengths(lengths());
     bar.steps(history.undoLabel(), history.redoLabel());
-    jobs.keep(job, history);
+    keep();
     side.stale(true);
     desk.show(text(), paper());
   }
@@ -103,6 +110,13 @@ async function begin(): Promise<void> {
     ]);
   }
   function openJob(id: string): void { job = id; history = jobs.open(id) ?? historyOf<Sheet>({}); form?.forget(); bar.jobs(jobs.list(), id); afterStep(); }
+  /** Nothing of this tab's is written over what another wrote, until it is said whose is to stay. */
+  function writtenElsewhere(id: string): void {
+    if (id !== job) return void jobs.reread(id).then(() => bar.jobs(jobs.list(), job));
+    behind = true;
+    jobs.leave(id);
+    askWhose();
+  }
   function openNew(sheet: Sheet): void { openJob(jobs.create(sheet)); }
 
   function told({ outcome, current, fine }: Told): void {

@@ -165,7 +165,7 @@ describe.skipIf(noBrowser)('the bench view in a browser', () => {
     expect(said).toMatch(/Right: the sole rolls.*46 mm high under the heel and weighs \d+ g/);
     expect(said).not.toMatch(/K-207|Varrow|Ropewalk/);
     await page.getByRole('button', { name: 'Beside an ordinary sole' }).click();
-    expect(await page.getByRole('dialog').getByRole('status').allTextContents()).toContain('Your right sole, and to the left of it an ordinary sole of the same outline.');
+    expect(await page.getByRole('dialog').getByRole('status').allTextContents()).toContain('Your right sole. Where your left shoe would stand: an ordinary sole of the same outline.');
     await page.keyboard.press('Escape');
     await page.getByRole('dialog').waitFor({ state: 'detached' });
     expect(await page.evaluate('document.activeElement.textContent')).toBe('Show the client');
@@ -180,6 +180,7 @@ describe.skipIf(noBrowser)('the bench view in a browser', () => {
     expect(Number(await length.inputValue())).toBeLessThan(12);
     expect(await page.getByRole('row', { name: /^Seat height/ }).first().textContent()).toMatch(/\d\.\d{3} in/);
     await length.fill('9,8');
+    await length.press('Tab');
     await settled(page);
     await page.selectOption('[aria-label="lengths shown in"]', 'mm');
     expect(Number(await length.inputValue())).toBeCloseTo(248.92, 6);

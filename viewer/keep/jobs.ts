@@ -19,6 +19,10 @@ export interface Jobs {
   readonly restore: (id: string) => void;
   /** Keeps the work on a job, soon; `flush` at once. A job that did not change is not written. */
   readonly keep: (id: string, history: History<Sheet>) => void;
+  /** Another tab has written this job: what this one would have written is left, and the job is as the store has it. */
+  readonly reread: (id: string) => Promise<void>;
+  /** What waits of this job is not written: another tab's is newer. */
+  readonly leave: (id: string) => void;
   /** Writes what waits. What the store did not take waits for the next time; the store's warning tells. */
   readonly flush: () => Promise<void>;
 }
@@ -59,6 +63,12 @@ export async function openJobs(store: Store, clock: () => number, newId: () => s
     keep: (id, history) => {
       const job = jobs.get(id), work = history.kept();
       if (job && (work.steps !== job.work.steps || work.at !== job.work.at)) put({ ...job, work, name: nameOf(work), changed: clock() });
+    },
+    leave: (id) => { waiting.delete(id); },
+    reread: async (id) => {
+      waiting.delete(id);
+      const job = (await store.all()).find((one) => one.id === id);
+      if (job) jobs.set(id, job); else jobs.delete(id);
     },
     flush,
   };

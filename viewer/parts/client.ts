@@ -19,7 +19,7 @@ export function clientView({ shoes }: Shown, lengths: LengthUnit): void {
   turn.hidden = !still;
   const dialog = el('dialog', { class: 'client', 'aria-label': 'Your soles' },
     el('h2', {}, 'Your soles'), el('div', { class: 'said' }, ...shoes.map((shoe) => el('p', {}, sentence(shoe, lengths)))),
-    el('div', { class: 'choose' }, own, beside, turn, close), stage, told,
+    el('div', { class: 'choose' }, own, beside, turn, close), told, stage,
     el('ul', { class: 'mind' }, ...MIND.map((text) => el('li', {}, text))));
   const show = (ordinary: boolean): void => {
     own.setAttribute('aria-pressed', String(!ordinary));
@@ -60,7 +60,7 @@ function besideOrdinary(shoes: readonly ShoeShown[]): { readonly shoes: readonly
   if (!own?.ordinary) return undefined;
   const { figures, side, ordinary } = own, other = otherSide(side);
   const plain: ShoeShown = { side: other, kind: 'match', figures, solids: ordinary };
-  return { shoes: other === 'left' ? [plain, own] : [own, plain], words: `Your ${side} sole, and ${other === 'left' ? 'to the left' : 'to the right'} of it an ordinary sole of the same outline.` };
+  return { shoes: other === 'left' ? [plain, own] : [own, plain], words: `Your ${side} sole. Where your ${other} shoe would stand: an ordinary sole of the same outline.` };
 }
 
 const MIND = [
