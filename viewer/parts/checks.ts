@@ -18,7 +18,7 @@ const WORDS = { stop: 'STOP', warn: 'warning', note: 'note' } as const;
 
 /** What a careful maker would want to know before cutting, worst first. */
 export function checks(host: HTMLElement, moves: CheckMoves): Checks {
-  const count = el('p', { class: 'count', role: 'status' }), list = el('ol', { class: 'findings' });
+  const count = el('p', { class: 'count', role: 'status', tabindex: -1 }), list = el('ol', { class: 'findings' });
   host.append(count, list);
   let told = '';
   return {
@@ -27,6 +27,8 @@ export function checks(host: HTMLElement, moves: CheckMoves): Checks {
       if (next === told) return;
       told = next;
       count.textContent = tally(findings);
+      // What was focused goes away with the old lines: the keyboard goes on from the head of the new ones.
+      if (list.contains(document.activeElement)) count.focus();
       list.replaceChildren(...mouldFaults.map((fault) => faultLine(fault, moves)), ...findings.map((finding) => line(finding, moves, lengths)));
     },
   };

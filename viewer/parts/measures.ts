@@ -52,7 +52,7 @@ export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet
         box.hidden = !present(starts) || (starts.endsWith('.foot') && sheet.valueAt(`${starts.split('.')[0]}.order.kind`) !== 'rocker');
         for (const choice of box.querySelectorAll<HTMLSelectElement>('select.kind')) choice.value = String(sheet.valueAt(`${starts}.kind`) ?? '');
       }
-      for (const choice of host.querySelectorAll<HTMLSelectElement>('select.units')) choice.value = String(sheet.valueAt('units') ?? 'mm');
+      for (const choice of host.querySelectorAll<HTMLSelectElement>('select.units')) choice.value = String(sheet.valueAt('units') ?? '');
       for (const { field, row, update } of rows.values()) {
         row.hidden = field.forKind !== undefined && sheet.valueAt(`${field.path.split('.')[0]}.order.kind`) !== field.forKind;
         update();
@@ -68,6 +68,7 @@ export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet
     },
     forget: () => { for (const { forget } of rows.values()) forget(); },
     focus: (path) => {
+      if (path === 'units') return host.querySelector<HTMLSelectElement>('select.units')?.focus();
       const found = [...rows.values()].find(({ field, row }) => field.path === path && !row.hidden) ?? [...rows.values()].find(({ field, row }) => !row.hidden && (field.path.startsWith(`${path}.`) || path.startsWith(`${field.path}.`)));
       if (!found) return;
       found.row.closest('details')!.open = true;
@@ -78,8 +79,8 @@ export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet
 }
 
 function unitsChoice(sheet: SheetAccess): HTMLElement {
-  return labelled('The sheet is written in', el('select', { class: 'units', onchange: (event: Event) => { sheet.set('units', (event.target as HTMLSelectElement).value); sheet.settle(); } },
-    el('option', { value: 'mm' }, 'mm'), el('option', { value: 'in' }, 'inches')));
+  return labelled('The sheet is written in', el('select', { class: 'units', name: 'units', onchange: (event: Event) => { sheet.set('units', (event.target as HTMLSelectElement).value); sheet.settle(); } },
+    el('option', { value: '', disabled: true }, 'mm or inches?'), el('option', { value: 'mm' }, 'mm'), el('option', { value: 'in' }, 'inches')));
 }
 
 const labelled = (words: string, control: HTMLElement): HTMLElement => el('label', { class: 'row' }, el('span', { class: 'words' }, words), control);
@@ -107,7 +108,7 @@ let rowsMade = 0;
 
 function rowFor(field: FieldShown, sheet: SheetAccess): Row {
   const id = `field-${++rowsMade}`, fault = el('p', { class: 'fault', id: `${id}-fault` }), help = el('p', { class: 'help', id: `${id}-help` }, field.help);
-  const control = controlFor(field, sheet, { id, 'aria-describedby': `${id}-fault ${id}-help` });
+  const control = controlFor(field, sheet, { id, name: field.path, 'aria-describedby': `${id}-fault ${id}-help` });
   const unit = (): string => (field.unit === 'length' ? sheet.lengths() : field.unit);
   const sign = el('span', { class: 'unit' }, unit());
   const more = field.measured ? howTaken(field, sheet) : undefined;
