@@ -1,7 +1,7 @@
 import type { Mm } from '../../src/geometry/units.ts';
 import { raiseShape } from '../../src/pair/raise.ts';
 import type { Shoe } from '../../src/pair/shoe.ts';
-import { Infeasible } from '../../src/profile/infeasible.ts';
+import { Infeasible, orInfeasible } from '../../src/profile/infeasible.ts';
 import { bodiesOf, solidsOf, type Solids } from '../../src/solid/solids.ts';
 
 /** An ordinary sole is this thick from ball to tip, with its walking sole, mm; common practice of the trade, from memory. */
@@ -15,12 +15,8 @@ const WALKING: Mm = 3;
  */
 export function ordinarySole({ last, order }: Shoe, chordGap: Mm): Solids | undefined {
   const plain = { ...order, kind: 'match', seatHeightNow: NOTHING, ballHeightNow: NOTHING, outsole: { ...order.outsole, thickness: WALKING } } as const;
-  try {
-    return solidsOf(bodiesOf(raiseShape(last, plain, { seat: EVEN + last.pitch, ball: EVEN }, EVEN)), chordGap);
-  } catch (error) {
-    if (error instanceof Infeasible) return undefined;
-    throw error;
-  }
+  const solids = orInfeasible(() => solidsOf(bodiesOf(raiseShape(last, plain, { seat: EVEN + last.pitch, ball: EVEN }, EVEN)), chordGap));
+  return solids instanceof Infeasible ? undefined : solids;
 }
 
 const NOTHING = { value: 0, origin: 'default', rule: 'stands on the floor' } as const;
