@@ -1,4 +1,5 @@
 import { existsSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { build, preview, type PreviewServer } from 'vite';
 
@@ -11,11 +12,16 @@ if (noBrowser) console.log(`No browser at ${PLACES.join(' or ')}: the tests of t
 
 export interface Bench { readonly browser: Browser; readonly address: string; readonly close: () => Promise<void> }
 
+/** Test files run side by side, so each process builds the page for itself, once. */
+const outDir = resolve(`dist/viewer-tested-${process.env.VITEST_POOL_ID ?? 1}`);
+let built: Promise<unknown> | undefined;
+const page = { configFile: 'viewer/vite.config.ts', logLevel: 'error', build: { outDir, emptyOutDir: true } } as const;
+
 /** The built page, served from this machine, and a browser with software drawing. */
 export async function openBench(): Promise<Bench> {
   if (place === undefined) throw new Error(`the bench view must be tested in a browser, and there is none at ${PLACES.join(' or ')}`);
-  await build({ configFile: 'viewer/vite.config.ts', mode: 'production', logLevel: 'error' });
-  const server: PreviewServer = await preview({ configFile: 'viewer/vite.config.ts', preview: { port: 0, host: '127.0.0.1' }, logLevel: 'error' });
+  await (built ??= build({ ...page, mode: 'production' }));
+  const server: PreviewServer = await preview({ ...page, preview: { port: 0, host: '127.0.0.1' } });
   const browser = await chromium.launch({ executablePath: place, args: ['--use-angle=swiftshader', '--enable-unsafe-swiftshader', '--no-sandbox'] });
   return { browser, address: server.resolvedUrls!.local[0]!, close: async () => { await browser.close(); await server.close(); } };
 }
