@@ -3,9 +3,9 @@ import { riskFindings } from './cautions.ts';
 import type { Finding, Severity } from './finding.ts';
 import { ballHeight, pitchOfSole, seatHeight } from './heights.ts';
 import { printBed, toolReach } from './making.ts';
-import { estimated, legByTape, legDifferenceFine, prescription, risksAsked, takenTwice } from './measures.ts';
+import { estimated, guessedOutline, legByTape, legDifferenceFine, prescription, risksAsked, takenTwice } from './measures.ts';
 import { applyOverrides } from './overrides.ts';
-import { ballsLevel, bendsAtBall, notLevel, oneShoe, partlyInside, raiseInWords } from './pairing.ts';
+import { ballsLevel, bendsAtBall, lastsAlike, notLevel, oneShoe, partlyInside, raiseInWords } from './pairing.ts';
 import { alignedHeelRise } from './prosthesis.ts';
 import { rollingChecks } from './rolling.ts';
 import { guessedSpring, steepTip, thinRaise, tipBeyondRaise } from './raiseTip.ts';
@@ -16,7 +16,7 @@ import { governs, thinFoam, thinSole } from './thickness.ts';
 import { shoeWeight, soleWeight, weightDifference } from './weight.ts';
 import { publishedWindow } from './window.ts';
 
-const SOLE_CHECKS = [seatHeight, ballHeight, soleWeight, shoeWeight, toolReach, printBed] as const;
+const SOLE_CHECKS = [seatHeight, ballHeight, soleWeight, shoeWeight, toolReach, printBed, guessedOutline] as const;
 const ROCKER_CHECKS = [
   thinSole, thinFoam, ...standingChecks, ...rollingChecks, pitchOfSole, sideStability, alignedHeelRise, governs, publishedWindow,
 ] as const;
@@ -28,7 +28,7 @@ export function findingsOf(pair: Pair): Finding[] {
   const { fitting } = pair, seen = pair.shoes.map((shoe) => see(shoe, fitting));
   const found = [
     ...seen.flatMap(ofShoe),
-    ...oneShoe(seen), ...ballsLevel(seen, fitting), ...weightDifference(seen),
+    ...oneShoe(seen), ...lastsAlike(seen), ...ballsLevel(seen, fitting), ...weightDifference(seen),
     ...SHEET_CHECKS.flatMap((check) => check(fitting)), ...seen.flatMap(estimated),
   ];
   return worstFirst(applyOverrides(found, fitting.overrides));

@@ -1,6 +1,7 @@
 import { inDegrees } from '../geometry/units.ts';
 import { slipQuestion } from '../fitting/convert.ts';
 import type { Fitting, ShoeFitting } from '../fitting/fitting.ts';
+import { isEstimated } from '../fitting/measure.ts';
 import { isRangeName } from '../fitting/ranges.ts';
 import { SURVEY_SOURCE } from '../fitting/survey.ts';
 import { unusualMeasures } from '../fitting/unusual.ts';
@@ -84,11 +85,24 @@ export function risksAsked({ wearer: { risksAsked: asked } }: Fitting): Finding[
   }];
 }
 
-export function prescription({ job: { prescriber, prescribed } }: Fitting): Finding[] {
-  const missing = (code: string, what: string, field: string): Finding =>
-    ({ code, severity: 'warn', unit: '', where: SHEET, text: `The sheet does not say ${what}. A rocker and a leg difference are prescribed: enter it before cutting (${field}).`, basis: PRACTICE });
-  return [
-    ...(prescriber === undefined ? [missing('PRESCRIBER_MISSING', 'who prescribed the shoes', 'job.prescriber')] : []),
-    ...(prescribed === undefined ? [missing('PRESCRIPTION_DATE_MISSING', 'when the shoes were prescribed', 'job.prescribed')] : []),
-  ];
+export function prescription({ job: { prescriber, prescribed }, wearer: { legDifference } }: Fitting): Finding[] {
+  const missing = [...(prescriber === undefined ? [['who prescribed the shoes', 'job.prescriber']] : []), ...(prescribed === undefined ? [['when they were prescribed', 'job.prescribed']] : [])];
+  if (missing.length === 0) return [];
+  const what = legDifference.correct > 0 ? 'A rocker and a leg difference are' : 'A rocker is';
+  return [{
+    code: 'PRESCRIPTION_MISSING', severity: 'warn', unit: '', where: SHEET,
+    text: `The sheet does not say ${missing.map(([said]) => said).join(' and ')}. ${what} prescribed: enter it before cutting (${missing.map(([, field]) => field).join(', ')}).`, basis: PRACTICE,
+  }];
+}
+
+const OUTLINE = ['last.length', 'last.ballWidth', 'last.heelWidth'] as const satisfies readonly InputField[];
+
+/** A sole under a guessed outline seldom fits the last the shoe is made on. */
+export function guessedOutline({ shoe: { side, fitting } }: Seen): Finding[] {
+  const guessed = OUTLINE.filter((field) => { const measure = inputOf(field).of(fitting); return measure !== undefined && isEstimated(measure); });
+  if (guessed.length === 0) return [];
+  return [{
+    code: 'OUTLINE_GUESSED', severity: 'warn', side, unit: '', where: 'outline',
+    text: `The outline of the ${side} sole is partly a guess: ${guessed.map((field) => inputOf(field).label).join(', ')} ${guessed.length === 1 ? 'was' : 'were'} not measured. Measure the last the shoe is made on before the sole is cut (${guessed.join(', ')}).`, basis: PRACTICE,
+  }];
 }

@@ -21,15 +21,37 @@ export function oneShoe(seen: readonly Seen[]): Finding[] {
   }];
 }
 
-/** What goes under the other shoe, in words: which foot stands higher and by how much. */
-export function raiseInWords({ shoe: { side, raise, made }, fitting: { wearer: { legDifference } } }: Seen<MatchShoe>): Finding[] {
-  const level = isLevel(raise);
+/** Lasts of one pair seldom differ by more; common practice of the trade. */
+const ALIKE: Mm = 5;
+
+/** Feet may differ, but where a pair of lasts does so much, one of them was most often measured or typed wrongly. */
+export function lastsAlike([left, right]: readonly Seen[]): Finding[] {
+  if (!left || !right) return [];
+  return ([['length', 'length'], ['ballWidth', 'ball width']] as const).flatMap(([field, name]): Finding[] => {
+    const [one, other] = [left, right].map(({ shoe: { last } }) => last[field]) as [Mm, Mm], off = Math.abs(one - other);
+    if (!over(off, ALIKE)) return [];
+    return [{
+      code: 'LASTS_DIFFER', severity: 'warn', measured: off, limit: ALIKE, unit: 'mm', where: 'pair',
+      text: `The two lasts differ by ${mm(off)} in ${name}: left ${mm(one)}, right ${mm(other)}. Measure both again (last.${field}).`, basis: PRACTICE,
+    }];
+  });
+}
+
+/** A foot that has done well on its heel height should keep it: a pitch that changes by more is worth a warning; common practice of the trade. */
+const SAME_PITCH: Mm = 3;
+/** Less is not felt, nor worth a word. */
+const PITCH_FELT: Mm = 0.5;
+
+/** What goes under the other shoe, in words: which foot stands higher and by how much, and what becomes of its pitch. */
+export function raiseInWords({ shoe: { side, raise, made, order }, fitting: { wearer: { legDifference } } }: Seen<MatchShoe>): Finding[] {
+  const level = isLevel(raise), now = order.seatHeightNow.value - order.ballHeightNow.value, more = raise.seat - raise.ball, tilts = !level && over(Math.abs(more), SAME_PITCH);
   if (!made && !level) return [];
+  const pitch = `The pitch of the ${side} shoe goes from ${mm(now)} to ${mm(now + more)}`;
   return [{
-    code: 'RAISE', severity: 'note', side, measured: raise.seat, unit: 'mm', where: 'seat and ball',
+    code: 'RAISE', severity: tilts ? 'warn' : 'note', side, measured: raise.seat, unit: 'mm', where: 'seat and ball',
     text: sentences(level
       ? `The ${side} shoe needs no raise: it stands as ordered within ${mm(LEVEL_WITHIN)}`
-      : `The ${side} shoe gets ${mm(raise.seat)} more under the seat and ${mm(raise.ball)} more at the ball`, levelInWords(legDifference)),
+      : `The ${side} shoe gets ${mm(raise.seat)} more under the seat and ${mm(raise.ball)} more at the ball`, tilts ? `${pitch}: try it on blocks first, or give the rocker's last a pitch nearer to it` : !level && over(Math.abs(more), PITCH_FELT) ? pitch : '', levelInWords(legDifference)),
     basis: PRACTICE,
   }];
 }

@@ -8,9 +8,10 @@ const FEET: Record<BlankFoot, object> = {
   prosthesis: { ...FOOT, stiff: { joint: 'whole foot', state: 'prosthetic' }, pivotForward: null, prosthesis: { heelRise: null } },
 };
 
-const rocker = (foot: BlankFoot): object => ({ foot: FEET[foot], last: { pitch: null, toeSpring: null }, order: { kind: 'rocker' } });
-/** The raised shoe follows its last too: what may be estimated of it is asked for, and its line may be taken out. */
-const match = { last: { length: null, toeSpring: null, ballWidth: null, heelWidth: null }, order: { kind: 'match', seatHeightNow: null, ballHeightNow: null } };
+/** What decides a sole's outline is asked for: it may be estimated, and its line taken out, but a guessed sole seldom fits. */
+const OUTLINE = { length: null, ballWidth: null, heelWidth: null };
+const rocker = (foot: BlankFoot): object => ({ foot: FEET[foot], last: { ...OUTLINE, pitch: null, toeSpring: null }, order: { kind: 'rocker' } });
+const match = { last: { ...OUTLINE, toeSpring: null }, order: { kind: 'match', seatHeightNow: null, ballHeightNow: null } };
 
 /**
  * A sheet that holds every field that has to be asked about, each null where the maker has to fill it in: reading it names
@@ -22,7 +23,7 @@ export function blankSheet(foot: BlankFoot, rolls: Side | 'both'): object {
   const shoeOn = (side: Side): object => (rolls === otherSide(side) ? match : rocker(foot));
   return {
     $schema: `./${SCHEMA_FILE}`, version: SHEET_VERSION, units: null,
-    job: { reference: null, date: null },
+    job: { reference: null, date: null, prescriber: null, prescribed: null },
     wearer: { risks: null, legDifference: { correct: null, shorter: null, found: null } },
     left: shoeOn('left'), right: shoeOn('right'),
   };

@@ -297,8 +297,10 @@ describe('measures', () => {
     for (const way of ['blocks', 'x-ray', 'none found']) expect(codesOf({ wearer: { legDifference: { found: way } } })).not.toContain('LEG_BY_TAPE');
   });
   test('prescriber and date are asked for', () => {
-    expect(codesOf({ job: { prescriber: undefined } })).toContain('PRESCRIBER_MISSING');
-    expect(codesOf({ job: { prescribed: undefined } })).toContain('PRESCRIPTION_DATE_MISSING');
+    expect(one('PRESCRIPTION_MISSING', { job: { prescriber: undefined } })!.text).toContain('who prescribed the shoes. A rocker is prescribed: enter it before cutting (job.prescriber)');
+    expect(all('PRESCRIPTION_MISSING', { job: { prescriber: undefined, prescribed: undefined } })).toHaveLength(1);
+    const short = { wearer: { legDifference: { correct: 6, shorter: 'left' } }, job: { prescribed: undefined } } as const;
+    expect(one('PRESCRIPTION_MISSING', short)!.text).toContain('when they were prescribed. A rocker and a leg difference are prescribed');
     expect(codesOf().filter((code) => code.startsWith('PRESCRI'))).toEqual([]);
   });
 });
@@ -313,6 +315,24 @@ describe('the pair', () => {
     const lower = one('RAISE', { wearer: { legDifference: { correct: 6, shorter: 'left' } } })!;
     expect(lower.text).toContain('gets 6.1 mm more under the seat');
     expect(lower.text).toContain('The left foot is to stand 6.0 mm higher than the other.');
+  });
+  test('what becomes of the pitch of a raised shoe is said where it is felt, and warned of where it changes much', () => {
+    const raised = (seatHeightNow: number): Finding => one('RAISE', { right: { order: { seatHeightNow, ballHeightNow: 14 } } })!, quiet = one('RAISE')!;
+    expect([quiet.severity, quiet.text.includes('pitch')]).toEqual(['note', false]);
+    expect(raised(28)).toMatchObject({ severity: 'note', text: expect.stringContaining('The pitch of the right shoe goes from 14.0 mm to 12.0 mm') });
+    expect(raised(30)).toMatchObject({ severity: 'warn', text: expect.stringContaining('The pitch of the right shoe goes from 16.0 mm to 12.0 mm: try it on blocks first') });
+  });
+  test('lasts that differ much in length or width are asked about', () => {
+    expect(codesOf()).not.toContain('LASTS_DIFFER');
+    const found = one('LASTS_DIFFER', { right: { last: { length: 274 } } })!;
+    expect(found).toMatchObject({ severity: 'warn', measured: 8, limit: 5, unit: 'mm', text: expect.stringContaining('left 282.0 mm, right 274.0 mm') });
+    expect(one('LASTS_DIFFER', { right: { last: { ballWidth: 88 } } })!.text).toContain('in ball width');
+  });
+  test('an outline drawn from a guess is warned of, once a shoe', () => {
+    expect(codesOf()).not.toContain('OUTLINE_GUESSED');
+    const found = all('OUTLINE_GUESSED', { left: { last: { length: undefined, ballWidth: undefined } } });
+    expect(found.map(({ side, severity }) => [side, severity])).toEqual([['left', 'warn']]);
+    expect(found[0]!.text).toContain('(last.length, last.ballWidth)');
   });
   test('a level shoe needs none', () => {
     const found = designWith({ right: { order: { seatHeightNow: 39, ballHeightNow: 27 } } }).findings.filter(({ side }) => side === 'right');
