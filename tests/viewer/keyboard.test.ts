@@ -23,9 +23,11 @@ async function tabTo(page: Page, text: string): Promise<void> {
 const sheet = mirrored(JSON.parse(readFileSync('samples/ferry-pilot/sheet.json', 'utf8')) as Sheet);
 function typedFor(path: string): string | undefined {
   if (path === 'units') return 'mm';
-  if (path === 'job.date') return '03182026';
   const value = valueAt(sheet, path) as { readonly value?: number } | number | string | undefined;
-  return value === undefined ? undefined : String(typeof value === 'object' ? value.value : value);
+  if (value === undefined) return undefined;
+  // A date is typed month, day, year, as the browser's own field asks for it.
+  if (path === 'job.date' || path === 'job.prescribed') return String(value).replace(/^(\d+)-(\d+)-(\d+)$/, '$2$3$1');
+  return String(typeof value === 'object' ? value.value : value);
 }
 
 describe.skipIf(noBrowser)('with keys alone', () => {
