@@ -52,6 +52,12 @@ test('the rule can fail', () => {
   expect(against('profile/arcs.ts', ['../solid/body.ts', '../fitting/words.ts', 'node:fs'])).toEqual(['profile/arcs.ts -> ../solid/body.ts', 'profile/arcs.ts -> node:fs']);
 });
 
+test('sines and their kin come from geometry/trig.ts: each engine has last digits of its own, and files must not hang on them', () => {
+  const own = (text: string): boolean => /Math\.(a?sin|a?cos|a?tan2?)h?\b/.test(text);
+  expect(sources.filter((file) => file !== 'geometry/trig.ts' && own(readFileSync(`src/${file}`, 'utf8')))).toEqual([]);
+  expect(own('const x = Math.atan2(y, x);')).toBe(true);
+});
+
 test('the stages are pure: no clock, no chance, no disk outside the command', () => {
   const stages = sources.filter((file) => !file.startsWith('command/'));
   const impure = stages.filter((file) => /Date\.now|new Date\(\)|Math\.random|performance\.now|process\.|\bfetch\(/.test(readFileSync(`src/${file}`, 'utf8')));

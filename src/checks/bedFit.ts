@@ -1,6 +1,7 @@
 import { lowestBetween } from '../geometry/solve.ts';
 import type { Point } from '../geometry/point.ts';
 import { degrees, type Mm, type Rad } from '../geometry/units.ts';
+import { cos, sin } from '../geometry/trig.ts';
 
 /** How a flat outline lies on a table. */
 interface Laid {
@@ -14,10 +15,10 @@ interface Laid {
 
 /** Room taken along the table's two sides when an outline is turned. */
 function extent(outline: readonly Point[], turn: Rad): Point {
-  const cos = Math.cos(turn), sin = Math.sin(turn);
+  const cosine = cos(turn), sine = sin(turn);
   let left = Infinity, right = -Infinity, near = Infinity, far = -Infinity;
   for (const [x, y] of outline) {
-    const along = x * cos - y * sin, across = x * sin + y * cos;
+    const along = x * cosine - y * sine, across = x * sine + y * cosine;
     left = Math.min(left, along); right = Math.max(right, along);
     near = Math.min(near, across); far = Math.max(far, across);
   }

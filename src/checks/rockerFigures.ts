@@ -1,4 +1,5 @@
 import { inDegrees } from '../geometry/units.ts';
+import { atan2 } from '../geometry/trig.ts';
 import { lengthBetween, pointAt } from '../profile/groundFace.ts';
 import { axisX, rollX } from '../profile/rollLine.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
@@ -76,7 +77,7 @@ function arcs({ last, order, shape, rocker: { heelArc, mid, toeArc, apex, tipAng
     plain('apexShare', 'Apex as a share of the last length, from the heel', (100 * order.apexX) / last.length, '%', order.apexX),
     plain('apexRollAngle', 'Roll angle at the apex', inDegrees(apex.angle), 'deg', order.apexX),
     plain('crestAngle', 'Crest: apex line against the long axis, 90° is square across', inDegrees(order.crestAngle), 'deg', order.apexX),
-    plain('rockerAngle', 'Rocker angle: line from apex to tip against the ground', inDegrees(Math.atan2(rise, rollX(line, tipOf(last)) - apex.point[0])), 'deg'),
+    plain('rockerAngle', 'Rocker angle: line from apex to tip against the ground', inDegrees(atan2(rise, rollX(line, tipOf(last)) - apex.point[0])), 'deg'),
     plain('tipSlope', 'Slope of the ground face at the tip', inDegrees(tipAngle), 'deg', last.length),
   ];
 }
@@ -107,6 +108,6 @@ function thicknesses({ last, order, rocker: { stance }, shape }: RockerShoe): Fi
 function stability({ rocker: { pivot } }: RockerShoe, { halfBase }: GroundReach): Figures {
   return [
     plain('halfBase', 'Half base width under the seat, the lesser side', halfBase, 'mm'),
-    plain('sideTipping', 'Side tipping angle: half base width against ankle pivot height', inDegrees(Math.atan2(halfBase, pivot[1])), 'deg'),
+    plain('sideTipping', 'Side tipping angle: half base width against ankle pivot height', inDegrees(atan2(halfBase, pivot[1])), 'deg'),
   ];
 }

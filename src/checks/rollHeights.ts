@@ -1,5 +1,6 @@
 import { cross, subtract, type Point } from '../geometry/point.ts';
 import { inDegrees, type Mm, type Rad } from '../geometry/units.ts';
+import { cos, sin } from '../geometry/trig.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { endAngle, pointAt, type GroundFace } from '../profile/groundFace.ts';
 import { plain, type Plain } from './figure.ts';
@@ -12,7 +13,7 @@ import type { GroundReach } from './groundReach.ts';
 function heightRolled({ pieces }: GroundFace, [x, z]: Point, roll: Rad): Mm {
   const piece = pieces.find((one) => endAngle(one) >= roll - 1e-12) ?? pieces[pieces.length - 1]!;
   const touching = piece.kind === 'arc' ? pointAt(piece, roll) : piece.from;
-  return cross([Math.cos(roll), Math.sin(roll)], subtract([x, z], touching));
+  return cross([cos(roll), sin(roll)], subtract([x, z], touching));
 }
 
 /**

@@ -1,4 +1,5 @@
 import { degrees, inDegrees, type Mm, type Rad } from '../geometry/units.ts';
+import { sin } from '../geometry/trig.ts';
 import { isEstimated } from '../fitting/measure.ts';
 import type { ShoeFitting } from '../fitting/fitting.ts';
 import { rangeOf } from '../fitting/ranges.ts';
@@ -72,7 +73,7 @@ export function standingPoint(seen: Seen<RockerShoe>): Finding[] {
 
 /** What a flat costs: the hip rises on it as on a plank, (distance from the flat's end to the hip) times sine of the roll. */
 const riseOn = (mid: MidArcs, standing: Mm, heelRoll: Rad, apexRoll: Rad): { readonly back: Mm; readonly front: Mm } =>
-  ({ back: (standing - mid.rearX) * Math.sin(Math.abs(heelRoll)), front: (mid.frontX - standing) * Math.sin(apexRoll) });
+  ({ back: (standing - mid.rearX) * sin(Math.abs(heelRoll)), front: (mid.frontX - standing) * sin(apexRoll) });
 
 function flatRise({ shoe, number, place }: Seen<RockerShoe>): Finding[] {
   const { side, order: { standingFlat, strike }, rocker: { mid, heelArc, apex, pivot, hip } } = shoe;
@@ -130,7 +131,7 @@ function goniometerAlone(seen: Seen<RockerShoe>): Finding[] {
   const { shoe: { side, fitting, rocker: { stance } }, number, place } = seen;
   const found = fitting.foot?.stance;
   if (found?.kind !== 'locked' || found.found !== 'goniometer') return [];
-  const at = (turn: number): Mm => stance.pivot[0] + stance.leg * Math.sin(stance.lean + degrees(turn)), least = at(-GONIOMETER), most = at(GONIOMETER);
+  const at = (turn: number): Mm => stance.pivot[0] + stance.leg * sin(stance.lean + degrees(turn)), least = at(-GONIOMETER), most = at(GONIOMETER);
   const [back, front] = midArcEnds(seen), standing = number('standingPoint'), room = Math.min(standing - back, front - standing);
   const behind = stance.pivot[0] - least;
   return [{

@@ -1,6 +1,7 @@
 import { zeroNear } from '../geometry/solve.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Point } from '../geometry/point.ts';
+import { cos, sin } from '../geometry/trig.ts';
 import { tipOf } from '../last/outline.ts';
 import { angleAt, heightAt } from '../profile/groundFace.ts';
 import { rollX } from '../profile/rollLine.ts';
@@ -34,7 +35,7 @@ const placeAt = ({ last }: SoleShape, x: Mm): Point => (x < last.length ? [x, 0]
 /** From the ground face under a place in plan, square to it, up to the upper face. */
 function squareThickness({ face, line, upper, build }: SoleShape, [x, y]: Point): Mm {
   const along = rollX(line, [x, y]), angle = angleAt(face, along), ground = heightAt(face, along);
-  const back = Math.sin(angle) * Math.cos(line.turn), aside = Math.sin(angle) * Math.sin(line.turn), up = Math.cos(angle);
+  const back = sin(angle) * cos(line.turn), aside = sin(angle) * sin(line.turn), up = cos(angle);
   const missed = (d: Mm): Mm => ground + d * up - upper(x - d * back, y - d * aside) - build;
   return zeroNear(missed, -missed(0) * up);
 }

@@ -1,6 +1,7 @@
 import { jsPDF } from 'jspdf';
 import { pointOn, type Path, type PathArc } from '../geometry/path.ts';
 import { add, scale, type Point } from '../geometry/point.ts';
+import { cos, sin, tan } from '../geometry/trig.ts';
 import { LINES, type Drawing, type Ink, type Mark, type Shade, type Words } from './drawing.ts';
 import { textWidth } from './letters.ts';
 import { sha256 } from './sha256.ts';
@@ -73,11 +74,11 @@ const JOINED = 1e-6;
 
 /** An arc as cubic pieces of at most 30 degrees, off the circle by less than a millionth of the radius. Source: the usual 4/3 tan rule. */
 function bend(file: jsPDF, { centre, radius, start, sweep }: PathArc): void {
-  const count = Math.ceil(Math.abs(sweep) / (Math.PI / 6)), step = sweep / count, reach = radius * (4 / 3) * Math.tan(step / 4);
+  const count = Math.ceil(Math.abs(sweep) / (Math.PI / 6)), step = sweep / count, reach = radius * (4 / 3) * tan(step / 4);
   for (let i = 0; i < count; i++) {
     const a = start + i * step, b = a + step;
-    const on = (angle: number): Point => add(centre, scale([Math.cos(angle), Math.sin(angle)], radius));
-    const tangent = (angle: number): Point => scale([-Math.sin(angle), Math.cos(angle)], reach);
+    const on = (angle: number): Point => add(centre, scale([cos(angle), sin(angle)], radius));
+    const tangent = (angle: number): Point => scale([-sin(angle), cos(angle)], reach);
     file.curveTo(...add(on(a), tangent(a)), ...add(on(b), scale(tangent(b), -1)), ...on(b));
   }
 }

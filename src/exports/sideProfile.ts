@@ -2,6 +2,7 @@ import { fitArcs, lengthOf, moved, pointAlong, pointOn, type Path, type PathArc,
 import type { Point } from '../geometry/point.ts';
 import { OUTLINE_GAP, SAME_POINT } from '../geometry/tolerances.ts';
 import type { Mm } from '../geometry/units.ts';
+import { asin } from '../geometry/trig.ts';
 import { endOf, startOf, type GroundFace, type GroundPiece } from '../profile/groundFace.ts';
 import { rollX } from '../profile/rollLine.ts';
 import { foamFace, sweptSurface, type SoleShape } from '../solid/soleShape.ts';
@@ -97,6 +98,6 @@ function between(piece: GroundPiece, a: Mm, b: Mm): PathPiece {
     const [x0, z0] = piece.from, slope = (piece.to[1] - z0) / (piece.to[0] - x0), at = (x: Mm): Point => [x, z0 + (x - x0) * slope];
     return { kind: 'line', from: at(a), to: at(b) };
   }
-  const { centre, radius } = piece, angle = (x: Mm): number => Math.asin((x - centre[0]) / radius);
+  const { centre, radius } = piece, angle = (x: Mm): number => asin((x - centre[0]) / radius);
   return { kind: 'arc', centre, radius, start: angle(a) - Math.PI / 2, sweep: angle(b) - angle(a) };
 }

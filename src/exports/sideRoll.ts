@@ -2,6 +2,7 @@ import type { FigureKey } from '../checks/figures.ts';
 import { pointOn, type PathArc } from '../geometry/path.ts';
 import { add, scale, subtract, unit, type Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
+import { cos, sin } from '../geometry/trig.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { jointsOf } from '../profile/groundFace.ts';
 import { circle, drawn, filled, HANGS, polyline, roomFor, stroke, words, type Mark, type Words } from './drawing.ts';
@@ -21,7 +22,7 @@ function joints(picture: Picture, { shape: { face } }: RockerShoe): Part {
   return part({
     shapes: jointsOf(face).filter(([x]) => x > from && x < to).map((joint) => {
       const piece = ground.find((one) => pointOn(one, 1)[0] >= joint[0] - 1e-6)!, angle = piece.kind === 'arc' ? piece.start + piece.sweep : -Math.PI / 2;
-      const out: Point = [Math.cos(angle), -Math.sin(angle)], on = onSheet(picture, joint);
+      const out: Point = [cos(angle), -sin(angle)], on = onSheet(picture, joint);
       return stroke(add(on, scale(out, -TICK)), add(on, scale(out, 1.4 * TICK)), 'thin', 'ink');
     }),
   });

@@ -1,4 +1,5 @@
 import { inDegrees } from '../geometry/units.ts';
+import { asin, atan2 } from '../geometry/trig.ts';
 import type { Readable } from './checkShape.ts';
 import { DEFAULT_SHANK_LEAN, HIP_AHEAD } from './estimates.ts';
 import { LEAVE_OUT, type Complain, type Path } from './faults.ts';
@@ -35,7 +36,7 @@ const ONE_DEGREE = 'an angle that is 1 degree out moves the standing point by a 
 /** Lean of the leg on the plates, less the slope of the board. */
 function fromPlates({ height, span, hipAhead }: HeelPlates, leg: number): Measure {
   return {
-    value: Math.asin(hipAhead.value / leg) - Math.atan2(height.value, span.value),
+    value: asin(hipAhead.value / leg) - atan2(height.value, span.value),
     origin: 'measured',
     rule: 'asin(hip ahead / leg) − atan(plate height / span)',
     ...(height.twice && hipAhead.twice ? { twice: true } : {}),
@@ -68,7 +69,7 @@ function fixedStance({ ankleAngle, heelPlates }: RawFoot, plates: HeelPlates | u
 /** A prosthetic foot stands in the shoe the way it was aligned: its shank as leaning, its sole as raised at the heel. */
 function alignedStance(prosthesis: Prosthesis | undefined, { tread, seatLength }: LastMeasures): Stance {
   const { shankLean, heelRise } = prosthesis ?? { shankLean: taken(NaN), heelRise: taken(NaN) };
-  const value = shankLean.value - Math.atan2(heelRise.value, tread.value - seatLength.value / 2);
+  const value = shankLean.value - atan2(heelRise.value, tread.value - seatLength.value / 2);
   const rule = 'aligned shank lean − atan(aligned heel rise / (tread − half the seat length))';
   return { kind: 'locked', ankleAngle: { value, origin: 'measured', rule }, found: 'prosthesis alignment' };
 }

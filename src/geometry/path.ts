@@ -1,5 +1,6 @@
 import { add, between, cross, distance, dot, scale, subtract, turnLeft, unit, type Point } from './point.ts';
 import type { Mm, Rad } from './units.ts';
+import { atan2, cos, sin } from './trig.ts';
 
 /** Part of a circle in a plane. Angles from the first axis; a positive sweep turns left. */
 export interface PathArc { readonly kind: 'arc'; readonly centre: Point; readonly radius: Mm; readonly start: Rad; readonly sweep: Rad }
@@ -19,14 +20,14 @@ const STRAIGHT_RADIUS: Mm = 1e6;
 export function pointOn(piece: PathPiece, t: number): Point {
   if (piece.kind === 'line') return between(piece.from, piece.to, t);
   const angle = piece.start + piece.sweep * t;
-  return [piece.centre[0] + piece.radius * Math.cos(angle), piece.centre[1] + piece.radius * Math.sin(angle)];
+  return [piece.centre[0] + piece.radius * cos(angle), piece.centre[1] + piece.radius * sin(angle)];
 }
 
 /** The unit direction of travel a fraction t along a piece. */
 export function directionOn(piece: PathPiece, t: number): Point {
   if (piece.kind === 'line') return unit(subtract(piece.to, piece.from));
   const angle = piece.start + piece.sweep * t, turn = Math.sign(piece.sweep);
-  return [-Math.sin(angle) * turn, Math.cos(angle) * turn];
+  return [-sin(angle) * turn, cos(angle) * turn];
 }
 
 export const lengthOf = (piece: PathPiece): Mm =>
@@ -47,7 +48,7 @@ export const directionAlong = (path: Path, w: number): Point => directionOn(...l
 export function frameAlong(path: Path, w: number): { readonly at: Point; readonly direction: Point } {
   const [piece, t] = locate(path, w);
   if (piece.kind === 'line') return { at: pointOn(piece, t), direction: directionOn(piece, t) };
-  const { centre, radius, start, sweep } = piece, angle = start + sweep * t, cosine = Math.cos(angle), sine = Math.sin(angle), turn = Math.sign(sweep);
+  const { centre, radius, start, sweep } = piece, angle = start + sweep * t, cosine = cos(angle), sine = sin(angle), turn = Math.sign(sweep);
   return { at: [centre[0] + radius * cosine, centre[1] + radius * sine], direction: [-sine * turn, cosine * turn] };
 }
 
@@ -55,7 +56,7 @@ export function frameAlong(path: Path, w: number): { readonly at: Point; readonl
 export function enclosedArea(path: Path): number {
   return path.reduce((sum, piece) => {
     const a = pointOn(piece, 0), b = pointOn(piece, 1);
-    const cap = piece.kind === 'arc' ? (piece.radius ** 2 / 2) * (piece.sweep - Math.sin(piece.sweep)) : 0;
+    const cap = piece.kind === 'arc' ? (piece.radius ** 2 / 2) * (piece.sweep - sin(piece.sweep)) : 0;
     return sum + cross(a, b) / 2 + cap;
   }, 0);
 }
@@ -108,7 +109,7 @@ export function arcThrough(from: Point, direction: Point, to: Point): PathPiece 
   const centre = add(from, scale(left, 1 / curvature));
   return {
     kind: 'arc', centre, radius: 1 / Math.abs(curvature),
-    start: Math.atan2(from[1] - centre[1], from[0] - centre[0]), sweep: 2 * Math.atan2(aside, dot(chord, direction)),
+    start: atan2(from[1] - centre[1], from[0] - centre[0]), sweep: 2 * atan2(aside, dot(chord, direction)),
   };
 }
 

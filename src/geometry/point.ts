@@ -1,4 +1,5 @@
 import type { Mm, Rad } from './units.ts';
+import { cos, sin } from './trig.ts';
 
 /**
  * A point of a plane, mm. In the side view [x, z]: x forward from the rearmost point of the last's bottom,
@@ -16,7 +17,7 @@ export const dot = ([ax, ay]: Point, [bx, by]: Point): number => ax * bx + ay * 
 /** Positive when b lies to the left of a. */
 export const cross = ([ax, ay]: Point, [bx, by]: Point): number => ax * by - ay * bx;
 export const distance = ([ax, ay]: Point, [bx, by]: Point): Mm => Math.hypot(ax - bx, ay - by);
-export const along = (angle: Rad): Point => [Math.cos(angle), Math.sin(angle)];
+export const along = (angle: Rad): Point => [cos(angle), sin(angle)];
 /** Quarter turn to the left. */
 export const turnLeft = ([x, y]: Point): Point => [-y, x];
 /** @throws RangeError for a vector without a direction */

@@ -1,6 +1,7 @@
 import type { Mesh } from '../geometry/mesh.ts';
 import type { Point, Point3 } from '../geometry/point.ts';
 import { degrees, inDegrees, type Mm, type Rad } from '../geometry/units.ts';
+import { asin, tan } from '../geometry/trig.ts';
 import type { MouldOrder } from '../fitting/fitting.ts';
 import { columnsFor, pointsAcross, rowsOf, type Body, type Cut, type Row } from '../solid/body.ts';
 
@@ -66,10 +67,10 @@ const FURTHER = 1.0005, TRIES = 60;
 /** The lean that gives every facet of the walls the draft, found by trying; undefined where it would be too much. */
 function leanFor(draft: Rad, walls: readonly WallPair[]): number | undefined {
   if (draft === 0) return 0;
-  const wanted = Math.tan(draft);
+  const wanted = tan(draft);
   let lean = wanted;
   for (let i = 0; i < TRIES && lean <= LEAN_MOST * wanted; i++) {
-    const got = Math.tan(leastDraft(walls, lean));
+    const got = tan(leastDraft(walls, lean));
     if (got >= wanted - 1e-12) return lean;
     if (got <= 0) return undefined;
     lean *= (wanted / got) * FURTHER;
@@ -89,7 +90,7 @@ function leastDraft(walls: readonly WallPair[], lean: number): Rad {
 function leanOf(a: Point3, b: Point3, c: Point3): Rad {
   const [ux, uy, uz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]], [vx, vy, vz] = [c[0] - a[0], c[1] - a[1], c[2] - a[2]];
   const n = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx] as const, size = Math.hypot(...n);
-  return size > 1e-9 ? Math.asin(-n[2] / size) : Math.PI / 2;
+  return size > 1e-9 ? asin(-n[2] / size) : Math.PI / 2;
 }
 
 /** Drafts are tried in steps of a tenth of a degree. */

@@ -2,6 +2,7 @@ import { isTooTight, lengthOf, parallelPiece, pointOn, type Path, type PathArc, 
 import { add, cross, distance, dot, scale, subtract, turnLeft, unit, type Point } from '../geometry/point.ts';
 import { SAME_POINT } from '../geometry/tolerances.ts';
 import type { Mm } from '../geometry/units.ts';
+import { atan2 } from '../geometry/trig.ts';
 
 /**
  * The line round a closed path that keeps a distance from it, in exact arcs. In a hollow tighter than the distance the
@@ -55,7 +56,7 @@ const part = (piece: PathPiece, from: number, to: number): PathPiece => piece.ki
 function shareOf(piece: PathPiece, at: Point): number {
   if (piece.kind === 'line') return dot(subtract(at, piece.from), unit(subtract(piece.to, piece.from))) / lengthOf(piece);
   const turn = Math.sign(piece.sweep), whole = 2 * Math.PI, half = Math.abs(piece.sweep) / 2;
-  const past = (Math.atan2(at[1] - piece.centre[1], at[0] - piece.centre[0]) - piece.start) * turn - half;
+  const past = (atan2(at[1] - piece.centre[1], at[0] - piece.centre[0]) - piece.start) * turn - half;
   return (past - whole * Math.round(past / whole) + half) / (2 * half);
 }
 

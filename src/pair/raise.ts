@@ -2,6 +2,7 @@ import { edgeLine, featherLine } from '../last/outline.ts';
 import { pitchSpan, type Last } from '../last/last.ts';
 import type { UpperFace } from '../last/upperFace.ts';
 import { degrees, type Mm, type Rad } from '../geometry/units.ts';
+import { atan, tan } from '../geometry/trig.ts';
 import type { SheetMatch } from '../fitting/fitting.ts';
 import { STEEPEST } from '../profile/arcs.ts';
 import type { GroundFace, RollArc, RollStraight } from '../profile/groundFace.ts';
@@ -75,7 +76,7 @@ function trialsOf(last: Last, order: SheetMatch, raise: Raise): Trials {
  * there is none.
  */
 function chosenRaise({ levelTip, foam, made }: Trials, last: Last, wanted: Mm): RaiseMade | Infeasible {
-  const mild = levelTip - (last.length - last.tread) * Math.tan(MILD_TIP / 2);
+  const mild = levelTip - (last.length - last.tread) * tan(MILD_TIP / 2);
   const tip = leastTip(Math.max(USUAL_TIP, mild), levelTip, (one) => foam(one) >= wanted), first = made(tip);
   for (let thinner = tip; foam(thinner) >= LEAST_FOAM; thinner = inMm(Math.ceil(thinner / STEP) - 1 / STEP)) {
     const one = made(thinner);
@@ -136,7 +137,7 @@ const BEHIND: Mm = 100;
 function mildRoll(last: Last, tipHeight: Mm): GroundFace {
   const level = (to: Mm): RollStraight => ({ kind: 'straight', name: 'level tread', from: [-BEHIND, 0], to: [to, 0] });
   if (!(tipHeight > 0)) return { pieces: [level(last.length)] };
-  const run = last.length - last.tread, radius = (run * run + tipHeight * tipHeight) / (2 * tipHeight), to = 2 * Math.atan(tipHeight / run);
+  const run = last.length - last.tread, radius = (run * run + tipHeight * tipHeight) / (2 * tipHeight), to = 2 * atan(tipHeight / run);
   if (to > STEEPEST) throw new Infeasible('TOE_ARC_TOO_SHORT', 'the toe of the raise would turn up to the upright before its tip', []);
   const arc: RollArc = { kind: 'arc', name: 'toe arc', centre: [last.tread, radius], radius, from: 0, to };
   return { pieces: [level(last.tread), arc] };

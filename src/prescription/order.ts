@@ -1,6 +1,7 @@
 import type { EdgeWidths, Foot, Minima, OutsoleOrder, SheetRocker, Tapers, ToeOrder } from '../fitting/fitting.ts';
 import type { FoamName } from '../materials/materials.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
+import { tan } from '../geometry/trig.ts';
 
 /** A rocker order with nothing left open: what the maker wrote, and the trade's default for the rest. */
 export interface RockerOrder {
@@ -43,7 +44,7 @@ interface ApexLast { readonly length: Mm; readonly innerBall: Mm; readonly ballW
  * The joint lies half a ball width to the inner side, where a turned crest may pass further forward than on the long axis.
  */
 export function apexBehindJoint({ innerBall, ballWidth }: ApexLast, crestAngle: Rad): Mm {
-  return innerBall - BEHIND_JOINT - Math.max(0, Math.tan(crestAngle - Math.PI / 2)) * (ballWidth / 2);
+  return innerBall - BEHIND_JOINT - Math.max(0, tan(crestAngle - Math.PI / 2)) * (ballWidth / 2);
 }
 
 function defaultApex({ toe, crestAngle }: SheetRocker, foot: Foot, last: ApexLast): Mm {

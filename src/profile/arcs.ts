@@ -1,5 +1,6 @@
 import type { Point } from '../geometry/point.ts';
 import { degrees, inDegrees, type Mm, type Rad } from '../geometry/units.ts';
+import { asin, atan2, cos, sin, tan } from '../geometry/trig.ts';
 import type { ToeOrder } from '../fitting/fitting.ts';
 import { Infeasible } from './infeasible.ts';
 import { pointAt, type GroundFace, type GroundPiece, type RollArc } from './groundFace.ts';
@@ -27,7 +28,7 @@ export function midArcs(standing: Mm, pivotX: Mm, hip: Mm, flat: Mm): MidArcs {
  */
 export function heelPieces(pivot: Point, mid: MidArcs, strike: Rad): GroundPiece[] {
   const [xA, h] = pivot, centre: Point = [mid.rearX, mid.radius];
-  const join = Math.atan2(xA - mid.rearX, mid.radius - h);
+  const join = atan2(xA - mid.rearX, mid.radius - h);
   const radius = mid.radius - Math.hypot(xA - mid.rearX, h - mid.radius);
   const hasHeel = join > -strike;
   const heel: RollArc = { kind: 'arc', name: 'heel arc', centre: pivot, radius, from: -strike, to: join };
@@ -41,7 +42,7 @@ const RUN_ON: Mm = 100;
 
 function runOnBehind(arc: RollArc): GroundPiece {
   const [x, z] = pointAt(arc, arc.from);
-  return { kind: 'straight', name: 'behind the strike point', from: [x - RUN_ON * Math.cos(arc.from), z - RUN_ON * Math.sin(arc.from)], to: [x, z] };
+  return { kind: 'straight', name: 'behind the strike point', from: [x - RUN_ON * cos(arc.from), z - RUN_ON * sin(arc.from)], to: [x, z] };
 }
 
 /** The apex: where the toe arc leaves the front half of the mid arc, and at what roll angle. */
@@ -56,8 +57,8 @@ export function apexOn(mid: MidArcs, apexX: Mm): Apex {
       `the apex line passes ${Math.abs(ahead).toFixed(1)} mm ${ahead < 0 ? 'behind' : 'ahead of'} ${from}; it must pass at least ${APEX_AHEAD} mm ahead`,
       ['standingFlat', 'apexX', 'pitch']);
   }
-  const angle = Math.asin(ahead / mid.radius);
-  return { point: [apexX, mid.radius * (1 - Math.cos(angle))], angle };
+  const angle = asin(ahead / mid.radius);
+  return { point: [apexX, mid.radius * (1 - cos(angle))], angle };
 }
 
 /** A toe arc flatter than this is no arc a maker could tell from a straight piece: 80 mm of it bulge 0.16 mm. */
@@ -70,7 +71,7 @@ export const STEEPEST: Rad = degrees(85);
 interface ToeSetting { readonly apex: Apex; readonly pivot: Point; readonly tipX: Mm }
 
 /** The shortest radius that still reaches the tip (where it would stand upright). */
-const shortestToeRadius = ({ apex, tipX }: ToeSetting): Mm => (tipX - apex.point[0]) / (1 - Math.sin(apex.angle));
+const shortestToeRadius = ({ apex, tipX }: ToeSetting): Mm => (tipX - apex.point[0]) / (1 - sin(apex.angle));
 
 /**
  * Radius of the toe arc by its rule.
@@ -92,27 +93,27 @@ function radiusForToeOff(wanted: Rad, { apex, tipX }: ToeSetting): Mm {
     throw new Infeasible('TOE_OFF_OUT_OF_REACH',
       `a toe-off angle of ${inDegrees(wanted).toFixed(1)}° is already passed at the apex (${inDegrees(apex.angle).toFixed(1)}°)`, ['toe.toeOff', 'apexX']);
   }
-  return (tipX - apex.point[0]) / (Math.sin(wanted) - Math.sin(apex.angle));
+  return (tipX - apex.point[0]) / (sin(wanted) - sin(apex.angle));
 }
 
 /** A circle tangent to the mid arc at the apex and through the wanted tip; with an end angle, arc then straight. */
 function radiusForToeSpring(wanted: Mm, endAngle: Rad | undefined, setting: ToeSetting): Mm {
   const { apex, tipX } = setting, run = tipX - apex.point[0], rise = wanted - apex.point[1];
-  const least = run * Math.tan(apex.angle), sin = Math.sin(apex.angle), cos = Math.cos(apex.angle);
-  const most = shortestToeRadius(setting) * cos;
+  const least = run * tan(apex.angle), sine = sin(apex.angle), cosine = cos(apex.angle);
+  const most = shortestToeRadius(setting) * cosine;
   const refuse = (): never => {
     throw new Infeasible('TOE_SPRING_OUT_OF_REACH',
-      `a toe spring of ${wanted.toFixed(1)} mm cannot be reached: from this apex the tip can rise between ${(apex.point[1] + least).toFixed(1)} and ${(apex.point[1] + (endAngle === undefined ? most : run * Math.tan(endAngle))).toFixed(1)} mm`,
+      `a toe spring of ${wanted.toFixed(1)} mm cannot be reached: from this apex the tip can rise between ${(apex.point[1] + least).toFixed(1)} and ${(apex.point[1] + (endAngle === undefined ? most : run * tan(endAngle))).toFixed(1)} mm`,
       ['toe.toeSpring', 'apexX', 'toe.endAngle']);
   };
   if (!(rise > least)) return refuse();
-  const plain = (rise * rise + run * run) / (2 * (rise * cos - run * sin));
-  const reachesTip = rise <= most && plain * cos >= rise;
+  const plain = (rise * rise + run * run) / (2 * (rise * cosine - run * sine));
+  const reachesTip = rise <= most && plain * cosine >= rise;
   if (endAngle === undefined) return reachesTip ? plain : refuse();
-  const turnAtTip = reachesTip ? Math.asin((run + plain * sin) / plain) : Math.PI / 2;
+  const turnAtTip = reachesTip ? asin((run + plain * sine) / plain) : Math.PI / 2;
   if (turnAtTip <= endAngle) return plain;
-  const slope = Math.tan(endAngle);
-  const radius = (rise - run * slope) / (cos - Math.cos(endAngle) - (Math.sin(endAngle) - sin) * slope);
+  const slope = tan(endAngle);
+  const radius = (rise - run * slope) / (cosine - cos(endAngle) - (sin(endAngle) - sine) * slope);
   return radius > 0 ? radius : refuse();
 }
 
@@ -132,8 +133,8 @@ export function toePieces(order: ToeOrder, setting: ToeSetting): GroundPiece[] {
     throw new Infeasible(order.rule === 'for-toe-off' ? 'TOE_OFF_OUT_OF_REACH' : 'TOE_SPRING_OUT_OF_REACH',
       `the toe would hardly turn at all: its arc would need a radius of more than ${FLATTEST} mm`, ['toe.toeOff', 'toe.toeSpring', 'toe.radius', 'apexX']);
   }
-  const centre: Point = [apex.point[0] - radius * Math.sin(apex.angle), apex.point[1] + radius * Math.cos(apex.angle)];
-  const sine = (tipX - centre[0]) / radius, atTip = sine < 1 ? Math.asin(sine) : Math.PI / 2;
+  const centre: Point = [apex.point[0] - radius * sin(apex.angle), apex.point[1] + radius * cos(apex.angle)];
+  const sine = (tipX - centre[0]) / radius, atTip = sine < 1 ? asin(sine) : Math.PI / 2;
   const ends = endAngle !== undefined && endAngle <= atTip + SAME_ANGLE;
   if (!ends && !(sine < 1)) {
     throw new Infeasible('TOE_ARC_TOO_SHORT',
@@ -149,7 +150,7 @@ const SAME_ANGLE: Rad = 1e-9;
 
 function runOnAhead(arc: RollArc): GroundPiece {
   const [x, z] = pointAt(arc, arc.to);
-  return { kind: 'straight', name: 'beyond the end angle', from: [x, z], to: [x + RUN_ON * Math.cos(arc.to), z + RUN_ON * Math.sin(arc.to)] };
+  return { kind: 'straight', name: 'beyond the end angle', from: [x, z], to: [x + RUN_ON * cos(arc.to), z + RUN_ON * sin(arc.to)] };
 }
 
 /** The whole ground face for one build. Tangent at every joint by construction. */

@@ -1,6 +1,7 @@
 import { clamp } from '../geometry/solve.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
+import { asin, atan2, cos, sin } from '../geometry/trig.ts';
 
 /** The trade's names for the parts of the ground face, heel to toe. */
 type PieceName =
@@ -23,12 +24,12 @@ export interface GroundFace { readonly pieces: readonly GroundPiece[] }
 
 /** The point of an arc that touches the ground at a roll angle. */
 export const pointAt = ({ centre: [cx, cz], radius }: RollArc, angle: Rad): Point =>
-  [cx + radius * Math.sin(angle), cz - radius * Math.cos(angle)];
+  [cx + radius * sin(angle), cz - radius * cos(angle)];
 
 export const startOf = (piece: GroundPiece): Point => piece.kind === 'arc' ? pointAt(piece, piece.from) : piece.from;
 export const endOf = (piece: GroundPiece): Point => piece.kind === 'arc' ? pointAt(piece, piece.to) : piece.to;
 
-const slopeAngle = ({ from, to }: RollStraight): Rad => Math.atan2(to[1] - from[1], to[0] - from[0]);
+const slopeAngle = ({ from, to }: RollStraight): Rad => atan2(to[1] - from[1], to[0] - from[0]);
 export const startAngle = (piece: GroundPiece): Rad => piece.kind === 'arc' ? piece.from : slopeAngle(piece);
 export const endAngle = (piece: GroundPiece): Rad => piece.kind === 'arc' ? piece.to : slopeAngle(piece);
 
@@ -47,7 +48,7 @@ export const pieceNamed = ({ pieces }: GroundFace, name: PieceName): GroundPiece
 /** Roll angle at which the point of the face above x is on the ground. NaN where an end arc no longer reaches. */
 export function angleAt(face: GroundFace, x: Mm): Rad {
   const piece = pieceAbove(face, x);
-  return piece.kind === 'arc' ? Math.asin((x - piece.centre[0]) / piece.radius) : slopeAngle(piece);
+  return piece.kind === 'arc' ? asin((x - piece.centre[0]) / piece.radius) : slopeAngle(piece);
 }
 
 /** Height of the ground face above the ground at x, shoe at rest. NaN where an end arc no longer reaches. */
@@ -81,7 +82,7 @@ export function offsetInward({ pieces }: GroundFace, distance: Mm): GroundFace {
         if (!(piece.radius > distance)) throw new RangeError(`${piece.name} of radius ${piece.radius} mm cannot be set in by ${distance} mm`);
         return { ...piece, radius: piece.radius - distance };
       }
-      const angle = slopeAngle(piece), shift: Point = [-distance * Math.sin(angle), distance * Math.cos(angle)];
+      const angle = slopeAngle(piece), shift: Point = [-distance * sin(angle), distance * cos(angle)];
       return { ...piece, from: [piece.from[0] + shift[0], piece.from[1] + shift[1]], to: [piece.to[0] + shift[0], piece.to[1] + shift[1]] };
     }),
   };
@@ -97,13 +98,13 @@ function* spans(face: GroundFace, from: Mm, to: Mm): Generator<[GroundPiece, Mm,
   }
 }
 
-const angleOn = (arc: RollArc, x: Mm): Rad => Math.asin((x - arc.centre[0]) / arc.radius);
+const angleOn = (arc: RollArc, x: Mm): Rad => asin((x - arc.centre[0]) / arc.radius);
 
 /** Length along the face between two places x, mm, exact. */
 export function lengthBetween(face: GroundFace, from: Mm, to: Mm): Mm {
   let sum = 0;
   for (const [piece, a, b] of spans(face, from, to)) {
-    sum += piece.kind === 'arc' ? piece.radius * (angleOn(piece, b) - angleOn(piece, a)) : (b - a) / Math.cos(slopeAngle(piece));
+    sum += piece.kind === 'arc' ? piece.radius * (angleOn(piece, b) - angleOn(piece, a)) : (b - a) / cos(slopeAngle(piece));
   }
   return sum;
 }
@@ -114,7 +115,7 @@ export function areaBelow(face: GroundFace, from: Mm, to: Mm): number {
   for (const [piece, a, b] of spans(face, from, to)) {
     if (piece.kind === 'straight') { sum += ((heightOf(piece, a) + heightOf(piece, b)) / 2) * (b - a); continue; }
     const { centre: [, cz], radius: r } = piece, t0 = angleOn(piece, a), t1 = angleOn(piece, b);
-    const sector = (r * r / 2) * (t1 - t0 + (Math.sin(2 * t1) - Math.sin(2 * t0)) / 2);
+    const sector = (r * r / 2) * (t1 - t0 + (sin(2 * t1) - sin(2 * t0)) / 2);
     sum += cz * (b - a) - sector;
   }
   return sum;

@@ -3,6 +3,7 @@ import { SOLVED } from '../geometry/tolerances.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
+import { sin } from '../geometry/trig.ts';
 import type { RockerOrder, SeatHeight } from '../prescription/order.ts';
 import type { Last } from '../last/last.ts';
 import { edgeLine, featherLine, tipOf } from '../last/outline.ts';
@@ -119,7 +120,7 @@ function requireBend({ radius }: RollArc, outsole: Mm): void {
 function requireReach(face: GroundFace, furthest: Mm, outsole: Mm): void {
   const arc = face.pieces[face.pieces.length - 1]!;
   if (arc.kind !== 'arc') return;
-  const reach = arc.centre[0] + (arc.radius - outsole) * Math.sin(STEEPEST);
+  const reach = arc.centre[0] + (arc.radius - outsole) * sin(STEEPEST);
   if (reach >= furthest) return;
   throw new Infeasible('TOE_ARC_TOO_SHORT',
     `the toe arc of radius ${arc.radius.toFixed(1)} mm stands upright ${(furthest - reach).toFixed(1)} mm before the toe edge ends (outsole of ${outsole} mm counted)`,

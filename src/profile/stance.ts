@@ -2,6 +2,7 @@ import type { Foot } from '../fitting/fitting.ts';
 import { pitchSpan, type Last } from '../last/last.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
+import { asin, atan2, cos, sin, tan } from '../geometry/trig.ts';
 
 /** What of the foot decides the rocker, in plain numbers (mm, radians), barefoot. */
 export interface FootNumbers {
@@ -41,18 +42,18 @@ export function footNumbers(foot: Foot): FootNumbers {
  * @throws RangeError when the hip is said to be further ahead than the leg is long
  */
 export function standInShoe(foot: FootNumbers, last: Last): ShoeStance {
-  const tilt = Math.atan2(last.pitch, pitchSpan(last));
+  const tilt = atan2(last.pitch, pitchSpan(last));
   const { pivotForward: b } = foot, up = foot.pivotHeight + last.insole;
   const pivot: Point = [
-    b * Math.cos(tilt) - last.heelBack + up * Math.sin(tilt),
-    last.pitch + (last.seatLength / 2) * Math.tan(tilt) - b * Math.sin(tilt) + up * Math.cos(tilt),
+    b * cos(tilt) - last.heelBack + up * sin(tilt),
+    last.pitch + (last.seatLength / 2) * tan(tilt) - b * sin(tilt) + up * cos(tilt),
   ];
   const leg = foot.hipHeight - foot.pivotHeight;
-  const lean = foot.stance.kind === 'locked' ? foot.stance.ankleAngle + tilt : Math.asin(foot.stance.hipAhead / leg);
+  const lean = foot.stance.kind === 'locked' ? foot.stance.ankleAngle + tilt : asin(foot.stance.hipAhead / leg);
   if (!Number.isFinite(lean)) throw new RangeError(`the hip cannot stand further ahead of the ankle than the leg is long (${leg} mm)`);
-  const hipAhead = leg * Math.sin(lean);
-  return { tilt, pivot, leg, lean, hipAhead, hipUp: leg * Math.cos(lean), standing: pivot[0] + hipAhead };
+  const hipAhead = leg * sin(lean);
+  return { tilt, pivot, leg, lean, hipAhead, hipUp: leg * cos(lean), standing: pivot[0] + hipAhead };
 }
 
 /** The pitch that would make a locked ankle lean by the wanted angle. */
-export const pitchForLean = (ankleAngle: Rad, wanted: Rad, last: Last): Mm => pitchSpan(last) * Math.tan(wanted - ankleAngle);
+export const pitchForLean = (ankleAngle: Rad, wanted: Rad, last: Last): Mm => pitchSpan(last) * tan(wanted - ankleAngle);

@@ -3,6 +3,7 @@ import type { Point, Point3 } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import { jointsOf, type GroundFace } from '../profile/groundFace.ts';
 import { clamp } from '../geometry/solve.ts';
+import { acos, cos } from '../geometry/trig.ts';
 import { rollY } from '../profile/rollLine.ts';
 import { placeOn, type GroundRim } from './groundRim.ts';
 import { sweptSurface, type SoleShape, type Surface } from './soleShape.ts';
@@ -51,8 +52,8 @@ export function rowsOf(body: Body, chordGap: Mm): Row[] {
 }
 
 /** Evenly spaced in this angle, rows crowd towards the round ends as the outline needs. */
-const toPole = (start: Mm, end: Mm, along: Mm): number => Math.acos(1 - (2 * (along - start)) / (end - start));
-const fromPole = (start: Mm, end: Mm, angle: number): Mm => start + ((end - start) * (1 - Math.cos(angle))) / 2;
+const toPole = (start: Mm, end: Mm, along: Mm): number => acos(1 - (2 * (along - start)) / (end - start));
+const fromPole = (start: Mm, end: Mm, angle: number): Mm => start + ((end - start) * (1 - cos(angle))) / 2;
 
 /** The stations that must be met, with enough between them to see the shape, none too near another. */
 function stationsBetween(start: Mm, end: Mm, wanted: readonly Mm[]): Mm[] {

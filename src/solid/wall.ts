@@ -2,6 +2,7 @@ import { frameAlong } from '../geometry/path.ts';
 import { smoothStep, zeroNear } from '../geometry/solve.ts';
 import type { Point, Point3 } from '../geometry/point.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
+import { tan } from '../geometry/trig.ts';
 import type { Tapers } from '../fitting/fitting.ts';
 import type { Last } from '../last/last.ts';
 import type { SoleShape, Surface } from './soleShape.ts';
@@ -26,7 +27,7 @@ function leanAt(taper: Tapers, last: Last, x: Mm, outward: Point): Rad {
 /** The wall line at a place along the edge line. */
 export function wallLine(shape: SoleShape, w: number): WallLine {
   const { at: [x, y], direction: [dx, dy] } = frameAlong(shape.edge, w), outward: Point = [dy, -dx];
-  return { top: [x, y, shape.upper(x, y) + shape.build], outward, run: Math.tan(leanAt(shape.taper, shape.last, x, outward)) };
+  return { top: [x, y, shape.upper(x, y) + shape.build], outward, run: tan(leanAt(shape.taper, shape.last, x, outward)) };
 }
 
 export const wallPoint = ({ top: [x, y, z], outward, run }: WallLine, depth: Mm): Point3 =>
