@@ -5,9 +5,12 @@ import type { RockerShoe } from '../pair/shoe.ts';
 import { footNumbers } from '../profile/stance.ts';
 import { Infeasible, orInfeasible } from '../profile/infeasible.ts';
 import { solveRocker, type RockerCase } from '../profile/rocker.ts';
+import { foamLeft } from '../solid/foamLeft.ts';
+import { soleFrom } from '../solid/fromRocker.ts';
 import { rollX } from '../profile/rollLine.ts';
 import { FOAM_WANTED, LEAST_FOAM, type Thinnest, type Zone } from '../profile/thinnest.ts';
 import { apexBehindJoint } from '../prescription/order.ts';
+import type { Point } from '../geometry/point.ts';
 import { degrees, type Mm } from '../geometry/units.ts';
 import type { Finding } from './finding.ts';
 import { isBuiltUpToOther } from './restsOn.ts';
@@ -29,22 +32,35 @@ export function thinSole({ shoe: { side, rocker: { thinnest } } }: Seen<RockerSh
 }
 
 /** Foam may be thinner than one wants. */
-export function thinFoam({ shoe, number, place }: Seen<RockerShoe>): Finding[] {
-  const { side, last } = shoe, left = number('foamLeft'), { at = NaN } = place('foamLeft');
+export function thinFoam({ shoe, number }: Seen<RockerShoe>): Finding[] {
+  const { side, last } = shoe, left = number('foamLeft');
   if (!under(left, FOAM_WANTED)) return [];
+  const { at } = foamLeft(shoe.shape), where = placeWords(last, at[0]);
   return [{
-    code: 'THIN_FOAM', severity: 'warn', side, measured: left, limit: FOAM_WANTED, unit: 'mm', where: placeWords(last, at), at,
-    text: `Only ${mm(left)} of foam stay ${placeWords(last, at)}; less than ${mm(FOAM_WANTED)} is hard to cut and to glue. Ask for more thickness there (${fieldsAt(shoe, at)}), or take a thinner outsole (order.outsole.thickness) or stiffener (order.stiffener).`,
+    code: 'THIN_FOAM', severity: 'warn', side, measured: left, limit: FOAM_WANTED, unit: 'mm', where, at: at[0],
+    text: `Only ${mm(left)} of foam stay ${where}; less than ${mm(FOAM_WANTED)} is hard to cut and to glue. Ask for more thickness there (${moreAsked(shoe, minimaAt(shoe, at), FOAM_WANTED - left)}), or take a thinner outsole (order.outsole.thickness) or stiffener (order.stiffener).`,
     basis: PRACTICE,
   }];
 }
 
 /** The least thicknesses that hold at a place: ahead of the tread it falls evenly from the tread's to the tip's. */
-function fieldsAt({ last, rocker: { strikePoint, line } }: RockerShoe, x: Mm): string {
-  const field = (name: keyof Minima): string => `order.minima.${name}`;
-  if (x > last.length - 1) return field('tip');
-  if (x > last.tread) return `${field('tread')} and ${field('tip')}`;
-  return field(rollX(line, [x, 0]) < strikePoint[0] ? 'edge' : x <= last.seatLength ? 'seat' : 'waist');
+function minimaAt({ last, rocker: { strikePoint, line } }: RockerShoe, at: Point): readonly (keyof Minima)[] {
+  const [x] = at;
+  if (x > last.length - 1) return ['tip'];
+  if (x > last.tread) return ['tread', 'tip'];
+  return [rollX(line, at) < strikePoint[0] ? 'edge' : x <= last.seatLength ? 'seat' : 'waist'];
+}
+
+/** Thickness is asked for in steps of this. */
+const ASKED_STEP: Mm = 0.5;
+
+/** The fields to raise, with the values now and those that leave foam enough: put in and solved. */
+function moreAsked(shoe: RockerShoe, names: readonly (keyof Minima)[], short: Mm): string {
+  const given = caseOf(shoe), { minima } = given.order, more = Math.ceil(short / ASKED_STEP) * ASKED_STEP;
+  const raised = Object.fromEntries(names.map((name) => [name, Math.ceil((minima[name] + more) / ASKED_STEP) * ASKED_STEP]));
+  const sole = orInfeasible(() => soleFrom({ ...given, order: { ...given.order, minima: { ...minima, ...raised } } }));
+  const works = !(sole instanceof Infeasible) && !under(foamLeft(sole.shape).thickness, FOAM_WANTED);
+  return names.map((name) => `order.minima.${name}, now ${mm(minima[name])}${works ? `; ${mm(raised[name]!)} leaves enough` : ''}`).join(' and ');
 }
 
 /** Names what keeps the sole from being lower, and what a change would save: each was put in and solved again. */

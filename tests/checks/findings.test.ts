@@ -364,6 +364,13 @@ describe('the pair', () => {
     expect(found!.text).not.toContain('stiffener');
     expect(ofRight({ tip: works(found) })).toEqual([]);
   });
+  test('under a rocker the minimum that is named leaves enough, and a little less does not', () => {
+    const thin = (tip: number): Part => ({ left: { order: { stiffener: 1.5, minima: { tip } } } }), found = one('THIN_FOAM', thin(5))!;
+    const [, now, enough] = /order\.minima\.tip, now ([\d.]+) mm; ([\d.]+) mm leaves enough/.exec(found.text)!;
+    expect(Number(now)).toBe(5);
+    expect(codesOf(thin(Number(enough)))).not.toContain('THIN_FOAM');
+    expect(codesOf(thin(Number(enough) - 0.6))).toContain('THIN_FOAM');
+  });
   test('where the whole raise is thin the tip does not help, and what is named does', () => {
     const low = { seatHeightNow: 35.6, ballHeightNow: 23.6 }, found = all('THIN_FOAM', raise(low)).find(({ side }) => side === 'right')!;
     const thinner = Number(/outsole ([\d.]+) mm thinner/.exec(found.text)![1]);
