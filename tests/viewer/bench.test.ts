@@ -190,18 +190,28 @@ describe.skipIf(noBrowser)('the bench view in a browser', () => {
     await page.context().close();
   }, 60_000);
 
-  test('the solid is cut, shaded and turned with the keyboard', async () => {
+  test('the solid is cut, shaded and turned with the keyboard, and the wheel scrolls past it', async () => {
     const { page, complaints } = await openPage(bench);
     await openSample(page, 'ferry pilot');
     const canvas = page.locator('#solid canvas'), picture = (): Promise<Buffer> => canvas.screenshot();
+    const scrolled = (): Promise<number> => page.evaluate<number>('window.scrollY');
     const whole = await picture();
+    await canvas.hover();
+    const before = await scrolled();
+    await page.mouse.wheel(0, -120);
+    await expect.poll(scrolled, { message: 'the wheel scrolls the page as long as the solid was not touched' }).toBeLessThan(before);
+    expect(Buffer.compare(await picture(), whole)).toBe(0);
     await page.selectOption('[aria-label="cut"]', 'x');
     await page.waitForTimeout(300);
     const cut = await picture();
     await canvas.focus();
     for (let i = 0; i < 4; i++) await page.keyboard.press('ArrowLeft');
     await page.waitForTimeout(300);
-    const turned = await picture();
+    const turned = await picture(), there = await scrolled();
+    await canvas.hover();
+    await page.mouse.wheel(0, -120);
+    await expect.poll(async () => Buffer.compare(await picture(), turned), { message: 'once it was touched the wheel brings it nearer' }).not.toBe(0);
+    expect(await scrolled()).toBe(there);
     await page.getByRole('button', { name: 'thickness', exact: true }).click();
     await page.waitForTimeout(300);
     const shaded = await picture();

@@ -70,7 +70,7 @@ function viewOn(stand: Stage, host: HTMLElement): SolidView {
 
   const name = (): void => {
     const which = shoes.map(({ side }) => side).join(' and '), parts = Object.entries(on).filter(([, is]) => is).map(([part]) => part).join(' and ');
-    canvas.setAttribute('aria-label', `${which} shoe as a solid, ${parts || 'no part'} shown. Drag or press the arrow keys to turn; with shift the arrow keys move it; plus and minus come nearer and go away.`);
+    canvas.setAttribute('aria-label', `${which} shoe as a solid, ${parts || 'no part'} shown. Drag or press the arrow keys to turn; with shift the arrow keys move it; plus and minus, and once it was touched the wheel, come nearer and go away.`);
   };
   const look = (view: ViewName): void => {
     const subject = shoes.find(({ kind }) => kind === 'rocker') ?? shoes[0], inner = view === 'inner side', outwards = subject?.side === 'left' ? 1 : -1;

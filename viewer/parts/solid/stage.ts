@@ -30,6 +30,10 @@ export function stage(host: HTMLElement, palette: Palette): Stage | undefined {
   const controls = new OrbitControls(camera, canvas);
   controls.minDistance = 60;
   controls.maxDistance = 3000;
+  // Somebody who scrolls down the page past the solid does not mean it; who has touched it does.
+  const meant = (is: boolean) => (): void => { controls.enableZoom = is; };
+  const touched = meant(true), left = meant(false);
+  left();
   sun.position.set(-90, 140, 60);
   camera.add(sun);
   scene.add(camera, new AmbientLight('#FFFFFF', 1.4));
@@ -55,6 +59,9 @@ export function stage(host: HTMLElement, palette: Palette): Stage | undefined {
   const sized = new ResizeObserver(fit);
   controls.addEventListener('change', changed);
   canvas.addEventListener('keydown', onKey);
+  canvas.addEventListener('pointerdown', touched, { capture: true });
+  canvas.addEventListener('focus', touched);
+  canvas.addEventListener('blur', left);
   canvas.addEventListener('webglcontextrestored', changed);
   host.append(canvas);
   fit();
@@ -76,6 +83,9 @@ export function stage(host: HTMLElement, palette: Palette): Stage | undefined {
       controls.removeEventListener('change', changed);
       controls.dispose();
       canvas.removeEventListener('keydown', onKey);
+      canvas.removeEventListener('pointerdown', touched, { capture: true });
+      canvas.removeEventListener('focus', touched);
+      canvas.removeEventListener('blur', left);
       canvas.removeEventListener('webglcontextrestored', changed);
       renderer.dispose();
       renderer.forceContextLoss();
