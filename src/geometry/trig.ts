@@ -10,6 +10,9 @@ import type { Rad } from './units.ts';
 /** A quarter turn in a part that multiplies exactly and the rest. */
 const QUARTER = 1.57079632673412561417e+00, QUARTER_REST = 6.07710050650619224932e-11;
 
+/** Nearer to zero than an eighth of a turn there is nothing to take off. */
+const NEAR = 0.785;
+
 interface Reduced { readonly quarters: number; readonly angle: number; readonly rest: number }
 
 function reduced(x: Rad): Reduced {
@@ -30,12 +33,14 @@ function cosineNear(x: number, rest: number): number {
 }
 
 export function sin(x: Rad): number {
+  if (Math.abs(x) < NEAR) return sineNear(x, 0);
   const { quarters, angle, rest } = reduced(x);
   const size = quarters % 2 === 0 ? sineNear(angle, rest) : cosineNear(angle, rest);
   return quarters < 2 ? size : -size;
 }
 
 export function cos(x: Rad): number {
+  if (Math.abs(x) < NEAR) return cosineNear(x, 0);
   const { quarters, angle, rest } = reduced(x);
   const size = quarters % 2 === 0 ? cosineNear(angle, rest) : sineNear(angle, rest);
   return quarters === 0 || quarters === 3 ? size : -size;

@@ -3,7 +3,7 @@ import { outlineSheet, outsoleSheet, sideSheet } from '../../src/exports/dxfShee
 import { distance, type Point } from '../../src/geometry/point.ts';
 import { partsOf, type Shoe, type SoleParts } from '../../src/pair/shoe.ts';
 import { heightAt } from '../../src/profile/groundFace.ts';
-import { planPoint, rollX } from '../../src/profile/rollLine.ts';
+import { planPoint, rollLine, rollX } from '../../src/profile/rollLine.ts';
 import { groundPoint } from '../../src/solid/groundLine.ts';
 import { ALL_JOBS, designOf } from './jobs.ts';
 
@@ -169,7 +169,7 @@ describe('the outsole laid flat', () => {
       const [x, y] = at((i / 60) * shape.edge.length), along = rollX(shape.line, [x, y]), steps = 600;
       let length = 0;
       for (let k = 0; k < steps; k++) { const a = zero + ((along - zero) * k) / steps, b = zero + ((along - zero) * (k + 1)) / steps; length += Math.sign(along - zero) * Math.hypot(b - a, heightAt(shape.face, b) - heightAt(shape.face, a)); }
-      const [px, py] = planPoint({ apexX: 0, turn: -shape.line.turn }, x - shape.line.apexX, y);
+      const [px, py] = planPoint(rollLine(0, Math.PI / 2 - shape.line.turn), x - shape.line.apexX, y);
       expect(px + shape.line.apexX).toBeCloseTo(along, 6);
       expect(nearest(pieces, [length, -py])).toBeCloseTo(3, 1);
     }
