@@ -17,7 +17,8 @@ import { filesPart } from './parts/files.ts';
 import { measures, type Measures } from './parts/measures.ts';
 import { message } from './parts/message.ts';
 import { otherTab } from './parts/otherTab.ts';
-import { sideView, stillDrawing } from './parts/sideView.ts';
+import { planView } from './parts/planView.ts';
+import { sideView } from './parts/sideView.ts';
 import { strip } from './parts/strip.ts';
 import { SAMPLES } from './samples.ts';
 import { openDesk, type Told } from './desk/ask.ts';
@@ -40,14 +41,14 @@ async function begin(): Promise<void> {
 
   let form: Measures | undefined, fields: readonly FieldShown[] = [], faulty: ReadonlyMap<string, string> = new Map(), chosen = lengthsChosen(), behind = false;
 
-  const light = (of: string | undefined): void => { side.light(of); list.light(of); };
-  const side = sideView(at('drawing'), { move: (handle, value) => moved(handle, value), settle: () => settle(), type: (path) => form?.focus(path), light });
+  const light = (of: string | undefined): void => { side.light(of); plan.light(of); list.light(of); };
+  const side = sideView(at('drawing'), { move: (handle, value) => moved(handle, value), settle: () => settle(), back: () => { history.settle(); if (history.undo()) afterStep(); }, type: (path) => form?.focus(path), light });
   const tell = message(at('drawing'), { goTo: (path) => form?.focus(path), apply: ({ values }) => { change(values.reduce((sheet, { path, value }) => put(sheet, path, value), history.now()), 'a value that works'); settle(); } });
   const askWhose = otherTab({
     takeTheirs: () => { behind = false; void jobs.reread(job).then(() => openJob(job)); },
     keepMine: () => { const mine = history.now(), theirs = job; behind = false; void jobs.reread(theirs).then(() => openNew(mine)); },
   });
-  const plan = stillDrawing(at('plan'));
+  const plan = planView(at('plan'), light);
   const solid = import('./parts/solid/solidPart.ts').then(({ solidPart }) => solidPart(at('solid'), (picture) => void picture.arrayBuffer().then((bytes) => offer(`${reference()}.png`, new Uint8Array(bytes), 'image/png'))));
   const differ = differencesTable(at('figures'));
   const list = figuresList(at('figures'), light);
@@ -123,7 +124,7 @@ async function begin(): Promise<void> {
     if (outcome.kind === 'shown') {
       ({ shown } = outcome);
       side.show(shown);
-      if (shown.plan) plan(shown.plan);
+      if (shown.plan) plan.show(shown.plan, shown.shoes);
       showNumbers(shown);
       if (fine) compare();
       void solid.then((part) => part.show(outcome.shown.shoes, fine));

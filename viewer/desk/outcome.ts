@@ -4,7 +4,7 @@ import { troubleWords } from '../../src/checks/troubleWords.ts';
 import { design } from '../../src/design.ts';
 import type { Drawing, Mark, Paper } from '../../src/exports/drawing.ts';
 import { NoRoom, type Choice } from '../../src/exports/labels.ts';
-import { planDrawing } from '../../src/exports/planDrawing.ts';
+import { planSheet } from '../../src/exports/planDrawing.ts';
 import { sideOnScreen, type SideSheet } from '../../src/exports/sideDrawing.ts';
 import { element } from '../../src/exports/svg.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
@@ -16,7 +16,8 @@ import { partsOf, type Shoe } from '../../src/pair/shoe.ts';
 import type { Solids } from '../../src/solid/solids.ts';
 import { handlesOf } from './handles.ts';
 import { ordinarySole } from './ordinary.ts';
-import type { Outcome, PartName, ShoeShown, Shown, SolidShown, SvgShown } from './protocol.ts';
+import { soleSeen } from './soleSeen.ts';
+import type { Outcome, PartName, PlanShown, ShoeShown, Shown, SolidShown, SvgShown } from './protocol.ts';
 
 /** What is shown, and where the labels of the side drawing came to stand. */
 export interface Looked { readonly outcome: Outcome; readonly choices?: readonly Choice[] }
@@ -59,11 +60,16 @@ function sideOn(made: Design, asked: Paper, before: readonly Choice[]): SideShee
 function shownOf(made: Design, { drawing: side, places }: SideSheet, coarse: boolean): Shown {
   const { fitting, shoes, findings, mouldFaults } = made;
   return {
-    reference: fitting.job.reference, side: svgShown(side), ...(coarse ? {} : { plan: planDrawing(made, PLAN) }), handles: handlesOf(made, places),
+    reference: fitting.job.reference, side: svgShown(side), ...(coarse ? {} : { plan: planShown(made) }), handles: handlesOf(made, places),
     places: places.map((view, i) => ({ side: shoes[i]!.side, view })),
     shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), solids: solidsShown(shoe), ...(coarse ? {} : ordinaryShown(shoe)) })),
     findings, mouldFaults,
   };
+}
+
+function planShown(made: Design): PlanShown {
+  const { drawing, soles } = planSheet(made, PLAN);
+  return { drawing, soles: soles.map(soleSeen) };
 }
 
 /** A mark that belongs to a number says so, and both answer together. */

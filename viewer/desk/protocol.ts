@@ -5,6 +5,7 @@ import type { Drawing, Paper } from '../../src/exports/drawing.ts';
 import type { View } from '../../src/exports/view.ts';
 import type { Fault } from '../../src/fitting/readSheet.ts';
 import type { Side } from '../../src/fitting/words.ts';
+import type { Point } from '../../src/geometry/point.ts';
 import type { Mm } from '../../src/geometry/units.ts';
 
 /** What the page asks of the worker. Each ask carries a number that comes back with its answer; a newer ask makes an older one stale. */
@@ -29,7 +30,7 @@ export interface Shown {
   readonly reference: string;
   readonly side: SvgShown;
   /** Only where the hand rests. */
-  readonly plan?: Drawing;
+  readonly plan?: PlanShown;
   readonly handles: readonly Handle[];
   /** Where each shoe stands on the side drawing. */
   readonly places: readonly { readonly side: Side; readonly view: View }[];
@@ -45,6 +46,22 @@ export interface SvgShown {
   readonly marks: string;
   /** Only what is thick: enough to lay under another drawing. */
   readonly outlines: string;
+}
+
+/** The plan, and what a footprint is laid out by. */
+export interface PlanShown { readonly drawing: Drawing; readonly soles: readonly SoleSeen[] }
+
+/** One sole from above, [x forward from the heel, y to the wearer's left], mm. */
+export interface SoleSeen {
+  readonly side: Side;
+  /** Where it lies on the paper of the plan. */
+  readonly view: View;
+  /** The foot from its back to its longest toe: where each lies along the sole. */
+  readonly foot: readonly [heel: Mm, toe: Mm];
+  /** From the inner to the outer toe joint. */
+  readonly ball: readonly [inner: Point, outer: Point];
+  /** Around the bottom of the last, closed. */
+  readonly outline: readonly Point[];
 }
 
 export interface ShoeShown {

@@ -1,8 +1,6 @@
-import { element } from '../../src/exports/svg.ts';
-import type { Drawing, Mark } from '../../src/exports/drawing.ts';
-import type { Handle, Shown, SvgShown } from '../desk/protocol.ts';
-import { el, svgEl } from './dom.ts';
-import { stepped } from './numbers.ts';
+import type { Shown, SvgShown } from '../desk/protocol.ts';
+import { svgEl } from './dom.ts';
+import { pins, type PinMoves } from './pins.ts';
 
 export interface SideView {
   readonly show: (shown: Shown) => void;
@@ -15,87 +13,20 @@ export interface SideView {
   readonly ghost: (drawing: SvgShown | undefined) => void;
 }
 
-export interface Moves {
-  readonly move: (handle: Handle, value: number) => void;
-  readonly settle: () => void;
-  /** Where the same value can be typed. */
-  readonly type: (path: string) => void;
-  readonly light: (of: string | undefined) => void;
-}
+export interface Moves extends PinMoves { readonly light: (of: string | undefined) => void }
 
-const markUp = (mark: Mark): string => (mark.of === undefined ? element(mark) : `<g data-of="${mark.of}">${element(mark)}</g>`);
 const layer = (): SVGGElement => svgEl('g');
 
 /** The side drawing of both shoes, alive: the same marks as on paper, with pins to drag. */
 export function sideView(host: HTMLElement, moves: Moves): SideView {
   const svg = svgEl('svg', { class: 'side-drawing', role: 'group', 'aria-label': 'Side drawing of the shoes' });
-  const under = layer(), marks = layer(), place = layer(), pins = layer();
+  const under = layer(), marks = layer(), place = layer();
   marks.setAttribute('aria-hidden', 'true');
   under.setAttribute('class', 'ghost');
-  svg.append(under, marks, place, pins);
+  svg.append(under, marks, place);
   host.append(svg);
-  let now: Shown | undefined, held: { readonly handle: Handle; readonly from: DOMPoint } | undefined;
-  const made = new Map<string, SVGGElement>();
-
-  const onPaper = (event: PointerEvent): DOMPoint => new DOMPoint(event.clientX, event.clientY).matrixTransform(svg.getScreenCTM()!.inverse());
-  const latest = (id: string): Handle | undefined => now?.handles.find((handle) => handle.id === id);
-  const clamped = (handle: Handle, value: number): number => stepped(Math.min(handle.most, Math.max(handle.least, value)), handle.unit);
-
-  const grab = (id: string) => (event: PointerEvent): void => {
-    const handle = latest(id);
-    if (!handle) return;
-    (event.currentTarget as SVGGElement).setPointerCapture(event.pointerId);
-    held = { handle, from: onPaper(event) };
-    event.preventDefault();
-    (event.currentTarget as SVGGElement).focus();
-  };
-  const drag = (event: PointerEvent): void => {
-    if (!held) return;
-    const { handle, from } = held, to = onPaper(event), by = handle.moves === 'along' ? to.x - from.x : from.y - to.y;
-    moves.move(handle, clamped(handle, handle.value + by * handle.perPaper));
-  };
-  const let_go = (): void => { if (held) { held = undefined; moves.settle(); } };
-
-  const KEYS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 };
-  const key = (id: string) => (event: KeyboardEvent): void => {
-    const handle = latest(id), way = KEYS[event.key];
-    if (handle && event.key === 'Enter') moves.type(handle.path);
-    if (!handle || way === undefined) return;
-    event.preventDefault();
-    const along = handle.moves === 'along' && (event.key === 'ArrowUp' || event.key === 'ArrowDown') ? Math.sign(handle.perMm) : 1;
-    const value = handle.value + way * along * handle.perMm * (event.shiftKey ? 0.1 : 1);
-    moves.move(handle, Number(Math.min(handle.most, Math.max(handle.least, value)).toFixed(2)));
-  };
-
-  const pinFor = ({ id }: Handle): SVGGElement => {
-    const known = made.get(id);
-    if (known) return known;
-    const pin = svgEl('g', { class: 'pin', tabindex: 0, role: 'slider' });
-    pin.append(svgEl('circle', { r: 5, class: 'reach' }), svgEl('circle', { r: 1.7, class: 'head' }), svgEl('title'));
-    pin.addEventListener('pointerdown', grab(id));
-    pin.addEventListener('pointermove', drag);
-    pin.addEventListener('pointerup', let_go);
-    pin.addEventListener('pointercancel', let_go);
-    pin.addEventListener('keydown', key(id));
-    pin.addEventListener('keyup', (event) => { if (event.key in KEYS) moves.settle(); });
-    made.set(id, pin);
-    pins.append(pin);
-    return pin;
-  };
-  const place_pins = (handles: readonly Handle[]): void => {
-    for (const [id, pin] of made) if (!handles.some((handle) => handle.id === id)) { pin.remove(); made.delete(id); }
-    for (const handle of handles) {
-      const pin = pinFor(handle), words = `${handle.value.toFixed(handle.unit === 'in' ? 3 : 1)} ${handle.unit}`;
-      pin.setAttribute('transform', `translate(${handle.at[0]} ${handle.at[1]})`);
-      pin.setAttribute('aria-label', handle.label);
-      pin.setAttribute('aria-valuenow', String(handle.value));
-      pin.setAttribute('aria-valuemin', String(handle.least));
-      pin.setAttribute('aria-valuemax', String(handle.most));
-      pin.setAttribute('aria-valuetext', words);
-      pin.setAttribute('aria-orientation', handle.moves === 'along' ? 'horizontal' : 'vertical');
-      pin.querySelector('title')!.textContent = `${handle.label}: ${words}. Drag, or arrow keys (with shift: a tenth); Enter to type it.`;
-    }
-  };
+  const pinned = pins(svg, moves);
+  let now: Shown | undefined;
 
   const light = (of: string | undefined): void => {
     for (const lit of marks.querySelectorAll('.lit')) lit.classList.remove('lit');
@@ -113,7 +44,7 @@ export function sideView(host: HTMLElement, moves: Moves): SideView {
       svg.setAttribute('aria-label', `${title}. The numbers are in the list of figures.`);
       marks.innerHTML = drawn;
       place.replaceChildren();
-      place_pins(shown.handles);
+      pinned.show(shown.handles, paper);
     },
     stale: (is) => svg.classList.toggle('stale', is),
     light,
@@ -124,14 +55,5 @@ export function sideView(host: HTMLElement, moves: Moves): SideView {
       place.replaceChildren(svgEl('line', { x1: at, x2: at, y1: top, y2: bottom, class: 'place' }));
     },
     ghost: (drawing) => { under.innerHTML = drawing?.outlines ?? ''; },
-  };
-}
-
-/** A drawing that is only looked at, like the plan. */
-export function stillDrawing(host: HTMLElement): (drawing: Drawing) => void {
-  const picture = el('div', { class: 'still' });
-  host.append(picture);
-  return ({ paper, marks, title }) => {
-    picture.innerHTML = `<svg viewBox="0 0 ${paper.width} ${paper.height}" role="img" aria-label="${title.replace(/"/g, '')}">${marks.map(markUp).join('')}</svg>`;
   };
 }

@@ -1,0 +1,133 @@
+import type { Paper } from '../../src/exports/drawing.ts';
+import type { Handle } from '../desk/protocol.ts';
+import { svgEl } from './dom.ts';
+import { stepped } from './numbers.ts';
+import { holding } from './holding.ts';
+
+export interface PinMoves {
+  readonly move: (handle: Handle, value: number) => void;
+  readonly settle: () => void;
+  /** Takes back what was moved since the hand last rested. */
+  readonly back: () => void;
+  /** Where the same value can be typed. */
+  readonly type: (path: string) => void;
+}
+
+/** A pin answers within this many pixels of its head: half of the least size of a target. */
+const REACH = 21;
+/** A hand that moves less than this only taps, px. */
+const TAP = 4;
+const KEYS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 };
+
+interface Held { readonly handle: Handle; readonly from: DOMPoint; readonly client: DOMPoint; readonly focusedBefore: boolean; asked?: number }
+
+/** Pins on a drawing, each the handle of a value: dragged, moved with the arrow keys, typed after Enter. */
+export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (handles: readonly Handle[], paper: Paper) => void } {
+  const layer = svgEl('g'), hold = holding();
+  svg.append(hold.layer, layer);
+  let now: readonly Handle[] = [], paper: Paper = { width: 1, height: 1 }, held: Held | undefined;
+  const made = new Map<string, SVGGElement>();
+
+  const latest = (id: string): Handle | undefined => now.find((handle) => handle.id === id);
+  const onPaper = ({ clientX, clientY }: PointerEvent): DOMPoint => new DOMPoint(clientX, clientY).matrixTransform(svg.getScreenCTM()!.inverse());
+  const pixel = (): number => 1 / (svg.getScreenCTM()?.a || 1);
+  const focused = (): string | undefined => [...made].find(([, pin]) => pin === document.activeElement)?.[0];
+  const hold_on = (handle: Handle, value = handle.value, stopped = false): void => hold.show(handle, value, stopped, paper, pixel());
+  const within = ({ least, most }: Handle, value: number): number => Math.min(most, Math.max(least, value));
+
+  /** The pins under a pointer, the nearest first; the one held last goes first where it lies about as near. */
+  function under(point: DOMPoint): Handle[] {
+    const last = focused(), px = pixel();
+    const far = ({ id, at: [x, y] }: Handle): number => Math.hypot(x - point.x, y - point.y) / px - (id === last ? REACH / 3 : 0);
+    return now.filter(({ at: [x, y] }) => Math.hypot(x - point.x, y - point.y) <= REACH * px).sort((a, b) => far(a) - far(b));
+  }
+  const grab = (event: PointerEvent): void => {
+    if (event.button !== 0 || !event.isPrimary) return;
+    const from = onPaper(event), handle = under(from)[0], pin = handle && made.get(handle.id);
+    if (!handle || !pin) return;
+    event.preventDefault();
+    held = { handle, from, client: new DOMPoint(event.clientX, event.clientY), focusedBefore: pin === document.activeElement };
+    pin.setPointerCapture(event.pointerId);
+    pin.focus({ preventScroll: true });
+    hold_on(handle);
+  };
+  const drag = (event: PointerEvent): void => {
+    if (!held) return;
+    const { handle, from, client } = held, to = onPaper(event);
+    if (held.asked === undefined && Math.hypot(event.clientX - client.x, event.clientY - client.y) < TAP) return;
+    const wanted = handle.value + (handle.moves === 'along' ? to.x - from.x : from.y - to.y) * handle.perPaper, value = within(handle, stepped(within(handle, wanted), handle.unit));
+    held.asked = value;
+    moves.move(handle, value);
+    hold_on(latest(handle.id) ?? handle, value, wanted !== within(handle, wanted));
+  };
+  const let_go = (event: PointerEvent): void => {
+    if (!held) return;
+    const { handle, asked, focusedBefore } = held, others = under(onPaper(event)).filter(({ id }) => id !== handle.id);
+    held = undefined;
+    if (asked !== undefined) moves.settle();
+    // A second tap goes on to the pin that lies under this one.
+    else if (focusedBefore && event.type === 'pointerup' && others[0]) made.get(nextOf(handle, others).id)?.focus({ preventScroll: true });
+  };
+  const nextOf = ({ id }: Handle, others: readonly Handle[]): Handle => {
+    const order = now.map((handle) => handle.id), after = ({ id: other }: Handle): number => (order.indexOf(other) - order.indexOf(id) + order.length) % order.length;
+    return [...others].sort((a, b) => after(a) - after(b))[0]!;
+  };
+  function escape(): void {
+    const { handle, asked } = held!;
+    held = undefined;
+    if (asked !== undefined) moves.back();
+    hold_on(handle);
+  }
+  const key = (id: string) => (event: KeyboardEvent): void => {
+    const handle = latest(id), way = KEYS[event.key];
+    if (event.key === 'Escape' && held) { event.preventDefault(); return escape(); }
+    if (handle && event.key === 'Enter') { event.preventDefault(); moves.type(handle.path); }
+    if (!handle || way === undefined || held) return;
+    event.preventDefault();
+    const along = handle.moves === 'along' && (event.key === 'ArrowUp' || event.key === 'ArrowDown') ? Math.sign(handle.perMm) : 1;
+    const wanted = handle.value + way * along * handle.perMm * (event.shiftKey ? 0.1 : 1), value = Number(within(handle, wanted).toFixed(2));
+    moves.move(handle, value);
+    hold_on(handle, value, wanted !== within(handle, wanted));
+  };
+
+  const pinFor = ({ id }: Handle): SVGGElement => {
+    const known = made.get(id);
+    if (known) return known;
+    const pin = svgEl('g', { class: 'pin', tabindex: 0, role: 'slider' });
+    pin.append(svgEl('circle', { class: 'reach' }), svgEl('circle', { r: 1.7, class: 'head' }), svgEl('title'));
+    pin.addEventListener('pointerdown', grab);
+    pin.addEventListener('pointermove', drag);
+    pin.addEventListener('pointerup', let_go);
+    pin.addEventListener('pointercancel', let_go);
+    pin.addEventListener('keydown', key(id));
+    pin.addEventListener('keyup', (event) => { if (event.key in KEYS && !held) moves.settle(); });
+    pin.addEventListener('focus', () => { const handle = latest(id); if (handle) hold_on(handle); });
+    pin.addEventListener('blur', () => hold.hide());
+    made.set(id, pin);
+    layer.append(pin);
+    return pin;
+  };
+  const reach = (): void => { for (const pin of made.values()) pin.querySelector('.reach')!.setAttribute('r', (REACH * pixel()).toFixed(2)); };
+  new ResizeObserver(reach).observe(svg);
+
+  function place(handle: Handle): void {
+    const pin = pinFor(handle), words = `${handle.value.toFixed(handle.unit === 'in' ? 3 : 1)} ${handle.unit}`;
+    const told = {
+      transform: `translate(${handle.at[0]} ${handle.at[1]})`, 'aria-label': handle.label, 'aria-valuenow': handle.value, 'aria-valuemin': handle.least,
+      'aria-valuemax': handle.most, 'aria-valuetext': words, 'aria-orientation': handle.moves === 'along' ? 'horizontal' : 'vertical',
+    };
+    for (const [name, value] of Object.entries(told)) pin.setAttribute(name, String(value));
+    pin.querySelector('title')!.textContent = `${handle.label}: ${words}. Drag, or arrow keys (with shift: a tenth); Enter to type it.`;
+  }
+  return {
+    show: (handles, on) => {
+      now = handles;
+      paper = on;
+      for (const [id, pin] of made) if (!latest(id)) { pin.remove(); made.delete(id); }
+      handles.forEach(place);
+      reach();
+      const id = held?.handle.id ?? focused(), handle = id === undefined ? undefined : latest(id);
+      if (handle && hold.shown() === id) hold_on(handle, held?.asked ?? handle.value, hold.stopped());
+    },
+  };
+}
