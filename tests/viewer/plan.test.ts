@@ -77,6 +77,8 @@ describe.skipIf(noBrowser)('the plan and the pins in a browser', () => {
   test('pins are targets of 40 px and more, and of two that lie over each other a second tap takes the other', async () => {
     await page.evaluate(() => window.scrollTo(0, 0));
     for (const reach of await page.locator('.pin .reach').all()) expect((await reach.boundingBox())!.width).toBeGreaterThanOrEqual(40);
+    const touch = (css: string): Promise<string> => page.locator(css).first().evaluate((one) => getComputedStyle(one).touchAction);
+    expect([await touch('.pin'), await touch('.side-drawing')]).toEqual(['none', 'manipulation']);
     const pins = await page.locator('.pin').all(), spots = await Promise.all(pins.map(middle));
     const pair = spots.flatMap((a, i) => spots.slice(i + 1).map((b, j) => ({ i, j: i + 1 + j, far: Math.hypot(a.x - b.x, a.y - b.y) }))).sort((a, b) => a.far - b.far)[0]!;
     // Close enough that both lie under one finger: else there is nothing to tell apart on this sheet.

@@ -12,8 +12,8 @@ export interface Pressed { readonly at: Point; readonly share: number; readonly 
 export const LEAST_SHARE = 0.1;
 /** The print keeps this far from the outline. */
 const CLEAR: Mm = 2.5;
-/** A print is this much shorter than its foot behind and before, as shares of the foot: heel and toes are round. From memory. */
-const ROUND_HEEL = 0.02, ROUND_TOE = 0.02;
+/** A print is this much shorter than its foot behind and before, as shares of the foot: heel and toes are round. Guessed from the look of prints; no source gives it. */
+const ROUND_HEEL = 0.02, ROUND_TOE = 0.04;
 /** How much of the ball line a print takes up. */
 const OF_BALL = 0.88;
 const ROUNDS = 12;
