@@ -218,11 +218,23 @@ function searched(starts: readonly Place[], of: (place: Place) => Mm, down: (fro
   return lowest;
 }
 
-/** Places no higher than the two beside them on their ring: one at least in every valley wider than the places stand apart. */
+/**
+ * Places no higher than the two beside them on their ring: one at least in every valley wider than the places stand apart.
+ * Of a stretch that is level only its ends count, and of a ring level all round one place.
+ */
 function dips({ places }: Plan, of: (place: Place) => Mm): Place[] {
-  const heights = places.map(of);
-  return places.filter((_, i) => {
-    const first = i - (i % ROUND), beside = (on: number): Mm => heights[first + ((i - first + on + ROUND) % ROUND)]!;
-    return heights[i]! <= beside(-1) && heights[i]! <= beside(1);
-  });
+  const heights = places.map(of), found: Place[] = [];
+  for (let first = 0; first < places.length; first += ROUND) {
+    let lowest = first;
+    for (let k = 0; k < ROUND; k++) {
+      const i = first + k, height = heights[i]!, before = heights[first + ((k + ROUND - 1) % ROUND)]! - height, after = heights[first + ((k + 1) % ROUND)]! - height;
+      if (height < heights[lowest]!) lowest = i;
+      if (before > -LEVEL && after > -LEVEL && Math.max(before, after) > LEVEL) found.push(places[i]!);
+    }
+    if (!found.includes(places[lowest]!)) found.push(places[lowest]!);
+  }
+  return found;
 }
+
+/** Heights nearer than this are level: no sum is surer. */
+const LEVEL: Mm = 1e-9;

@@ -19,7 +19,8 @@ const REACH = 21;
 const TAP = 4;
 const KEYS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 };
 
-interface Held { readonly handle: Handle; readonly from: DOMPoint; readonly client: DOMPoint; readonly focusedBefore: boolean; asked?: number }
+/** `from` is where the hand took hold, on the screen. */
+interface Held { readonly handle: Handle; readonly from: DOMPoint; readonly focusedBefore: boolean; asked?: number }
 
 /** Pins on a drawing, each the handle of a value: dragged, moved with the arrow keys, typed after Enter. */
 export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (handles: readonly Handle[], paper: Paper) => void } {
@@ -30,32 +31,33 @@ export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (han
 
   const latest = (id: string): Handle | undefined => now.find((handle) => handle.id === id);
   const onPaper = ({ clientX, clientY }: PointerEvent): DOMPoint => new DOMPoint(clientX, clientY).matrixTransform(svg.getScreenCTM()!.inverse());
-  const pixel = (): number => 1 / (svg.getScreenCTM()?.a || 1);
+  // Asked for only where the layout is done anyway: in the middle of a step it would be laid out for that alone.
+  let pixel = 1;
   const focused = (): string | undefined => [...made].find(([, pin]) => pin === document.activeElement)?.[0];
-  const hold_on = (handle: Handle, value = handle.value, stopped = false): void => hold.show(handle, value, stopped, paper, pixel());
+  const hold_on = (handle: Handle, value = handle.value, stopped = false): void => hold.show(handle, value, stopped, paper, pixel);
   const within = ({ least, most }: Handle, value: number): number => Math.min(most, Math.max(least, value));
 
   /** The pins under a pointer, the nearest first; the one held last goes first where it lies about as near. */
   function under(point: DOMPoint): Handle[] {
-    const last = focused(), px = pixel();
-    const far = ({ id, at: [x, y] }: Handle): number => Math.hypot(x - point.x, y - point.y) / px - (id === last ? REACH / 3 : 0);
-    return now.filter(({ at: [x, y] }) => Math.hypot(x - point.x, y - point.y) <= REACH * px).sort((a, b) => far(a) - far(b));
+    const last = focused();
+    const far = ({ id, at: [x, y] }: Handle): number => Math.hypot(x - point.x, y - point.y) / pixel - (id === last ? REACH / 3 : 0);
+    return now.filter(({ at: [x, y] }) => Math.hypot(x - point.x, y - point.y) <= REACH * pixel).sort((a, b) => far(a) - far(b));
   }
   const grab = (event: PointerEvent): void => {
     if (event.button !== 0 || !event.isPrimary) return;
-    const from = onPaper(event), handle = under(from)[0], pin = handle && made.get(handle.id);
+    const handle = under(onPaper(event))[0], pin = handle && made.get(handle.id);
     if (!handle || !pin) return;
     event.preventDefault();
-    held = { handle, from, client: new DOMPoint(event.clientX, event.clientY), focusedBefore: pin === document.activeElement };
+    held = { handle, from: new DOMPoint(event.clientX, event.clientY), focusedBefore: pin === document.activeElement };
     pin.setPointerCapture(event.pointerId);
     pin.focus({ preventScroll: true });
     hold_on(handle);
   };
   const drag = (event: PointerEvent): void => {
     if (!held) return;
-    const { handle, from, client } = held, to = onPaper(event);
-    if (held.asked === undefined && Math.hypot(event.clientX - client.x, event.clientY - client.y) < TAP) return;
-    const wanted = handle.value + (handle.moves === 'along' ? to.x - from.x : from.y - to.y) * handle.perPaper, value = within(handle, stepped(within(handle, wanted), handle.unit));
+    const { handle, from } = held, aside = event.clientX - from.x, up = from.y - event.clientY;
+    if (held.asked === undefined && Math.hypot(aside, up) < TAP) return;
+    const wanted = handle.value + (handle.moves === 'along' ? aside : up) * pixel * handle.perPaper, value = within(handle, stepped(within(handle, wanted), handle.unit));
     held.asked = value;
     moves.move(handle, value);
     hold_on(latest(handle.id) ?? handle, value, wanted !== within(handle, wanted));
@@ -103,12 +105,14 @@ export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (han
     pin.addEventListener('keyup', (event) => { if (event.key in KEYS && !held) moves.settle(); });
     pin.addEventListener('focus', () => { const handle = latest(id); if (handle) hold_on(handle); });
     pin.addEventListener('blur', () => hold.hide());
+    reach(pin);
     made.set(id, pin);
     layer.append(pin);
     return pin;
   };
-  const reach = (): void => { for (const pin of made.values()) pin.querySelector('.reach')!.setAttribute('r', (REACH * pixel()).toFixed(2)); };
-  new ResizeObserver(reach).observe(svg);
+  const reach = (pin: SVGGElement): void => pin.querySelector('.reach')!.setAttribute('r', (REACH * pixel).toFixed(2));
+  const measured = (): void => { pixel = 1 / (svg.getScreenCTM()?.a || 1); made.forEach(reach); };
+  new ResizeObserver(measured).observe(svg);
 
   function place(handle: Handle): void {
     const pin = pinFor(handle), words = `${handle.value.toFixed(handle.unit === 'in' ? 3 : 1)} ${handle.unit}`;
@@ -122,10 +126,11 @@ export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (han
   return {
     show: (handles, on) => {
       now = handles;
+      const resized = on.width !== paper.width || on.height !== paper.height;
       paper = on;
       for (const [id, pin] of made) if (!latest(id)) { pin.remove(); made.delete(id); }
       handles.forEach(place);
-      reach();
+      if (resized) measured();
       const id = held?.handle.id ?? focused(), handle = id === undefined ? undefined : latest(id);
       if (handle && hold.shown() === id) hold_on(handle, held?.asked ?? handle.value, hold.stopped());
     },
