@@ -13,6 +13,7 @@ import { raiseFor, type FootHeights } from './pair/level.ts';
 import { raiseUnder } from './pair/raise.ts';
 import type { MatchShoe, Pair, RockerShoe, Shoe } from './pair/shoe.ts';
 import { findingsOf } from './checks/findings.ts';
+import type { Pace } from './checks/seen.ts';
 import type { Design } from './checks/design.ts';
 import { mouldFaults } from './making/mouldFaults.ts';
 
@@ -26,8 +27,9 @@ export type Designing = { readonly ok: true; readonly design: Design } | { reado
 /**
  * The story on one page: each rocker is solved, the pair is brought level, the soles become solids, and all is checked.
  * Pure: the same fitting gives the same design.
+ * @param pace quick while a hand drags: the findings come without the advice that must be put in and solved first
  */
-export function design(fitting: Fitting): Designing {
+export function design(fitting: Fitting, pace?: Pace): Designing {
   const ordered = SIDES.flatMap((side) => fitting.shoes[side] ?? []);
   const alone = solveAll(ordered.filter(isRocker).map((shoe) => ({ shoe, given: rockerCase(shoe) })));
   const together = alone.troubles.length ? alone : solveAll(levelled(fitting, alone.solved));
@@ -36,7 +38,7 @@ export function design(fitting: Fitting): Designing {
   const rockers = together.solved.map((solved) => rockerShoe(solved, fineness));
   const shoes = ordered.map((shoe): Shoe => rockers.find(({ side }) => side === shoe.side) ?? matchShoe(fitting, shoe as MatchFitting, rockers[0]!, fineness));
   const pair: Pair = { fitting, shoes };
-  return { ok: true, design: { ...pair, findings: findingsOf(pair), mouldFaults: mouldFaults(pair) } };
+  return { ok: true, design: { ...pair, findings: findingsOf(pair, pace), mouldFaults: mouldFaults(pair) } };
 }
 
 /** A shoe whose order is a rocker; the sheet's reader has seen to its foot. */

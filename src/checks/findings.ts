@@ -9,7 +9,7 @@ import { ballsLevel, bendsAtBall, lastsAlike, notLevel, oneShoe, partlyInside, r
 import { alignedHeelRise } from './prosthesis.ts';
 import { rollingChecks } from './rolling.ts';
 import { guessedSpring, steepTip, thinRaise, tipBeyondRaise } from './raiseTip.ts';
-import { isMatch, isRocker, see, type Seen } from './seen.ts';
+import { isMatch, isRocker, see, type Pace, type Seen } from './seen.ts';
 import { sideStability } from './stability.ts';
 import { standingChecks } from './standing.ts';
 import { governs, thinFoam, thinSole } from './thickness.ts';
@@ -24,8 +24,8 @@ const MATCH_CHECKS = [notLevel, thinRaise, steepTip, tipBeyondRaise, guessedSpri
 const SHEET_CHECKS = [riskFindings, risksAsked, prescription, legByTape, legDifferenceFine, takenTwice] as const;
 
 /** Everything a careful maker would want to know before cutting: stops, warnings, notes; left, right, then both. */
-export function findingsOf(pair: Pair): Finding[] {
-  const { fitting } = pair, seen = pair.shoes.map((shoe) => see(shoe, fitting));
+export function findingsOf(pair: Pair, pace?: Pace): Finding[] {
+  const { fitting } = pair, seen = pair.shoes.map((shoe) => see(shoe, fitting, pace));
   const found = [
     ...seen.flatMap(ofShoe),
     ...oneShoe(seen), ...lastsAlike(seen), ...ballsLevel(seen, fitting), ...weightDifference(seen),

@@ -21,17 +21,20 @@ function tipThat(shoe: MatchShoe, works: (made: RaiseMade) => boolean): string {
 }
 
 /** A raise has no stiffener: foam is won at the tip, from the outsole, or by a higher shoe on the other side. */
-export function thinRaise({ shoe, number, place }: Seen<MatchShoe>): Finding[] {
+export function thinRaise({ shoe, number, place, pace }: Seen<MatchShoe>): Finding[] {
   if (!shoe.made) return [];
   const { side, last } = shoe, left = number('foamLeft'), { at = NaN } = place('foamLeft');
   if (!under(left, FOAM_WANTED)) return [];
-  const tip = tipThat(shoe, ({ shape }) => !under(foamLeft(shape).thickness, FOAM_WANTED));
   return [{
     code: 'THIN_FOAM', severity: 'warn', side, measured: left, limit: FOAM_WANTED, unit: 'mm', where: placeWords(last, at), at,
-    text: sentences(`Only ${mm(left)} of foam stay ${placeWords(last, at)}; less than ${mm(FOAM_WANTED)} is hard to cut and to glue`,
-      ...(tip ? [tip] : ['More at the tip (order.tip) does not help', elsewhere(shoe, FOAM_WANTED - left)])),
+    text: sentences(`Only ${mm(left)} of foam stay ${placeWords(last, at)}; less than ${mm(FOAM_WANTED)} is hard to cut and to glue`, ...(pace === 'careful' ? moreFoam(shoe, FOAM_WANTED - left) : [])),
     basis: PRACTICE,
   }];
+}
+
+function moreFoam(shoe: MatchShoe, missing: Mm): string[] {
+  const tip = tipThat(shoe, ({ shape }) => !under(foamLeft(shape).thickness, FOAM_WANTED));
+  return tip ? [tip] : ['More at the tip (order.tip) does not help', elsewhere(shoe, missing)];
 }
 
 function elsewhere(shoe: MatchShoe, missing: Mm): string {
@@ -40,11 +43,11 @@ function elsewhere(shoe: MatchShoe, missing: Mm): string {
   return `${ways.charAt(0).toUpperCase()}${ways.slice(1)}`;
 }
 
-export function steepTip({ shoe, number, place }: Seen<MatchShoe>): Finding[] {
+export function steepTip({ shoe, number, place, pace }: Seen<MatchShoe>): Finding[] {
   if (!shoe.made) return [];
   const slope = number('tipSlope');
   if (!over(slope, STEEPEST)) return [];
-  const tip = tipThat(shoe, ({ shape: { face, last } }) => !over(inDegrees(angleAt(face, last.length)), STEEPEST));
+  const tip = pace === 'quick' ? '' : tipThat(shoe, ({ shape: { face, last } }) => !over(inDegrees(angleAt(face, last.length)), STEEPEST));
   return [{
     code: 'RAISE_TIP_STEEP', severity: 'warn', side: shoe.side, measured: slope, limit: STEEPEST, unit: 'deg', where: 'tip', ...place('tipSlope'),
     text: sentences(`The raise turns up at ${deg(slope)} at the tip, with ${mm(number('foamLeft'))} of foam left where it is thinnest; more than ${STEEPEST}° is hard to walk on`, tip || 'Leave more at the tip (order.tip)'),

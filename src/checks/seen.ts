@@ -4,6 +4,12 @@ import { figuresOf } from './figures.ts';
 import type { InputField } from './inputs.ts';
 import { estimatesBehind, type FigureKey } from './restsOn.ts';
 
+/**
+ * Whether advice is put in and solved before it is given, which takes as long as the shoe itself. Quick, while a hand drags:
+ * the same findings, without that advice.
+ */
+export type Pace = 'careful' | 'quick';
+
 /** A shoe on the bench with its figures: what the checks look at. They take every number from the figures. */
 export interface Seen<Kind extends Shoe = Shoe> {
   readonly shoe: Kind;
@@ -14,12 +20,13 @@ export interface Seen<Kind extends Shoe = Shoe> {
   readonly place: (key: FigureKey) => { readonly at?: number };
   /** Measures that were estimated and that a figure rests on, in the order of the sheet. */
   readonly estimates: readonly InputField[];
+  readonly pace: Pace;
 }
 
-export function see<Kind extends Shoe>(shoe: Kind, fitting: Fitting): Seen<Kind> {
+export function see<Kind extends Shoe>(shoe: Kind, fitting: Fitting, pace: Pace = 'careful'): Seen<Kind> {
   const figures = new Map(figuresOf(shoe, fitting).map((figure) => [figure.key, figure]));
   const place: Seen['place'] = (key) => { const x = figures.get(key)?.at; return x === undefined ? {} : { at: x }; };
-  return { shoe, fitting, number: (key) => figures.get(key)?.value ?? NaN, place, estimates: estimatesBehind(shoe, [...figures.keys()]) };
+  return { shoe, fitting, number: (key) => figures.get(key)?.value ?? NaN, place, estimates: estimatesBehind(shoe, [...figures.keys()]), pace };
 }
 
 export const isRocker = (seen: Seen): seen is Seen<RockerShoe> => seen.shoe.kind === 'rocker';

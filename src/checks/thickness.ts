@@ -15,7 +15,7 @@ import { degrees, type Mm } from '../geometry/units.ts';
 import type { Finding } from './finding.ts';
 import { isBuiltUpToOther } from './restsOn.ts';
 import { fromHeel, mm, sentences } from './say.ts';
-import { under, type Seen } from './seen.ts';
+import { under, type Pace, type Seen } from './seen.ts';
 import { PRACTICE } from './sources.ts';
 
 /** The solver keeps the minima to this; anything more is a fault of the program. */
@@ -32,13 +32,13 @@ export function thinSole({ shoe: { side, rocker: { thinnest } } }: Seen<RockerSh
 }
 
 /** Foam may be thinner than one wants. */
-export function thinFoam({ shoe, number }: Seen<RockerShoe>): Finding[] {
+export function thinFoam({ shoe, number, pace }: Seen<RockerShoe>): Finding[] {
   const { side, last } = shoe, left = number('foamLeft');
   if (!under(left, FOAM_WANTED)) return [];
   const { at } = foamLeft(shoe.shape), where = placeWords(last, at[0]);
   return [{
     code: 'THIN_FOAM', severity: 'warn', side, measured: left, limit: FOAM_WANTED, unit: 'mm', where, at: at[0],
-    text: `Only ${mm(left)} of foam stay ${where}; less than ${mm(FOAM_WANTED)} is hard to cut and to glue. Ask for more thickness there (${moreAsked(shoe, minimaAt(shoe, at), FOAM_WANTED - left)}), or take a thinner outsole (order.outsole.thickness) or stiffener (order.stiffener).`,
+    text: `Only ${mm(left)} of foam stay ${where}; less than ${mm(FOAM_WANTED)} is hard to cut and to glue. Ask for more thickness there (${moreAsked(shoe, minimaAt(shoe, at), FOAM_WANTED - left, pace)}), or take a thinner outsole (order.outsole.thickness) or stiffener (order.stiffener).`,
     basis: PRACTICE,
   }];
 }
@@ -55,20 +55,24 @@ function minimaAt({ last, rocker: { strikePoint, line } }: RockerShoe, at: Point
 const ASKED_STEP: Mm = 0.5;
 
 /** The fields to raise, with the values now and those that leave foam enough: put in and solved. */
-function moreAsked(shoe: RockerShoe, names: readonly (keyof Minima)[], short: Mm): string {
+function moreAsked(shoe: RockerShoe, names: readonly (keyof Minima)[], short: Mm, pace: Pace): string {
   const given = caseOf(shoe), { minima } = given.order, more = Math.ceil(short / ASKED_STEP) * ASKED_STEP;
   const raised = Object.fromEntries(names.map((name) => [name, Math.ceil((minima[name] + more) / ASKED_STEP) * ASKED_STEP]));
-  const sole = orInfeasible(() => soleFrom({ ...given, order: { ...given.order, minima: { ...minima, ...raised } } }));
-  const works = !(sole instanceof Infeasible) && !under(foamLeft(sole.shape).thickness, FOAM_WANTED);
+  const works = pace === 'careful' && leavesEnough({ ...given, order: { ...given.order, minima: { ...minima, ...raised } } });
   return names.map((name) => `order.minima.${name}, now ${mm(minima[name])}${works ? `; ${mm(raised[name]!)} leaves enough` : ''}`).join(' and ');
+}
+
+function leavesEnough(given: RockerCase): boolean {
+  const sole = orInfeasible(() => soleFrom(given));
+  return !(sole instanceof Infeasible) && !under(foamLeft(sole.shape).thickness, FOAM_WANTED);
 }
 
 /** Names what keeps the sole from being lower, and what a change would save: each was put in and solved again. */
 export function governs(seen: Seen<RockerShoe>): Finding[] {
-  const { shoe } = seen, { rocker: { governs: cause } } = shoe;
+  const { shoe, pace } = seen, { rocker: { governs: cause } } = shoe;
   if (typeof cause === 'string') return [builtUp(seen)];
   const { zone, thickness, minimum, by, at: [x] } = cause;
-  const saved = trialsFor(shoe, cause).map(({ words, trial }) => ({ words, saving: shoe.rocker.build - buildOf(trial) })).filter(({ saving }) => saving >= WORTH_SAYING);
+  const saved = (pace === 'careful' ? trialsFor(shoe, cause) : []).map(({ words, trial }) => ({ words, saving: shoe.rocker.build - buildOf(trial) })).filter(({ saving }) => saving >= WORTH_SAYING);
   const [first, ...others] = saved.map(({ words, saving }, i) => `${words} takes ${mm(saving)} off${i === 0 ? ' the whole sole' : ''}`);
   const hint = first === undefined ? '' : [first, ...others].join('; ');
   return [{
@@ -119,9 +123,9 @@ function buildOf(trial: RockerCase): Mm {
 }
 
 /** The sole is higher than thickness alone asks for: the maker or the other shoe wants it so. */
-function builtUp({ shoe, number, place }: Seen<RockerShoe>): Finding {
+function builtUp({ shoe, number, place, pace }: Seen<RockerShoe>): Finding {
   const given = caseOf(shoe), seat = number('seatHeight');
-  const { seatAtLeast: _, ...order } = given.order, lower = shoe.rocker.build - buildOf({ ...given, order });
+  const { seatAtLeast: _, ...order } = given.order, lower = pace === 'careful' ? shoe.rocker.build - buildOf({ ...given, order }) : 0;
   const cause = isBuiltUpToOther(shoe) ? 'The other shoe sets the height, so that both feet stand as ordered' : 'The seat height asked for (order.seatHeightAtLeast) sets the height';
   return {
     code: 'GOVERNS', severity: 'note', side: shoe.side, measured: seat, unit: 'mm', where: 'seat', ...place('seatHeight'),

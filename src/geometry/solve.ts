@@ -73,6 +73,15 @@ function levelNear(f: (x: number) => number, x: number, step: number): number | 
   return tilt(low) < 0 && tilt(high) > 0 ? rootBetween(tilt, low, high, 1e-14) : undefined;
 }
 
+/** Asked again for the same number, it does not work it out again. */
+export function remembering<Found>(work: (x: number) => Found): (x: number) => Found {
+  const known = new Map<number, Found>();
+  return (x) => {
+    if (!known.has(x)) known.set(x, work(x));
+    return known.get(x)!;
+  };
+}
+
 export const clamp = (x: number, least: number, most: number): number => Math.min(most, Math.max(least, x));
 
 /** Smooth step from 0 at t = 0 to 1 at t = 1, level at both ends (cubic). */

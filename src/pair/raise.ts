@@ -2,6 +2,7 @@ import { edgeLine, featherLine } from '../last/outline.ts';
 import { pitchSpan, type Last } from '../last/last.ts';
 import type { UpperFace } from '../last/upperFace.ts';
 import { degrees, type Mm, type Rad } from '../geometry/units.ts';
+import { remembering } from '../geometry/solve.ts';
 import { atan, tan } from '../geometry/trig.ts';
 import type { SheetMatch } from '../fitting/fitting.ts';
 import { STEEPEST } from '../profile/arcs.ts';
@@ -63,11 +64,12 @@ interface Trials {
 
 function trialsOf(last: Last, order: SheetMatch, raise: Raise): Trials {
   const levelTip = undersideOf(last, raise)(last.length, 0) + raise.ball, plan = planOfShape(raiseShape(last, order, raise, levelTip));
-  const foam = (tip: Mm): Mm => {
+  const foam = remembering((tip: Mm): Mm => {
     const shape = orInfeasible(() => raiseShape(last, order, raise, tip));
     return shape instanceof Infeasible ? -Infinity : foamLeft(shape, plan).thickness;
-  };
-  return { levelTip, foam, made: (tip) => (foam(tip) >= LEAST_FOAM ? orInfeasible(() => withTip(raiseShape(last, order, raise, tip), tip)) : undefined) };
+  });
+  const made = remembering((tip: Mm) => (foam(tip) >= LEAST_FOAM ? orInfeasible(() => withTip(raiseShape(last, order, raise, tip), tip)) : undefined));
+  return { levelTip, foam, made };
 }
 
 /**
@@ -94,9 +96,10 @@ function leastTip(atLeast: Mm, levelTip: Mm, works: (tip: Mm) => boolean): Mm {
   return inMm(least + firstStep(most - least, (k) => works(inMm(least + k))));
 }
 
-/** The first of the steps 0 to `most` that works, where all after it do and the last one does. */
+/** The first of the steps 0 to `most` that works, where all after it do and the last one does. Most often the very first will do. */
 function firstStep(most: number, works: (step: number) => boolean): number {
-  let bad = -1, good = most;
+  if (works(0)) return 0;
+  let bad = 0, good = most;
   while (good - bad > 1) { const middle = (good + bad) >> 1; if (works(middle)) good = middle; else bad = middle; }
   return good;
 }

@@ -1,4 +1,4 @@
-import { rootBetween } from '../geometry/solve.ts';
+import { remembering, rootBetween } from '../geometry/solve.ts';
 import { SOLVED } from '../geometry/tolerances.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
@@ -139,16 +139,6 @@ function buildFor({ last, order: { seatAtLeast } }: RockerCase, attempt: Attempt
 
 /** What comes of a build, or why there is no shape at it. */
 type Attempt = (build: Mm) => Trial | Infeasible;
-
-/** Asked again for the same build, it does not try it again. */
-function remembering(attempt: Attempt): Attempt {
-  const tried = new Map<Mm, Trial | Infeasible>();
-  return (build) => {
-    const known = tried.get(build) ?? attempt(build);
-    tried.set(build, known);
-    return known;
-  };
-}
 
 /** Spare thickness; endlessly little where there is no shape. */
 const spareOf = (trial: Trial | Infeasible): Mm => (trial instanceof Infeasible ? -Infinity : trial.thin.spare);

@@ -514,6 +514,19 @@ describe('the report', () => {
     expect(findingsOf(design)).toEqual(design.findings);
     expect(designOf(fitting).findings).toEqual(design.findings);
   });
+  test('while a hand drags it is the same but for the advice that must be solved first', () => {
+    const thin: Part = { left: { order: { minima: { tip: 5 } } } };
+    const bare = ({ text: _, ...finding }: Finding): unknown => finding, said = (findings: readonly Finding[], code: string): string => findings.find((finding) => finding.code === code)?.text ?? '';
+    for (const change of [{}, messy, thin]) {
+      const design = designWith(change), quick = findingsOf(design, 'quick');
+      expect(quick.map(bare)).toEqual(design.findings.map(bare));
+      quick.forEach(({ text }, i) => expect(text.length).toBeLessThanOrEqual(design.findings[i]!.text.length));
+    }
+    const design = designWith(thin), quick = findingsOf(design, 'quick');
+    expect([said(design.findings, 'GOVERNS'), said(design.findings, 'THIN_FOAM')]).toEqual([expect.stringContaining(' off the whole sole'), expect.stringContaining('leaves enough')]);
+    expect(said(quick, 'GOVERNS') + said(quick, 'THIN_FOAM')).not.toMatch(/off the whole sole|leaves enough/);
+    expect(said(quick, 'THIN_FOAM')).toContain('order.minima.tip');
+  });
   test('a right shoe says of itself what a left shoe says', () => {
     const { shoes: { left, right }, ...rest } = fittingWith();
     const { findings } = designOf({ ...rest, shoes: { left: { ...right!, side: 'left' }, right: { ...left!, side: 'right' } } });

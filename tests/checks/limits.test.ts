@@ -125,7 +125,7 @@ describe('the two weights of a pair', () => {
     const { shoes, fitting } = designWith(bothRockers());
     return shoes.map((shoe, i) => ({
       shoe: uppers ? { ...shoe, fitting: { ...shoe.fitting, upperWeight: uppers[i]! } } : shoe,
-      fitting, number: (key) => [left, right][i]![key] ?? NaN, place: () => ({}), estimates: [],
+      fitting, number: (key) => [left, right][i]![key] ?? NaN, place: () => ({}), estimates: [], pace: 'careful',
     }));
   };
   test.each([[150, 180, 0], [150, 181, 1], [181, 150, 1], [150, NaN, 1]])('soles of %d and %d g', (left, right, count) =>
@@ -144,7 +144,7 @@ describe('the two weights of a pair', () => {
 describe('two rockers', () => {
   const balls = (off: number, legDifference: Part = {}): Finding[] => {
     const { shoes, fitting } = designWith({ ...bothRockers(), wearer: { legDifference } });
-    const seen = shoes.map((shoe, i): Seen => ({ shoe, fitting, number: () => (i === 0 ? 30 + off : 30), place: () => ({}), estimates: [] }));
+    const seen = shoes.map((shoe, i): Seen => ({ shoe, fitting, number: () => (i === 0 ? 30 + off : 30), place: () => ({}), estimates: [], pace: 'careful' }));
     return ballsLevel(seen, fitting);
   };
   test.each([[1, 0], [-1, 0], [1.1, 1], [-1.1, 1], [NaN, 1]])('with balls %d mm apart', (off, count) => expect(balls(off)).toHaveLength(count));

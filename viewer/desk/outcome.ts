@@ -25,14 +25,14 @@ export interface Looked { readonly outcome: Outcome; readonly choices?: readonly
 /**
  * What the page shows of a sheet: the same reading, design, checks and drawings as the command's. Pure.
  * @param chordGap how coarse the solids may be; coarser than the sheet asks while a hand is dragging, and then without the
- * mould, and with the labels left where they stood `before`
+ * mould and advice that must be solved first, and with the labels left where they stood `before`
  */
 export function outcomeOf(sheet: string, paper: Paper, chordGap: Mm, before: readonly Choice[] = []): Looked {
   const reading = readSheet(sheet);
   if (!reading.ok) return { outcome: { kind: 'faults', faults: reading.faults } };
-  const designing = design(asCoarse(reading.fitting, chordGap));
+  const coarse = chordGap > reading.fitting.making.chordGap, designing = design(asCoarse(reading.fitting, chordGap), coarse ? 'quick' : 'careful');
   if (!designing.ok) return { outcome: { kind: 'troubles', troubles: designing.troubles.map((trouble) => troubleWords(trouble, reading.fitting)) } };
-  const coarse = chordGap > reading.fitting.making.chordGap, side = sideOn(designing.design, paper, coarse ? before : []);
+  const side = sideOn(designing.design, paper, coarse ? before : []);
   return { outcome: { kind: 'shown', shown: shownOf(designing.design, side, coarse) }, choices: side.choices };
 }
 
