@@ -76,7 +76,7 @@ function planShown(made: Design): PlanShown {
 const markUp = (mark: Mark): string => (mark.of === undefined ? element(mark) : `<g data-of="${mark.of}">${element(mark)}</g>`);
 
 const svgShown = ({ paper, title, marks }: Drawing): SvgShown => ({
-  paper, title, marks: marks.map(markUp).join(''), outlines: marks.filter((mark) => mark.kind === 'line' && mark.line === 'visible').map(element).join(''),
+  paper, title, marks: marks.map(markUp), outlines: marks.filter((mark) => mark.kind === 'line' && mark.line === 'visible').map(element).join(''),
 });
 
 function solidsShown(shoe: Shoe): SolidShown[] {

@@ -39,11 +39,11 @@ export interface Shown {
   readonly mouldFaults: readonly Fault[];
 }
 
-/** The side drawing as the text of its SVG marks: a page takes that in faster than the marks themselves. */
+/** The side drawing, each mark as the text of its SVG: a page takes that in faster than the marks themselves. */
 export interface SvgShown {
   readonly paper: Paper;
   readonly title: string;
-  readonly marks: string;
+  readonly marks: readonly string[];
   /** Only what is thick: enough to lay under another drawing. */
   readonly outlines: string;
 }

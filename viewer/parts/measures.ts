@@ -34,6 +34,7 @@ const OPEN = /foot$|order$/;
 /** Every field of the sheet as a form. A field left empty is left out of the sheet. */
 export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet: SheetAccess): Measures {
   const rows = new Map<string, { readonly field: FieldShown; readonly row: HTMLElement; readonly update: () => void; readonly forget: () => void; readonly fault: HTMLElement; readonly input: HTMLElement }>();
+  const seen = new Map<string, { readonly value: unknown; readonly units: string }>();
   const groups = GROUPS.map(([title, starts]) => {
     const own = fields.filter(({ path }) => path.startsWith(`${starts}.`));
     const box = el('details', { class: 'group', open: OPEN.test(starts) }, el('summary', {}, title), kindChoice(starts, sheet));
@@ -53,9 +54,14 @@ export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet
         for (const choice of box.querySelectorAll<HTMLSelectElement>('select.kind')) choice.value = String(sheet.valueAt(`${starts}.kind`) ?? '');
       }
       for (const choice of host.querySelectorAll<HTMLSelectElement>('select.units')) choice.value = String(sheet.valueAt('units') ?? '');
-      for (const { field, row, update } of rows.values()) {
+      const units = `${String(sheet.valueAt('units'))} ${sheet.lengths()}`, active = document.activeElement;
+      for (const [name, { field, row, update }] of rows) {
         row.hidden = field.forKind !== undefined && sheet.valueAt(`${field.path.split('.')[0]}.order.kind`) !== field.forKind;
+        const value = sheet.valueAt(field.path), before = seen.get(name);
+        // While a hand drags all rows but one stay as they are. What is being typed in is looked at anew.
+        if (before && before.value === value && before.units === units) continue;
         update();
+        if (row.contains(active)) seen.delete(name); else seen.set(name, { value, units });
       }
     },
     faults: (texts) => {
@@ -66,7 +72,7 @@ export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet
         if (text === undefined) input.removeAttribute('aria-invalid'); else input.setAttribute('aria-invalid', 'true');
       }
     },
-    forget: () => { for (const { forget } of rows.values()) forget(); },
+    forget: () => { seen.clear(); for (const { forget } of rows.values()) forget(); },
     focus: (path) => {
       if (path === 'units') return host.querySelector<HTMLSelectElement>('select.units')?.focus();
       const found = [...rows.values()].find(({ field, row }) => field.path === path && !row.hidden) ?? [...rows.values()].find(({ field, row }) => !row.hidden && (field.path.startsWith(`${path}.`) || path.startsWith(`${field.path}.`)));

@@ -1,5 +1,6 @@
 import type { Shown, SvgShown } from '../desk/protocol.ts';
 import { svgEl } from './dom.ts';
+import { markLayer } from './markLayer.ts';
 import { pins, type PinMoves } from './pins.ts';
 
 export interface SideView {
@@ -20,7 +21,7 @@ const layer = (): SVGGElement => svgEl('g');
 /** The side drawing of both shoes, alive: the same marks as on paper, with pins to drag. */
 export function sideView(host: HTMLElement, moves: Moves): SideView {
   const svg = svgEl('svg', { class: 'side-drawing', role: 'group', 'aria-label': 'Side drawing of the shoes' });
-  const under = layer(), marks = layer(), place = layer();
+  const under = layer(), { layer: marks, show: draw, light } = markLayer(), place = layer();
   marks.setAttribute('aria-hidden', 'true');
   under.setAttribute('class', 'ghost');
   svg.append(under, marks, place);
@@ -28,21 +29,20 @@ export function sideView(host: HTMLElement, moves: Moves): SideView {
   const pinned = pins(svg, moves);
   let now: Shown | undefined;
 
-  const light = (of: string | undefined): void => {
-    for (const lit of marks.querySelectorAll('.lit')) lit.classList.remove('lit');
-    if (of) for (const mark of marks.querySelectorAll(`[data-of="${CSS.escape(of)}"]`)) mark.classList.add('lit');
-  };
   const over = (event: Event): void => moves.light((event.target as Element).closest('[data-of]')?.getAttribute('data-of') ?? undefined);
   marks.addEventListener('pointerover', over);
   marks.addEventListener('pointerleave', () => moves.light(undefined));
+
+  /** Told again, an attribute has the browser lay out all that is in the drawing. */
+  const attribute = (name: string, value: string): void => { if (svg.getAttribute(name) !== value) svg.setAttribute(name, value); };
 
   return {
     show: (shown) => {
       now = shown;
       const { paper, marks: drawn, title } = shown.side;
-      svg.setAttribute('viewBox', `0 0 ${paper.width} ${paper.height}`);
-      svg.setAttribute('aria-label', `${title}. The numbers are in the list of figures.`);
-      marks.innerHTML = drawn;
+      attribute('viewBox', `0 0 ${paper.width} ${paper.height}`);
+      attribute('aria-label', `${title}. The numbers are in the list of figures.`);
+      draw(drawn);
       place.replaceChildren();
       pinned.show(shown.handles, paper);
     },
