@@ -22,7 +22,7 @@ import { sideView } from './parts/sideView.ts';
 import { strip } from './parts/strip.ts';
 import { SAMPLES } from './samples.ts';
 import { openDesk, type Told } from './desk/ask.ts';
-import type { FieldShown, Handle, Shown } from './desk/protocol.ts';
+import type { ExtrasAsked, FieldShown, Handle, Shown } from './desk/protocol.ts';
 
 const at = (id: string): HTMLElement => document.getElementById(id)!;
 /** The side drawing's paper: smaller where the window is narrow, so that its letters stay readable. */
@@ -39,7 +39,7 @@ async function begin(): Promise<void> {
   let job = jobs.list().find(({ removed }) => removed === undefined)?.id ?? jobs.create(parsed(await SAMPLES[0]!.load()));
   let history: History<Sheet> = jobs.open(job)!, shown: Shown | undefined, under: { readonly sheet: Sheet; readonly shown: Shown } | undefined;
 
-  let form: Measures | undefined, fields: readonly FieldShown[] = [], faulty: ReadonlyMap<string, string> = new Map(), chosen = lengthsChosen(), behind = false;
+  let form: Measures | undefined, fields: readonly FieldShown[] = [], faulty: ReadonlyMap<string, string> = new Map(), chosen = lengthsChosen(), behind = false, extras: ExtrasAsked = { moulds: false, foot: false };
 
   const light = (of: string | undefined): void => { side.light(of); plan.light(of); list.light(of); };
   const side = sideView(at('drawing'), { move: (handle, value) => moved(handle, value), settle: () => settle(), back: () => { history.settle(); if (history.undo()) afterStep(); }, type: (path) => form?.focus(path), light });
@@ -49,7 +49,10 @@ async function begin(): Promise<void> {
     keepMine: () => { const mine = history.now(), theirs = job; behind = false; void jobs.reread(theirs).then(() => openNew(mine)); },
   });
   const plan = planView(at('plan'), light);
-  const solid = import('./parts/solid/solidPart.ts').then(({ solidPart }) => solidPart(at('solid'), (picture) => void picture.arrayBuffer().then((bytes) => offer(`${reference()}.png`, new Uint8Array(bytes), 'image/png'))));
+  const solid = import('./parts/solid/solidPart.ts').then(({ solidPart }) => solidPart(at('solid'), {
+    save: (picture) => void picture.arrayBuffer().then((bytes) => offer(`${reference()}.png`, new Uint8Array(bytes), 'image/png')),
+    want: (asked) => { extras = asked; look(); },
+  }));
   const differ = differencesTable(at('figures'));
   const list = figuresList(at('figures'), light);
   const report = checks(at('checks'), {
@@ -95,8 +98,11 @@ async function begin(): Promise<void> {
     bar.lengths(lengths());
     bar.steps(history.undoLabel(), history.redoLabel());
     keep();
+    look();
+  }
+  function look(): void {
     side.stale(true);
-    desk.show(text(), paper());
+    desk.show(text(), paper(), extras);
   }
   function moved({ path, also, label }: Handle, value: number): void {
     const withOthers = Object.entries(also ?? {}).reduce((sheet, [other, word]) => withValue(sheet, other, word ?? undefined), history.now());
@@ -127,7 +133,7 @@ async function begin(): Promise<void> {
       if (shown.plan) plan.show(shown.plan, shown.shoes);
       showNumbers(shown);
       if (fine) compare();
-      void solid.then((part) => part.show(outcome.shown.shoes, fine));
+      void solid.then((part) => part.show(outcome.shown.shoes, fine, valueAt(history.now(), 'making.mould') !== undefined));
       files.show(shown.findings, shown.mouldFaults);
       tell.clear();
       marked(new Map(shown.mouldFaults.map(({ path, text: said }) => [path, said])));

@@ -1,6 +1,6 @@
 import type { Paper } from '../../src/exports/drawing.ts';
 import type { Mm } from '../../src/geometry/units.ts';
-import type { Answer, Ask, FieldShown, FileShown, Outcome } from './protocol.ts';
+import type { Answer, Ask, ExtrasAsked, FieldShown, FileShown, Outcome } from './protocol.ts';
 
 /** While a hand is dragging the solids may be this coarse; when it rests they are as fine as the sheet asks. */
 export const DRAG_GAP: Mm = 0.6, FINE_GAP: Mm = 0;
@@ -15,12 +15,12 @@ export interface Told { readonly outcome: Outcome; readonly fine: boolean; reado
  * an answer that the sheet has overtaken is told as not current.
  */
 export function openDesk(worker: Worker, tell: (told: Told) => void, failed: (text: string) => void): {
-  readonly show: (sheet: string, paper: Paper) => void;
+  readonly show: (sheet: string, paper: Paper, extras: ExtrasAsked) => void;
   readonly files: (sheet: string) => Promise<readonly FileShown[]>;
   readonly fields: () => Promise<readonly FieldShown[]>;
 } {
   let last = 0, busy: { readonly id: number; readonly sheet: string; readonly fine: boolean } | undefined;
-  let wanted: { readonly sheet: string; readonly paper: Paper } | undefined, next: { readonly fine: boolean } | undefined, rest: ReturnType<typeof setTimeout> | undefined;
+  let wanted: { readonly sheet: string; readonly paper: Paper; readonly extras: ExtrasAsked } | undefined, next: { readonly fine: boolean } | undefined, rest: ReturnType<typeof setTimeout> | undefined;
   const ask = (message: Ask): void => worker.postMessage(message);
   const waiting = new Map<number, { readonly done: (answer: Answer) => void; readonly not: (error: Error) => void }>();
   const asked = (message: (id: number) => Ask): Promise<Answer> => new Promise((done, not) => { waiting.set(++last, { done, not }); ask(message(last)); });
@@ -29,7 +29,7 @@ export function openDesk(worker: Worker, tell: (told: Told) => void, failed: (te
     const { fine } = next;
     next = undefined;
     busy = { id: ++last, sheet: wanted.sheet, fine };
-    ask({ kind: 'design', id: last, sheet: wanted.sheet, paper: wanted.paper, chordGap: fine ? FINE_GAP : DRAG_GAP });
+    ask({ kind: 'design', id: last, ...wanted, chordGap: fine ? FINE_GAP : DRAG_GAP });
   };
   worker.onmessage = ({ data }: MessageEvent<Answer>) => {
     const waits = waiting.get(data.id);
@@ -45,8 +45,8 @@ export function openDesk(worker: Worker, tell: (told: Told) => void, failed: (te
     }
   };
   return {
-    show: (sheet, paper) => {
-      wanted = { sheet, paper };
+    show: (sheet, paper, extras) => {
+      wanted = { sheet, paper, extras };
       next = { fine: false };
       clearTimeout(rest);
       rest = setTimeout(() => { next = { fine: true }; start(); }, RESTS);

@@ -9,15 +9,12 @@ import { sideOnScreen, type SideSheet } from '../../src/exports/sideDrawing.ts';
 import { element } from '../../src/exports/svg.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
-import type { Side } from '../../src/fitting/words.ts';
-import { mirrored, type Mesh } from '../../src/geometry/mesh.ts';
 import type { Mm } from '../../src/geometry/units.ts';
-import { partsOf, type Shoe } from '../../src/pair/shoe.ts';
-import type { Solids } from '../../src/solid/solids.ts';
+import type { Extras } from './extras.ts';
 import { handlesOf } from './handles.ts';
-import { ordinarySole } from './ordinary.ts';
 import { soleSeen } from './soleSeen.ts';
-import type { Outcome, PartName, PlanShown, ShoeShown, Shown, SolidShown, SvgShown } from './protocol.ts';
+import { ordinaryShown, solidsShown } from './solidsShown.ts';
+import type { Outcome, PlanShown, ShoeShown, Shown, SvgShown } from './protocol.ts';
 
 /** What is shown, and where the labels of the side drawing came to stand. */
 export interface Looked { readonly outcome: Outcome; readonly choices?: readonly Choice[] }
@@ -26,14 +23,15 @@ export interface Looked { readonly outcome: Outcome; readonly choices?: readonly
  * What the page shows of a sheet: the same reading, design, checks and drawings as the command's. Pure.
  * @param chordGap how coarse the solids may be; coarser than the sheet asks while a hand is dragging, and then without the
  * mould and advice that must be solved first, and with the labels left where they stood `before`
+ * @param extras what the solids asked for besides need
  */
-export function outcomeOf(sheet: string, paper: Paper, chordGap: Mm, before: readonly Choice[] = []): Looked {
+export function outcomeOf(sheet: string, paper: Paper, chordGap: Mm, before: readonly Choice[] = [], extras: Extras = {}): Looked {
   const reading = readSheet(sheet);
   if (!reading.ok) return { outcome: { kind: 'faults', faults: reading.faults } };
   const coarse = chordGap > reading.fitting.making.chordGap, designing = design(asCoarse(reading.fitting, chordGap), coarse ? 'quick' : 'careful');
   if (!designing.ok) return { outcome: { kind: 'troubles', troubles: designing.troubles.map((trouble) => troubleWords(trouble, reading.fitting)) } };
   const side = sideOn(designing.design, paper, coarse ? before : []);
-  return { outcome: { kind: 'shown', shown: shownOf(designing.design, side, coarse) }, choices: side.choices };
+  return { outcome: { kind: 'shown', shown: shownOf(designing.design, side, coarse, extras) }, choices: side.choices };
 }
 
 function asCoarse(fitting: Fitting, chordGap: Mm): Fitting {
@@ -57,12 +55,12 @@ function sideOn(made: Design, asked: Paper, before: readonly Choice[]): SideShee
 }
 
 /** The plan hardly changes under a drag, so it waits until the hand rests. */
-function shownOf(made: Design, { drawing: side, places }: SideSheet, coarse: boolean): Shown {
-  const { fitting, shoes, findings, mouldFaults } = made;
+function shownOf(made: Design, { drawing: side, places }: SideSheet, coarse: boolean, extras: Extras): Shown {
+  const { fitting, shoes, findings, mouldFaults } = made, solidsOf = solidsShown(made, extras);
   return {
     reference: fitting.job.reference, side: svgShown(side), ...(coarse ? {} : { plan: planShown(made) }), handles: handlesOf(made, places),
     places: places.map((view, i) => ({ side: shoes[i]!.side, view })),
-    shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), solids: solidsShown(shoe), ...(coarse ? {} : ordinaryShown(shoe)) })),
+    shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), solids: solidsOf(shoe), ...(coarse ? {} : ordinaryShown(shoe)) })),
     findings, mouldFaults,
   };
 }
@@ -78,23 +76,3 @@ const markUp = (mark: Mark): string => (mark.of === undefined ? element(mark) : 
 const svgShown = ({ paper, title, marks }: Drawing): SvgShown => ({
   paper, title, marks: marks.map(markUp), outlines: marks.filter((mark) => mark.kind === 'line' && mark.line === 'visible').map(element).join(''),
 });
-
-function solidsShown(shoe: Shoe): SolidShown[] {
-  const parts = partsOf(shoe);
-  if (!parts) return [];
-  return partsShown(parts.solids, shoe.side);
-}
-
-const partsShown = ({ whole, foam, outsole }: Solids, side: Side): SolidShown[] =>
-  ([['whole sole', whole], ['foam', foam], ['outsole', outsole]] as const).map(([part, mesh]) => solidShown(part, side === 'right' ? mirrored(mesh) : mesh));
-
-/** Somebody only looks at it, so it need not be fine. */
-const ORDINARY_GAP: Mm = 0.3;
-
-function ordinaryShown(shoe: Shoe): Pick<ShoeShown, 'ordinary'> {
-  const solids = shoe.kind === 'rocker' ? ordinarySole(shoe, ORDINARY_GAP) : undefined;
-  return solids ? { ordinary: partsShown(solids, shoe.side) } : {};
-}
-
-const solidShown = (part: PartName, { positions, triangles }: Mesh): SolidShown =>
-  ({ part, positions: Float32Array.from(positions), triangles: Uint32Array.from(triangles) });

@@ -10,7 +10,7 @@ import type { Mm } from '../../src/geometry/units.ts';
 
 /** What the page asks of the worker. Each ask carries a number that comes back with its answer; a newer ask makes an older one stale. */
 export type Ask =
-  | { readonly kind: 'design'; readonly id: number; readonly sheet: string; readonly paper: Paper; readonly chordGap: Mm }
+  | { readonly kind: 'design'; readonly id: number; readonly sheet: string; readonly paper: Paper; readonly chordGap: Mm; readonly extras: ExtrasAsked }
   | { readonly kind: 'files'; readonly id: number; readonly sheet: string }
   | { readonly kind: 'fields'; readonly id: number };
 
@@ -68,12 +68,16 @@ export interface ShoeShown {
   readonly side: Side;
   readonly kind: 'rocker' | 'match';
   readonly figures: readonly Figure[];
+  /** Those of the sole, and those asked for besides. */
   readonly solids: readonly SolidShown[];
   /** A plain sole under the same outline, only where the hand rests. */
   readonly ordinary?: readonly SolidShown[];
 }
 
-export type PartName = 'whole sole' | 'foam' | 'outsole';
+/** Solids that are worked out only while they are looked at; moulds only where the hand rests. */
+export interface ExtrasAsked { readonly moulds: boolean; readonly foot: boolean }
+
+export type PartName = 'whole sole' | 'foam' | 'outsole' | 'foot' | 'mould' | 'lid';
 
 /** A closed body as it stands in the world: x forward, y to the wearer's left, z up, ground at 0, mm. A right shoe is mirrored already. */
 export interface SolidShown {

@@ -1,4 +1,5 @@
 import type { Choice } from '../../src/exports/labels.ts';
+import { extrasFor } from './extras.ts';
 import { fieldsOfSheet } from './fields.ts';
 import { outcomeOf } from './outcome.ts';
 import type { Answer, Ask, FileShown } from './protocol.ts';
@@ -15,7 +16,7 @@ let choices: readonly Choice[] = [];
 
 async function answerTo(ask: Ask): Promise<Answer> {
   if (ask.kind === 'design') {
-    const looked = outcomeOf(ask.sheet, ask.paper, ask.chordGap, choices);
+    const looked = outcomeOf(ask.sheet, ask.paper, ask.chordGap, choices, await extrasFor(ask.extras));
     choices = looked.choices ?? choices;
     return { kind: 'design', id: ask.id, outcome: looked.outcome };
   }

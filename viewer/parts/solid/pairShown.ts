@@ -1,6 +1,6 @@
 import { Box3, Group, Vector3, type Mesh } from 'three';
 import type { Side } from '../../../src/fitting/words.ts';
-import type { PartName, ShoeShown } from '../../desk/protocol.ts';
+import type { PartName, ShoeShown, SolidShown } from '../../desk/protocol.ts';
 import type { Palette } from './palette.ts';
 import { shadeTextures } from './shadeTexture.ts';
 import { solidBody, type Cut, type SolidBody } from './solidBody.ts';
@@ -17,44 +17,61 @@ export interface PairShown {
   /** Leaves one shoe alone on the stage, or brings the other back. */
   readonly alone: (side: Side | undefined) => void;
   readonly faces: () => readonly Mesh[];
-  /** Round the shoes on the stage; empty where there is nothing under a shoe. */
+  /** Round what is on the stage; empty where there is nothing under a shoe. */
   readonly box: () => Box3;
   readonly dispose: () => void;
 }
 
-/** Where each shoe's long axis stands, mm to the left of the middle. */
-const ASIDE: Readonly<Record<Side, number>> = { left: 60, right: -60 };
+/** A shoe's long axis stands so far from the middle, mm; further where it is broader than that, as moulds are. */
+const ASIDE = 60, CLEAR = 8;
+const PARTS: readonly PartName[] = ['whole sole', 'foam', 'outsole', 'foot', 'mould', 'lid'];
 
 interface Placed { readonly body: SolidBody; readonly side: Side; readonly part: PartName }
 
 export function pairShown(palette: Palette, first: PartsOn): PairShown {
   const strips = shadeTextures(), group = new Group(), stands = { left: new Group(), right: new Group() };
-  const placed = (['left', 'right'] as const).flatMap((side) => (['whole sole', 'foam', 'outsole'] as const).map((part): Placed => ({ side, part, body: solidBody(part, palette, strips) })));
+  const placed = (['left', 'right'] as const).flatMap((side) => PARTS.map((part): Placed => ({ side, part, body: solidBody(part, palette, strips) })));
   for (const { side, body } of placed) stands[side].add(body.group);
-  for (const side of ['left', 'right'] as const) { stands[side].position.y = ASIDE[side]; group.add(stands[side]); }
+  group.add(stands.left, stands.right);
   let shoes: readonly ShoeShown[] = [], on = first, by: 'material' | 'thickness' = 'material', cut: Cut | undefined;
 
   const solidOf = ({ side, part }: Pick<Placed, 'side' | 'part'>) => shoes.find((shoe) => shoe.side === side)?.solids.find((solid) => solid.part === part);
   const shown = (): Placed[] => placed.filter((one) => on[one.part] && solidOf(one) !== undefined);
   const appear = (): void => { const now = new Set(shown()); for (const one of placed) one.body.group.visible = now.has(one); };
+  const asideOf = (side: Side): number => stands[side].position.y;
+  const setApart = (): void => {
+    const broad = shown().filter(({ part }) => part === 'mould' || part === 'lid').map((one) => widthOf(solidOf(one)!));
+    stands.left.position.y = Math.max(ASIDE, ...broad.map((half) => half + CLEAR));
+    stands.right.position.y = -stands.left.position.y;
+  };
   const shadeAll = (): void => { for (const one of shown()) one.body.shade(by, solidOf({ side: one.side, part: 'whole sole' })); };
-  const cutAll = (): void => { for (const one of shown()) one.body.cut(cut, ASIDE[one.side]); };
+  const cutAll = (): void => { for (const one of shown()) one.body.cut(cut, asideOf(one.side)); };
   const build = (which: readonly Placed[], fine: boolean): void => { for (const one of which) one.body.show(solidOf(one)!, fine); };
   let isFine = false;
   return {
     group,
-    show: (next, fine) => { shoes = next; isFine = fine; build(shown(), fine); appear(); shadeAll(); cutAll(); },
+    show: (next, fine) => { shoes = next; isFine = fine; build(shown(), fine); setApart(); appear(); shadeAll(); cutAll(); },
     // A part that was off has not followed the sheet.
-    parts: (next) => { const before = new Set(shown()); on = next; build(shown().filter((one) => !before.has(one)), isFine); appear(); shadeAll(); cutAll(); },
+    parts: (next) => { const before = new Set(shown()); on = next; build(shown().filter((one) => !before.has(one)), isFine); setApart(); appear(); shadeAll(); cutAll(); },
     cut: (next) => { cut = next; cutAll(); },
     shade: (next) => { by = next; shadeAll(); },
     alone: (side) => { for (const one of ['left', 'right'] as const) stands[one].visible = side === undefined || side === one; },
     faces: () => shown().filter(({ side }) => stands[side].visible).flatMap(({ body }) => body.faces.filter(({ visible }) => visible)),
     box: () => {
       const box = new Box3(), corner = new Vector3();
-      for (const { side, solids } of shoes) if (stands[side].visible) for (const { positions } of solids) for (let i = 0; i < positions.length; i += 3) box.expandByPoint(corner.set(positions[i]!, positions[i + 1]! + ASIDE[side], positions[i + 2]!));
+      for (const one of shown().filter(({ side }) => stands[side].visible)) {
+        const { positions } = solidOf(one)!;
+        for (let i = 0; i < positions.length; i += 3) box.expandByPoint(corner.set(positions[i]!, positions[i + 1]! + asideOf(one.side), positions[i + 2]!));
+      }
       return box;
     },
     dispose: () => { for (const { body } of placed) body.dispose(); strips.steps.dispose(); strips.rest.dispose(); },
   };
+}
+
+/** How far a solid reaches to the side, mm. */
+function widthOf({ positions }: SolidShown): number {
+  let most = 0;
+  for (let i = 1; i < positions.length; i += 3) most = Math.max(most, Math.abs(positions[i]!));
+  return most;
 }

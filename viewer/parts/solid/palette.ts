@@ -8,6 +8,6 @@ export function paletteOf(host: HTMLElement): Palette {
   const foam = colour('--foam', '#D9C7A3');
   return {
     card: colour('--card', '#EFE6D2'), ink: colour('--ink', '#22303C'), line: colour('--line', '#B9AB8C'), measure: colour('--governs', '#8C2F2B'),
-    parts: { 'whole sole': foam, foam, outsole: colour('--rubber', '#4A4640') },
+    parts: { 'whole sole': foam, foam, outsole: colour('--rubber', '#4A4640'), foot: colour('--plaster', '#E2DCD0'), mould: colour('--mould', '#AEB8B0'), lid: colour('--lid', '#C4CBC4') },
   };
 }

@@ -50,7 +50,7 @@ export function solidBody(part: PartName, palette: Palette, strips: { readonly s
       put(edges, fine ? creases(solid, normals) : new Float32Array());
     },
     shade: (by, whole) => {
-      const byThickness = by === 'thickness' && part !== 'outsole' && whole !== undefined;
+      const byThickness = by === 'thickness' && (part === 'foam' || part === 'whole sole') && whole !== undefined;
       body.material = byThickness ? shaded : plain;
       if (!byThickness || !shown) return;
       body.geometry.getAttribute('uv').array.set(stripPlaces(shown, whole));

@@ -1,23 +1,38 @@
 import type { PartName } from '../../desk/protocol.ts';
 import { button, el } from '../dom.ts';
+import type { SolidMoves } from './solidPart.ts';
 import { FIRST_PARTS, VIEWS, type SolidView } from './solidView.ts';
 
 /** Where a cut may stand, mm from the heel or to the left of the long axis. */
 const REACH = { x: { least: -10, most: 320, first: 100 }, y: { least: -60, most: 60, first: 0 } } as const;
-const PARTS: readonly PartName[] = ['foam', 'outsole', 'whole sole'];
+const PARTS: readonly PartName[] = ['foam', 'outsole', 'whole sole', 'foot', 'mould', 'lid'];
+const TITLES: Partial<Record<PartName, string>> = { foot: 'A drawn foot, as long as the client\'s and with ankle and ball where theirs are. It is not the client\'s own.' };
+const NO_MOULD = 'The sheet orders no mould (making.mould).';
+
+export interface SolidControls { readonly moulded: (is: boolean) => void }
 
 /** The verbs of a view as buttons with words: above it the ways to look, below it what is shown. */
-export function solidControls(host: HTMLElement, view: SolidView, save: (picture: Blob) => void): void {
-  if (!view.drawn) return;
+export function solidControls(host: HTMLElement, view: SolidView, { save, want }: SolidMoves): SolidControls {
+  if (!view.drawn) return { moulded: () => undefined };
+  const boxes = new Map(PARTS.map((part) => [part, el('input', { type: 'checkbox', checked: FIRST_PARTS[part], onchange: () => changed(part) })]));
+  const on = (part: PartName): boolean => boxes.get(part)!.checked && !boxes.get(part)!.disabled;
+  const changed = (part: PartName): void => {
+    view.parts({ [part]: on(part) });
+    if (part === 'foot' || part === 'mould' || part === 'lid') want({ foot: on('foot'), moulds: on('mould') || on('lid') });
+  };
+  const labels = new Map([...boxes].map(([part, box]) => [part, el('label', { title: TITLES[part] }, box, ` ${part}`)]));
   host.prepend(el('div', { class: 'tools' }, ...VIEWS.map((name) => button(name, () => view.view(name)))));
-  host.append(el('div', { class: 'tools' }, ...PARTS.map((part) => partBox(view, part)), ...cutFields(view),
-    pressed('thickness', (on) => view.shade(on ? 'thickness' : 'material')), pressed('measure', view.measure),
+  host.append(el('div', { class: 'tools' }, ...labels.values(), ...cutFields(view),
+    pressed('thickness', (is) => view.shade(is ? 'thickness' : 'material')), pressed('measure', view.measure),
     button('Save a picture', () => void view.picture().then(save))));
-}
-
-function partBox(view: SolidView, part: PartName): HTMLElement {
-  const box = el('input', { type: 'checkbox', checked: FIRST_PARTS[part], onchange: () => view.parts({ [part]: box.checked }) });
-  return el('label', {}, box, ` ${part}`);
+  return {
+    moulded: (is) => {
+      for (const part of ['mould', 'lid'] as const) {
+        boxes.get(part)!.disabled = !is;
+        labels.get(part)!.title = is ? '' : NO_MOULD;
+      }
+    },
+  };
 }
 
 function pressed(words: string, press: (on: boolean) => void): HTMLButtonElement {

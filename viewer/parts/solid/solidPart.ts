@@ -1,15 +1,23 @@
-import type { ShoeShown } from '../../desk/protocol.ts';
+import type { ExtrasAsked, ShoeShown } from '../../desk/protocol.ts';
 import { el } from '../dom.ts';
 import { solidControls } from './solidControls.ts';
 import { solidView } from './solidView.ts';
 
-export interface SolidPart { readonly show: (shoes: readonly ShoeShown[], fine: boolean) => void }
+export interface SolidPart {
+  /** @param moulded whether the sheet orders moulds */
+  readonly show: (shoes: readonly ShoeShown[], fine: boolean, moulded: boolean) => void;
+}
+
+export interface SolidMoves {
+  readonly save: (picture: Blob) => void;
+  /** Asks for solids that are worked out only while they are looked at. */
+  readonly want: (extras: ExtrasAsked) => void;
+}
 
 /** The solid with its controls. */
-export function solidPart(host: HTMLElement, save: (picture: Blob) => void): SolidPart {
-  const stage = el('div', { class: 'stage' }), controls = el('div', {}, stage);
-  host.append(controls);
-  const view = solidView(stage);
-  solidControls(controls, view, save);
-  return { show: (shoes, fine) => view.show(shoes, fine ? 'fine' : 'drag') };
+export function solidPart(host: HTMLElement, moves: SolidMoves): SolidPart {
+  const stage = el('div', { class: 'stage' }), box = el('div', {}, stage);
+  host.append(box);
+  const view = solidView(stage), controls = solidControls(box, view, moves);
+  return { show: (shoes, fine, moulded) => { controls.moulded(moulded); view.show(shoes, fine ? 'fine' : 'drag'); } };
 }

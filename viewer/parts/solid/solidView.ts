@@ -34,7 +34,7 @@ export interface SolidView {
 }
 
 /** What is seen at first: the two parts, which together are the whole sole. */
-export const FIRST_PARTS: PartsOn = { foam: true, outsole: true, 'whole sole': false };
+export const FIRST_PARTS: PartsOn = { foam: true, outsole: true, 'whole sole': false, foot: false, mould: false, lid: false };
 /** From which way a view looks. */
 const FROM: Readonly<Record<Exclude<ViewName, 'inner side' | 'outer side'>, readonly [number, number, number]>> = {
   corner: [0.7, -1, 0.75], above: [0, -0.001, 1], below: [0, -0.001, -1], heel: [-1, 0, 0.12], toe: [1, 0, 0.12],
@@ -63,7 +63,7 @@ function viewOn(stand: Stage, host: HTMLElement): SolidView {
   const { canvas, camera, controls, scene, changed } = stand, palette = paletteOf(host), pair = pairShown(palette, FIRST_PARTS), floor = ground(palette.line);
   const legend = legendOf(), told = el('p', { class: 'measured', role: 'status' });
   const pick = measuring(canvas, camera, palette.measure, pair.faces, (words) => { told.textContent = words; }, changed);
-  let shoes: readonly ShoeShown[] = [], on = FIRST_PARTS, framed = false, spinning = 0;
+  let shoes: readonly ShoeShown[] = [], on = FIRST_PARTS, framed = false, spinning = 0, awaited: PartName | undefined;
   scene.add(pair.group, floor.lines, pick.line);
   host.append(legend, told);
   canvas.setAttribute('role', 'application');
@@ -79,6 +79,8 @@ function viewOn(stand: Stage, host: HTMLElement): SolidView {
     if (!box.isEmpty()) frame(camera, controls, box, view === 'inner side' || view === 'outer side' ? [0, inner ? -outwards : outwards, 0.08] : FROM[view]);
     pick.forget();
   };
+  /** What was worked out only now is larger than the soles: from the same side, but so that all of it is seen. */
+  const stepBack = (): void => { const { x, y, z } = camera.position.clone().sub(controls.target); frame(camera, controls, pair.box(), [x, y, z]); };
   const spin = (): void => { turnBy(camera, controls, SLOWLY, 0); spinning = requestAnimationFrame(spin); };
   return {
     drawn: true,
@@ -89,10 +91,17 @@ function viewOn(stand: Stage, host: HTMLElement): SolidView {
       floor.lines.visible = !box.isEmpty();
       if (!box.isEmpty()) floor.under(box.min.x - ROUND, box.max.x + ROUND, Math.max(-box.min.y, box.max.y) + ROUND);
       if (!framed && !box.isEmpty()) { framed = true; look('corner'); }
+      if (awaited && next.some(({ solids }) => solids.some(({ part }) => part === awaited))) { awaited = undefined; stepBack(); }
       name();
       pick.forget();
     },
-    parts: (which) => { on = { ...on, ...which }; pair.parts(on); name(); pick.forget(); },
+    parts: (which) => {
+      on = { ...on, ...which };
+      awaited = (['foot', 'mould', 'lid'] as const).find((part) => which[part]);
+      pair.parts(on);
+      name();
+      pick.forget();
+    },
     view: look,
     section: (axis, at) => { pair.cut(axis && { axis, at }); pick.forget(); },
     shade: (kind) => { legend.hidden = kind !== 'thickness'; pair.shade(kind); changed(); },

@@ -1,0 +1,22 @@
+import type { Booleans } from '../../src/making/booleans.ts';
+import type { ExtrasAsked } from './protocol.ts';
+import type { DrawnFoot } from './standingFoot.ts';
+
+/** What only some solids need: the kernel that drills moulds, and the drawn foot. */
+export interface Extras { readonly booleans?: Booleans; readonly foot?: DrawnFoot }
+
+/** Loads what is asked for, each once. */
+export async function extrasFor({ moulds, foot }: ExtrasAsked): Promise<Extras> {
+  const [booleans, drawn] = await Promise.all([moulds ? kernel() : undefined, foot ? drawnFoot() : undefined]);
+  return { ...(booleans ? { booleans } : {}), ...(drawn ? { foot: drawn } : {}) };
+}
+
+const once = <Loaded>(load: () => Promise<Loaded>): (() => Promise<Loaded>) => {
+  let loading: Promise<Loaded> | undefined;
+  return () => (loading ??= load());
+};
+const kernel = once(async () => (await import('../../src/making/booleans.ts')).loadBooleans());
+const drawnFoot = once(async (): Promise<DrawnFoot> => {
+  const { default: drawn } = await import('../foot/left.json'), [x = 0, z = 0] = drawn.ankle;
+  return { ...drawn, ankle: [x, z] };
+});
