@@ -86,7 +86,7 @@ async function begin(): Promise<void> {
   /** What the device was told, or else what the sheet is written in. */
   function lengths(): LengthUnit { const own = valueAt(history.now(), 'units'); return chosen ?? (isLengthUnit(own) ? own : 'mm'); }
   function afterChoice(): void { bar.lengths(lengths()); form?.show(); if (shown) showNumbers(shown); compare(); }
-  function showNumbers(now: Shown): void { list.show(now.shoes, lengths()); report.show(now.findings, now.mouldFaults, lengths()); }
+  function showNumbers(now: Shown): void { list.show(now.shoes, lengths()); report.show(now.findings, now.mouldFaults, lengths()); void solid.then((part) => part.lengths(lengths())); }
   function marked(faults: ReadonlyMap<string, string>): void { faulty = faults; form?.faults(faults); }
   function text(): string { return sheetText(history.now()); }
   function reference(): string { return String(valueAt(history.now(), 'job.reference') ?? 'sheet').replace(/[^A-Za-z0-9._-]/g, '_'); }

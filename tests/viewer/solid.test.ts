@@ -179,10 +179,12 @@ describe('thickness', () => {
   });
 
   test('steps are told in words', () => {
-    expect([stepWords(0), stepWords(1), stepWords(STEPS.length - 1)]).toEqual(['under 4', '4 to 8', '60 and more']);
+    expect([stepWords(0, 'mm'), stepWords(1, 'mm'), stepWords(STEPS.length - 1, 'mm')]).toEqual(['under 4', '4 to 8', '60 and more']);
+    expect([stepWords(0, 'in'), stepWords(1, 'in'), stepWords(STEPS.length - 1, 'in')]).toEqual(['under 0.16', '0.16 to 0.31', '2.36 and more']);
   });
 });
 
 test('the way between two places: three, four and twelve make thirteen', () => {
-  expect(wayWords([10, 0, 5], [13, -4, 17])).toBe('13.0 mm from place to place: 3.0 along (dx), 4.0 across (dy), 12.0 up (dz).');
+  expect(wayWords([10, 0, 5], [13, -4, 17], 'mm')).toBe('13.0 mm from place to place: 3.0 along (dx), 4.0 across (dy), 12.0 up (dz).');
+  expect(wayWords([0, 0, 0], [25.4, 50.8, 0], 'in')).toBe('2.24 in from place to place: 1.00 along (dx), 2.00 across (dy), 0.00 up (dz).');
 });

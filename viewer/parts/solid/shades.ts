@@ -1,3 +1,5 @@
+import { inUnit, type LengthUnit } from '../../keep/lengths.ts';
+
 /** Steps of thickness, mm, each darker than the one before, so that grey alone tells them apart. */
 export const STEPS: readonly { readonly from: number; readonly colour: string }[] = [
   { from: 0, colour: '#F8F1DC' }, { from: 4, colour: '#E9D49B' }, { from: 8, colour: '#D6B66F' }, { from: 15, colour: '#B39663' },
@@ -6,9 +8,9 @@ export const STEPS: readonly { readonly from: number; readonly colour: string }[
 
 export const shadeFor = (thickness: number): string => STEPS.reduce((colour, step) => (thickness >= step.from ? step.colour : colour), STEPS[0]!.colour);
 
-/** In words: from where to where a colour stands. */
-export const stepWords = (step: number): string => {
-  const from = STEPS[step]!.from, to = STEPS[step + 1]?.from;
-  if (step === 0) return `under ${to}`;
-  return to === undefined ? `${from} and more` : `${from} to ${to}`;
+/** In words: from where to where a colour stands, in the unit shown. */
+export const stepWords = (step: number, unit: LengthUnit): string => {
+  const said = (mm: number): string => String(Number(inUnit(mm, unit).toFixed(2))), from = said(STEPS[step]!.from), next = STEPS[step + 1];
+  if (!next) return `${from} and more`;
+  return step === 0 ? `under ${said(next.from)}` : `${from} to ${said(next.from)}`;
 };

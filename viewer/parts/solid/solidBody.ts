@@ -2,7 +2,7 @@ import { BufferGeometry, Color, DoubleSide, Group, LineBasicMaterial, LineSegmen
 import type { PartName, SolidShown } from '../../desk/protocol.ts';
 import { cornerAt } from './body.ts';
 import { fill } from './buffers.ts';
-import { creases, facetNormals, flatNormals, smoothNormals, spread } from './facets.ts';
+import { CREASE, creases, facetNormals, flatNormals, smoothNormals, spread } from './facets.ts';
 import type { Palette } from './palette.ts';
 import { placeOnStrip } from './shadeTexture.ts';
 import { fillOf, hatchOf, outlineOn, standing } from './slices.ts';
@@ -25,6 +25,9 @@ export interface SolidBody {
 /** From line to line of the hatching, mm. What is as thin as an outsole is filled instead, as on a drawing. */
 const HATCH = 6;
 
+/** A drawn foot has folds all over; only where the leg is cut off is there an edge. */
+const FOOT_CREASE = Math.PI / 2.6;
+
 export function solidBody(part: PartName, palette: Palette, strips: { readonly steps: DataTexture; readonly rest: DataTexture }): SolidBody {
   const colour = palette.parts[part], plane = new Plane(), push = part === 'whole sole' ? 2 : 1;
   const offset = { polygonOffset: true, polygonOffsetFactor: push, polygonOffsetUnits: push };
@@ -38,6 +41,7 @@ export function solidBody(part: PartName, palette: Palette, strips: { readonly s
   const group = new Group(), all = [body, edges, cap, outline, hatch];
   for (const one of all) { one.frustumCulled = false; one.visible = false; group.add(one); }
   const put = (on: Mesh | LineSegments, positions: Float32Array): void => { on.visible = positions.length > 0; if (on.visible) fill(on.geometry, { position: [positions, 3] }); };
+  const crease = part === 'foot' ? FOOT_CREASE : CREASE;
   let shown: SolidShown | undefined;
 
   return {
@@ -46,8 +50,8 @@ export function solidBody(part: PartName, palette: Palette, strips: { readonly s
       shown = solid;
       const normals = facetNormals(solid), positions = spread(solid);
       body.visible = positions.length > 0;
-      fill(body.geometry, { position: [positions, 3], normal: [fine ? smoothNormals(solid, normals) : flatNormals(normals), 3], uv: [new Float32Array((positions.length / 3) * 2), 2] });
-      put(edges, fine ? creases(solid, normals) : new Float32Array());
+      fill(body.geometry, { position: [positions, 3], normal: [fine ? smoothNormals(solid, normals, crease) : flatNormals(normals), 3], uv: [new Float32Array((positions.length / 3) * 2), 2] });
+      put(edges, fine ? creases(solid, normals, crease) : new Float32Array());
     },
     shade: (by, whole) => {
       const byThickness = by === 'thickness' && (part === 'foam' || part === 'whole sole') && whole !== undefined;

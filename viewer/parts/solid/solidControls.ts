@@ -1,5 +1,7 @@
 import type { PartName } from '../../desk/protocol.ts';
+import { shownLength, UNIT_WORDS, typedLength, type LengthUnit } from '../../keep/lengths.ts';
 import { button, el } from '../dom.ts';
+import { numberTyped } from '../numbers.ts';
 import type { SolidMoves } from './solidPart.ts';
 import { FIRST_PARTS, VIEWS, type SolidView } from './solidView.ts';
 
@@ -9,11 +11,11 @@ const PARTS: readonly PartName[] = ['foam', 'outsole', 'whole sole', 'foot', 'mo
 const TITLES: Partial<Record<PartName, string>> = { foot: 'A drawn foot, as long as the client\'s and with ankle and ball where theirs are. It is not the client\'s own.' };
 const NO_MOULD = 'The sheet orders no mould (making.mould).';
 
-export interface SolidControls { readonly moulded: (is: boolean) => void }
+export interface SolidControls { readonly moulded: (is: boolean) => void; readonly lengths: (unit: LengthUnit) => void }
 
 /** The verbs of a view as buttons with words: above it the ways to look, below it what is shown. */
 export function solidControls(host: HTMLElement, view: SolidView, { save, want }: SolidMoves): SolidControls {
-  if (!view.drawn) return { moulded: () => undefined };
+  if (!view.drawn) return { moulded: () => undefined, lengths: () => undefined };
   const boxes = new Map(PARTS.map((part) => [part, el('input', { type: 'checkbox', checked: FIRST_PARTS[part], onchange: () => changed(part) })]));
   const on = (part: PartName): boolean => boxes.get(part)!.checked && !boxes.get(part)!.disabled;
   const changed = (part: PartName): void => {
@@ -21,11 +23,13 @@ export function solidControls(host: HTMLElement, view: SolidView, { save, want }
     if (part === 'foot' || part === 'mould' || part === 'lid') want({ foot: on('foot'), moulds: on('mould') || on('lid') });
   };
   const labels = new Map([...boxes].map(([part, box]) => [part, el('label', { title: TITLES[part] }, box, ` ${part}`)]));
+  const cut = cutFields(view);
   host.prepend(el('div', { class: 'tools' }, ...VIEWS.map((name) => button(name, () => view.view(name)))));
-  host.append(el('div', { class: 'tools' }, ...labels.values(), ...cutFields(view),
+  host.append(el('div', { class: 'tools' }, ...labels.values(), ...cut.fields,
     pressed('thickness', (is) => view.shade(is ? 'thickness' : 'material')), pressed('measure', view.measure),
     button('Save a picture', () => void view.picture().then(save))));
   return {
+    lengths: cut.lengths,
     moulded: (is) => {
       for (const part of ['mould', 'lid'] as const) {
         boxes.get(part)!.disabled = !is;
@@ -45,21 +49,29 @@ function pressed(words: string, press: (on: boolean) => void): HTMLButtonElement
 }
 
 /** Across or along, and where: by a slider, or to a tenth of a millimetre by a number. */
-function cutFields(view: SolidView): readonly HTMLElement[] {
+function cutFields(view: SolidView): { readonly fields: readonly HTMLElement[]; readonly lengths: (unit: LengthUnit) => void } {
   const axis = el('select', { 'aria-label': 'cut', onchange: () => turned() }, el('option', { value: '' }, 'not cut'), el('option', { value: 'x' }, 'cut across'), el('option', { value: 'y' }, 'cut along'));
-  const slider = el('input', { type: 'range', step: 1, 'aria-label': 'place of the cut', style: 'accent-color: var(--computed)', oninput: () => { number.value = slider.value; cut(); } });
-  const number = el('input', { type: 'number', step: 0.1, 'aria-label': 'place of the cut, mm', style: 'width: 6rem', oninput: () => { slider.value = number.value; cut(); } });
-  const unit = el('span'), place = el('span', { style: 'display: inline-flex; flex-wrap: wrap; gap: 0.5rem; align-items: center', hidden: true }, slider, number, unit);
+  const slider = el('input', { type: 'range', step: 1, 'aria-label': 'place of the cut', style: 'accent-color: var(--computed)', oninput: () => put(slider.valueAsNumber) });
+  const number = el('input', { type: 'text', inputmode: 'decimal', autocomplete: 'off', style: 'width: 6rem', oninput: () => typed(), onchange: () => write() });
+  const words = el('span'), place = el('span', { style: 'display: inline-flex; flex-wrap: wrap; gap: 0.5rem; align-items: center', hidden: true }, slider, number, words);
+  let at = 0, unit: LengthUnit = 'mm';
   const along = (): 'x' | 'y' | undefined => (axis.value === 'x' || axis.value === 'y' ? axis.value : undefined);
-  const cut = (): void => { if (Number.isFinite(number.valueAsNumber)) view.section(along(), number.valueAsNumber); };
+  const cut = (): void => { slider.value = String(at); view.section(along(), at); };
+  const write = (): void => { number.value = String(shownLength(at, 'mm', unit)); };
+  const put = (mm: number): void => { at = mm; write(); cut(); };
+  const typed = (): void => { const value = numberTyped(number.value); if (value !== undefined) { at = typedLength(value, unit, 'mm'); cut(); } };
+  const label = (): void => {
+    words.textContent = `${UNIT_WORDS[unit]} ${along() === 'y' ? 'left of the long axis' : 'from the heel'}`;
+    number.setAttribute('aria-label', `place of the cut, ${UNIT_WORDS[unit]}`);
+  };
   const turned = (): void => {
     const way = along();
     place.hidden = way === undefined;
-    if (way === undefined) { view.section(undefined, 0); return; }
-    const { least, most, first } = REACH[way];
-    for (const field of [slider, number]) Object.assign(field, { min: String(least), max: String(most), value: String(first) });
-    unit.textContent = way === 'x' ? 'mm from the heel' : 'mm left of the long axis';
-    cut();
+    label();
+    if (way === undefined) return view.section(undefined, 0);
+    slider.min = String(REACH[way].least);
+    slider.max = String(REACH[way].most);
+    put(REACH[way].first);
   };
-  return [axis, place];
+  return { fields: [axis, place], lengths: (shown) => { unit = shown; label(); write(); } };
 }

@@ -1,4 +1,5 @@
 import type { ExtrasAsked, ShoeShown } from '../../desk/protocol.ts';
+import type { LengthUnit } from '../../keep/lengths.ts';
 import { el } from '../dom.ts';
 import { solidControls } from './solidControls.ts';
 import { solidView } from './solidView.ts';
@@ -6,6 +7,7 @@ import { solidView } from './solidView.ts';
 export interface SolidPart {
   /** @param moulded whether the sheet orders moulds */
   readonly show: (shoes: readonly ShoeShown[], fine: boolean, moulded: boolean) => void;
+  readonly lengths: (unit: LengthUnit) => void;
 }
 
 export interface SolidMoves {
@@ -19,5 +21,8 @@ export function solidPart(host: HTMLElement, moves: SolidMoves): SolidPart {
   const stage = el('div', { class: 'stage' }), box = el('div', {}, stage);
   host.append(box);
   const view = solidView(stage), controls = solidControls(box, view, moves);
-  return { show: (shoes, fine, moulded) => { controls.moulded(moulded); view.show(shoes, fine ? 'fine' : 'drag'); } };
+  return {
+    lengths: (unit) => { controls.lengths(unit); view.lengths(unit); },
+    show: (shoes, fine, moulded) => { controls.moulded(moulded); view.show(shoes, fine ? 'fine' : 'drag'); },
+  };
 }

@@ -1,3 +1,4 @@
+import type { LengthUnit } from '../../keep/lengths.ts';
 import type { PartName, ShoeShown } from '../../desk/protocol.ts';
 import { el } from '../dom.ts';
 import { frame, turnBy } from './camera.ts';
@@ -26,6 +27,8 @@ export interface SolidView {
   readonly section: (axis: 'x' | 'y' | undefined, at: number) => void;
   readonly shade: (kind: Shading) => void;
   readonly measure: (on: boolean) => void;
+  /** What lengths are said in. */
+  readonly lengths: (unit: LengthUnit) => void;
   /** What is seen now as PNG, at twice the size. */
   readonly picture: () => Promise<Blob>;
   /** Turns the shoes slowly, for whoever looks on; still where motion is not wanted. */
@@ -54,7 +57,7 @@ function noView(host: HTMLElement): SolidView {
   const said = el('p', {}, 'This browser cannot draw solids (no WebGL); the drawings, checks and files are complete without them.'), nothing = (): void => undefined;
   host.append(said);
   return {
-    drawn: false, show: nothing, parts: nothing, view: nothing, section: nothing, shade: nothing, measure: nothing, turn: nothing,
+    drawn: false, show: nothing, parts: nothing, view: nothing, section: nothing, shade: nothing, measure: nothing, lengths: nothing, turn: nothing,
     picture: () => Promise.reject(new Error('this browser cannot draw solids')), dispose: () => said.remove(),
   };
 }
@@ -65,13 +68,15 @@ function viewOn(stand: Stage, host: HTMLElement): SolidView {
   const pick = measuring(canvas, camera, palette.measure, pair.faces, (words) => { told.textContent = words; }, changed);
   let shoes: readonly ShoeShown[] = [], on = FIRST_PARTS, framed = false, spinning = 0, awaited: PartName | undefined;
   scene.add(pair.group, floor.lines, pick.line);
-  host.append(legend, told);
+  host.append(legend.box, told);
   canvas.setAttribute('role', 'application');
 
   const name = (): void => {
     const which = shoes.map(({ side }) => side).join(' and '), parts = Object.entries(on).filter(([, is]) => is).map(([part]) => part).join(' and ');
     canvas.setAttribute('aria-label', `${which} shoe as a solid, ${parts || 'no part'} shown. Drag or press the arrow keys to turn; with shift the arrow keys move it; plus and minus, and once it was touched the wheel, come nearer and go away.`);
   };
+  const lengths = (unit: LengthUnit): void => { legend.lengths(unit); pick.lengths(unit); };
+  lengths('mm');
   const look = (view: ViewName): void => {
     const subject = shoes.find(({ kind }) => kind === 'rocker') ?? shoes[0], inner = view === 'inner side', outwards = subject?.side === 'left' ? 1 : -1;
     pair.alone(inner ? subject?.side : undefined);
@@ -104,8 +109,9 @@ function viewOn(stand: Stage, host: HTMLElement): SolidView {
     },
     view: look,
     section: (axis, at) => { pair.cut(axis && { axis, at }); pick.forget(); },
-    shade: (kind) => { legend.hidden = kind !== 'thickness'; pair.shade(kind); changed(); },
+    shade: (kind) => { legend.box.hidden = kind !== 'thickness'; pair.shade(kind); changed(); },
     measure: pick.set,
+    lengths,
     picture: stand.picture,
     turn: (is) => {
       cancelAnimationFrame(spinning);
@@ -114,7 +120,7 @@ function viewOn(stand: Stage, host: HTMLElement): SolidView {
     dispose: () => {
       cancelAnimationFrame(spinning);
       for (const one of [pick, pair, floor, stand]) one.dispose();
-      legend.remove();
+      legend.box.remove();
       told.remove();
     },
   };

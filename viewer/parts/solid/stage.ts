@@ -1,5 +1,6 @@
 import { AmbientLight, DirectionalLight, PerspectiveCamera, Scene, WebGLRenderer } from 'three';
 import { OrbitControls } from 'three/examples/jsm/controls/OrbitControls.js';
+import { el } from '../dom.ts';
 import { steer } from './camera.ts';
 import type { Palette } from './palette.ts';
 
@@ -63,7 +64,8 @@ export function stage(host: HTMLElement, palette: Palette): Stage | undefined {
   canvas.addEventListener('focus', touched);
   canvas.addEventListener('blur', left);
   canvas.addEventListener('webglcontextrestored', changed);
-  host.append(canvas);
+  const picture = el('div', { class: 'picture' }, canvas);
+  host.append(picture);
   fit();
   sized.observe(host);
   return {
@@ -89,7 +91,7 @@ export function stage(host: HTMLElement, palette: Palette): Stage | undefined {
       canvas.removeEventListener('webglcontextrestored', changed);
       renderer.dispose();
       renderer.forceContextLoss();
-      canvas.remove();
+      picture.remove();
     },
   };
 }
