@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import { chromium, type Browser, type BrowserContextOptions, type Page } from 'playwright-core';
 import { build, preview, type PreviewServer } from 'vite';
 
 const PLACES = ['/usr/bin/chromium-headless-shell', '/usr/bin/chromium'];
@@ -29,8 +29,8 @@ export async function openBench(): Promise<Bench> {
 export interface Watched { readonly page: Page; readonly complaints: readonly string[]; readonly elsewhere: readonly string[] }
 
 /** A page that notes what the console complains of and every request that leaves it. */
-export async function openPage({ browser, address }: Bench, size = { width: 1440, height: 900 }): Promise<Watched> {
-  const context = await browser.newContext({ viewport: size, acceptDownloads: true }), page = await context.newPage();
+export async function openPage({ browser, address }: Bench, size = { width: 1440, height: 900 }, more: BrowserContextOptions = {}): Promise<Watched> {
+  const context = await browser.newContext({ viewport: size, acceptDownloads: true, ...more }), page = await context.newPage();
   const complaints: string[] = [], elsewhere: string[] = [];
   page.on('console', (line) => { if (['error', 'warning'].includes(line.type())) complaints.push(line.text()); });
   page.on('pageerror', (error) => complaints.push(error.message));

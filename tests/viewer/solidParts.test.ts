@@ -1,0 +1,93 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { noBrowser, openBench, openPage, openSample, settled, type Bench } from './browser.ts';
+
+const solid = (page: Page) => page.locator('#solid');
+const canvas = (page: Page) => page.locator('#solid canvas');
+const drawn = async (page: Page): Promise<number> => Number(await canvas(page).getAttribute('data-drawn'));
+/** What the canvas shows once it has been drawn anew. */
+async function pictureAfter(page: Page, act: () => Promise<unknown>): Promise<string> {
+  const before = await drawn(page);
+  await act();
+  await page.waitForFunction(`Number(document.querySelector('#solid canvas').dataset.drawn) > ${before}`);
+  await page.waitForTimeout(150);
+  return picture(page);
+}
+const picture = async (page: Page): Promise<string> => (await canvas(page).screenshot()).toString('base64');
+
+describe.skipIf(noBrowser)('the solid in a browser', () => {
+  let bench: Bench;
+  beforeAll(async () => { bench = await openBench(); }, 120_000);
+  afterAll(async () => { await bench?.close(); });
+
+  test('a foot stands in it, moulds and lids lie round it where the sheet orders them, and each follows the sheet', async () => {
+    const { page, complaints, elsewhere } = await openPage(bench);
+    await openSample(page, 'market gardener');
+    const part = (name: string) => solid(page).getByRole('checkbox', { name, exact: true });
+    expect([await part('mould').isDisabled(), await part('lid').isDisabled(), await part('foot').isDisabled()]).toEqual([true, true, false]);
+    await openSample(page, 'ferry pilot');
+    const bare = await picture(page), foot = await pictureAfter(page, async () => { await part('foot').check(); await settled(page); });
+    expect(foot).not.toBe(bare);
+    const mould = await pictureAfter(page, async () => { await part('mould').check(); await settled(page); });
+    expect(mould).not.toBe(foot);
+    expect(await pictureAfter(page, async () => { await part('lid').check(); await settled(page); })).not.toBe(mould);
+    expect(await canvas(page).getAttribute('aria-label')).toContain('foam and outsole and foot and mould and lid');
+    const pin = page.getByRole('slider', { name: 'right seat height' }).or(page.getByRole('slider', { name: 'right apex' })).first(), before = await picture(page);
+    await pin.focus();
+    expect(await pictureAfter(page, async () => { await page.keyboard.press('ArrowRight'); await settled(page); })).not.toBe(before);
+    expect([complaints, elsewhere]).toEqual([[], []]);
+    await page.context().close();
+  }, 60_000);
+
+  test('with keys alone the way between two places is measured, in mm and in inches', async () => {
+    const { page } = await openPage(bench);
+    await openSample(page, 'market gardener');
+    const told = page.locator('.measured'), view = solid(page).getByRole('button', { name: 'above' });
+    await view.press('Enter');
+    await solid(page).getByRole('button', { name: 'inner side' }).press('Enter');
+    await solid(page).getByRole('button', { name: 'measure' }).press('Enter');
+    expect(await told.textContent()).toContain('press Enter');
+    await canvas(page).focus();
+    await page.keyboard.press('Enter');
+    expect(await told.textContent()).toBe('Now the other place.');
+    for (let i = 0; i < 4; i++) await page.keyboard.press('Shift+ArrowLeft');
+    await page.keyboard.press('Enter');
+    const [, way, along] = /^([\d.]+) mm from place to place: ([\d.]+) along/.exec((await told.textContent())!) ?? [];
+    expect(Number(along)).toBeGreaterThan(20);
+    expect(Number(way)).toBeGreaterThanOrEqual(Number(along));
+    await page.selectOption('[aria-label="lengths shown in"]', 'in');
+    const [, inches] = /^([\d.]+) in from place/.exec((await told.textContent())!) ?? [];
+    expect(Number(inches) * 25.4).toBeCloseTo(Number(way), 0);
+    await page.context().close();
+  }, 60_000);
+
+  test('one finger turns it, two come nearer, and a finger drags a pin; the page stays where it is', async () => {
+    const { page, complaints } = await openPage(bench, { width: 768, height: 1024 }, { hasTouch: true });
+    await openSample(page, 'market gardener');
+    const session = await page.context().newCDPSession(page);
+    type Places = readonly (readonly [number, number])[];
+    const touch = async (type: 'touchStart' | 'touchMove' | 'touchEnd', places: Places): Promise<void> => {
+      await session.send('Input.dispatchTouchEvent', { type, touchPoints: places.map(([x, y], id) => ({ x, y, id })) });
+    };
+    const stroke = async (steps: readonly Places[]): Promise<void> => {
+      await touch('touchStart', steps[0]!);
+      for (const step of steps) await touch('touchMove', step);
+      await touch('touchEnd', []);
+    };
+    await canvas(page).scrollIntoViewIfNeeded();
+    const box = (await canvas(page).boundingBox())!, [x, y] = [box.x + box.width / 2, box.y + box.height / 2], top = await page.evaluate('window.scrollY');
+    const still = await picture(page), turned = await pictureAfter(page, () => stroke([0, 20, 40, 60].map((by) => [[x + by, y]])));
+    expect(turned).not.toBe(still);
+    expect(await pictureAfter(page, () => stroke([0, 20, 40, 60].map((by) => [[x - 30 - by, y], [x + 30 + by, y]])))).not.toBe(turned);
+    expect(await page.evaluate('window.scrollY')).toBe(top);
+    const pin = page.getByRole('slider', { name: 'right apex' });
+    await pin.scrollIntoViewIfNeeded();
+    const head = (await pin.locator('.head').boundingBox())!, at = [head.x + head.width / 2, head.y + head.height / 2] as const, before = Number(await pin.getAttribute('aria-valuenow')), low = await page.evaluate('window.scrollY');
+    await stroke([0, 6, 12, 18, 24].map((by) => [[at[0] + by, at[1]]]));
+    await settled(page);
+    expect(Number(await pin.getAttribute('aria-valuenow'))).toBeGreaterThan(before + 1);
+    expect(await page.evaluate('window.scrollY')).toBe(low);
+    expect(complaints).toEqual([]);
+    await page.context().close();
+  }, 60_000);
+});
