@@ -146,21 +146,6 @@ describe.skipIf(noBrowser)('the bench view in a browser', () => {
     await page.context().close();
   }, 60_000);
 
-  test('the client sees soles, heights and cautions, and nothing that identifies', async () => {
-    const { page } = await openPage(bench);
-    await openSample(page, 'ferry pilot');
-    await page.getByRole('button', { name: 'Show the client' }).click();
-    const said = (await page.getByRole('dialog').textContent())!;
-    expect(said).toMatch(/Right: the sole rolls.*46 mm high under the heel and weighs \d+ g/);
-    expect(said).not.toMatch(/K-207|Varrow|Ropewalk/);
-    await page.getByRole('button', { name: 'Beside an ordinary sole' }).click();
-    expect(await page.getByRole('dialog').getByRole('status').allTextContents()).toContain('Your right sole. Where your left shoe would stand: an ordinary sole of the same outline.');
-    await page.keyboard.press('Escape');
-    await page.getByRole('dialog').waitFor({ state: 'detached' });
-    expect(await page.evaluate('document.activeElement.textContent')).toBe('Show the client');
-    await page.context().close();
-  }, 60_000);
-
   test('numbers are shown and typed in inches, and the sheet keeps its millimetres', async () => {
     const { page } = await openPage(bench);
     await openSample(page, 'market gardener');

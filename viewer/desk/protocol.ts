@@ -70,9 +70,12 @@ export interface ShoeShown {
   readonly figures: readonly Figure[];
   /** Those of the sole, and those asked for besides. */
   readonly solids: readonly SolidShown[];
-  /** A plain sole under the same outline, only where the hand rests. */
-  readonly ordinary?: readonly SolidShown[];
+  /** Only where the hand rests. */
+  readonly ordinary?: OrdinaryShown;
 }
+
+/** A plain sole under the same outline, and how high the face it is glued to is above the floor at the centre of the seat. */
+export interface OrdinaryShown { readonly solids: readonly SolidShown[]; readonly seatHeight: Mm }
 
 /** Solids that are worked out only while they are looked at; moulds only where the hand rests. */
 export interface ExtrasAsked { readonly moulds: boolean; readonly foot: boolean }

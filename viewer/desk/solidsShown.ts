@@ -47,8 +47,8 @@ function together(meshes: readonly Mesh[]): Mesh {
 const ORDINARY_GAP: Mm = 0.3;
 
 export function ordinaryShown(shoe: Shoe): Pick<ShoeShown, 'ordinary'> {
-  const solids = shoe.kind === 'rocker' ? ordinarySole(shoe, ORDINARY_GAP) : undefined;
-  return solids ? { ordinary: partsShown(solids, shoe.side) } : {};
+  const plain = shoe.kind === 'rocker' ? ordinarySole(shoe, ORDINARY_GAP) : undefined;
+  return plain ? { ordinary: { solids: partsShown(plain.solids, shoe.side), seatHeight: plain.seatHeight } } : {};
 }
 
 function solidShown(part: PartName, left: Mesh, side: Side): SolidShown {

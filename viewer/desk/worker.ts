@@ -34,5 +34,5 @@ async function filesOf(sheet: string): Promise<readonly FileShown[]> {
 function buffersIn(answer: Answer): Transferable[] {
   if (answer.kind === 'files') return answer.files.map(({ bytes }) => bytes.buffer as ArrayBuffer);
   if (answer.kind !== 'design' || answer.outcome.kind !== 'shown') return [];
-  return answer.outcome.shown.shoes.flatMap(({ solids, ordinary }) => [...solids, ...(ordinary ?? [])].flatMap(({ positions, triangles }) => [positions.buffer as ArrayBuffer, triangles.buffer as ArrayBuffer]));
+  return answer.outcome.shown.shoes.flatMap(({ solids, ordinary }) => [...solids, ...(ordinary?.solids ?? [])].flatMap(({ positions, triangles }) => [positions.buffer as ArrayBuffer, triangles.buffer as ArrayBuffer]));
 }

@@ -4,14 +4,31 @@ import type { OrbitControls } from 'three/examples/jsm/controls/OrbitControls.js
 /** How far a press of an arrow key turns, radians; how far it moves and comes nearer, as a share of the way to what is looked at. */
 const TURN = 0.12, MOVE = 0.03, NEARER = 0.12;
 
+type Way = readonly [number, number, number];
+
 /** Stands the camera so that the box fills the picture, seen from the given way. */
-export function frame(camera: PerspectiveCamera, controls: OrbitControls, box: Box3, from: readonly [number, number, number]): void {
+export function frame(camera: PerspectiveCamera, controls: OrbitControls, box: Box3, from: Way): void {
+  const { min, max } = box;
+  fill(camera, controls, [min.x, max.x].flatMap((x) => [min.y, max.y].flatMap((y) => [min.z, max.z].map((z) => new Vector3(x, y, z)))), box.getCenter(new Vector3()), from);
+}
+
+/** The same for a box that turns about the upright: from far enough that no corner of it ever leaves the picture. */
+export function frameRound(camera: PerspectiveCamera, controls: OrbitControls, box: Box3, from: Way): void {
+  const middle = box.getCenter(new Vector3()), size = box.getSize(new Vector3()), far = Math.hypot(size.x, size.y) / 2;
+  const rim = Array.from({ length: RIM }, (_, i) => (2 * Math.PI * i) / RIM).flatMap((angle) => [-0.5, 0.5].map((up) => new Vector3(far * Math.cos(angle), far * Math.sin(angle), up * size.z).add(middle)));
+  fill(camera, controls, rim, middle, from);
+}
+
+/** Points on the way a corner takes. */
+const RIM = 48;
+
+function fill(camera: PerspectiveCamera, controls: OrbitControls, points: readonly Vector3[], middle: Vector3, from: Way): void {
   const back = new Vector3(...from).normalize(), across = new Vector3(0, 0, 1).cross(back).normalize(), up = back.clone().cross(across);
-  const middle = box.getCenter(new Vector3()), high = Math.tan((camera.fov * Math.PI) / 360) * 0.9, wide = high * camera.aspect;
+  const high = Math.tan((camera.fov * Math.PI) / 360) * 0.9, wide = high * camera.aspect;
   let away = 0;
-  for (let i = 0; i < 8; i++) {
-    const corner = new Vector3(i & 1 ? box.max.x : box.min.x, i & 2 ? box.max.y : box.min.y, i & 4 ? box.max.z : box.min.z).sub(middle);
-    away = Math.max(away, corner.dot(back) + Math.max(Math.abs(corner.dot(across)) / wide, Math.abs(corner.dot(up)) / high));
+  for (const point of points) {
+    const out = point.clone().sub(middle);
+    away = Math.max(away, out.dot(back) + Math.max(Math.abs(out.dot(across)) / wide, Math.abs(out.dot(up)) / high));
   }
   controls.target.copy(middle);
   camera.position.copy(middle).addScaledVector(back, away);

@@ -1,4 +1,4 @@
-import { Box3, Group, Vector3, type Mesh } from 'three';
+import { Box3, Group, MathUtils, Vector3, type Mesh } from 'three';
 import type { Side } from '../../../src/fitting/words.ts';
 import type { PartName, ShoeShown, SolidShown } from '../../desk/protocol.ts';
 import type { Palette } from './palette.ts';
@@ -17,6 +17,8 @@ export interface PairShown {
   /** Leaves one shoe alone on the stage, or brings the other back. */
   readonly alone: (side: Side | undefined) => void;
   readonly faces: () => readonly Mesh[];
+  /** On the upper face, half way along and towards the outer side; undefined where nothing is under this shoe. */
+  readonly onTop: (side: Side) => Vector3 | undefined;
   /** Round what is on the stage; empty where there is nothing under a shoe. */
   readonly box: () => Box3;
   readonly dispose: () => void;
@@ -24,7 +26,10 @@ export interface PairShown {
 
 /** A shoe's long axis stands so far from the middle, mm; further where it is broader than that, as moulds are. */
 const ASIDE = 60, CLEAR = 8;
-const PARTS: readonly PartName[] = ['whole sole', 'foam', 'outsole', 'foot', 'mould', 'lid'];
+export const PARTS: readonly PartName[] = ['foam', 'outsole', 'whole sole', 'foot', 'mould', 'lid'];
+
+/** The upper face is looked for so far before and behind the middle, mm; and how far across, from the inner to the outer side. */
+const ABOUT = 10, OUTWARD = 0.7;
 
 interface Placed { readonly body: SolidBody; readonly side: Side; readonly part: PartName }
 
@@ -57,6 +62,10 @@ export function pairShown(palette: Palette, first: PartsOn): PairShown {
     shade: (next) => { by = next; shadeAll(); },
     alone: (side) => { for (const one of ['left', 'right'] as const) stands[one].visible = side === undefined || side === one; },
     faces: () => shown().filter(({ side }) => stands[side].visible).flatMap(({ body }) => body.faces.filter(({ visible }) => visible)),
+    onTop: (side) => {
+      const whole = stands[side].visible ? solidOf({ side, part: 'whole sole' }) : undefined;
+      return whole && topOf(whole.positions, side).add(stands[side].position);
+    },
     box: () => {
       const box = new Box3(), corner = new Vector3();
       for (const one of shown().filter(({ side }) => stands[side].visible)) {
@@ -74,4 +83,10 @@ function widthOf({ positions }: SolidShown): number {
   let most = 0;
   for (let i = 1; i < positions.length; i += 3) most = Math.max(most, Math.abs(positions[i]!));
   return most;
+}
+
+function topOf(positions: Float32Array, side: Side): Vector3 {
+  const { min, max } = new Box3().setFromArray(positions), top = new Vector3((min.x + max.x) / 2, MathUtils.lerp(min.y, max.y, side === 'left' ? OUTWARD : 1 - OUTWARD), min.z);
+  for (let i = 0; i < positions.length; i += 3) if (Math.abs(positions[i]! - top.x) < ABOUT) top.z = Math.max(top.z, positions[i + 2]!);
+  return top;
 }

@@ -2,12 +2,12 @@ import type { PartName } from '../../desk/protocol.ts';
 import { shownLength, UNIT_WORDS, typedLength, type LengthUnit } from '../../keep/lengths.ts';
 import { button, el } from '../dom.ts';
 import { numberTyped } from '../numbers.ts';
+import { PARTS } from './pairShown.ts';
 import type { SolidMoves } from './solidPart.ts';
 import { FIRST_PARTS, VIEWS, type SolidView } from './solidView.ts';
 
 /** Where a cut may stand, mm from the heel or to the left of the long axis. */
 const REACH = { x: { least: -10, most: 320, first: 100 }, y: { least: -60, most: 60, first: 0 } } as const;
-const PARTS: readonly PartName[] = ['foam', 'outsole', 'whole sole', 'foot', 'mould', 'lid'];
 const TITLES: Partial<Record<PartName, string>> = { foot: 'A drawn foot, as long as the client\'s and with ankle and ball where theirs are. It is not the client\'s own.' };
 const NO_MOULD = 'The sheet orders no mould (making.mould).';
 

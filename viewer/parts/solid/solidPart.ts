@@ -2,7 +2,7 @@ import type { ExtrasAsked, ShoeShown } from '../../desk/protocol.ts';
 import type { LengthUnit } from '../../keep/lengths.ts';
 import { el } from '../dom.ts';
 import { solidControls } from './solidControls.ts';
-import { solidView } from './solidView.ts';
+import { solidView, type SolidManner } from './solidView.ts';
 
 export interface SolidPart {
   /** @param moulded whether the sheet orders moulds */
@@ -16,11 +16,16 @@ export interface SolidMoves {
   readonly want: (extras: ExtrasAsked) => void;
 }
 
+const MANNER: SolidManner = {
+  name: (shoes, parts) => `${shoes.map(({ side }) => side).join(' and ')} shoe as a solid, ${parts.join(' and ') || 'no part'} shown. Drag or press the arrow keys to turn; with shift the arrow keys move it; plus and minus, and once it was touched the wheel, come nearer and go away.`,
+  undrawn: 'This browser cannot draw solids (no WebGL); the drawings, checks and files are complete without them.',
+};
+
 /** The solid with its controls. */
 export function solidPart(host: HTMLElement, moves: SolidMoves): SolidPart {
   const stage = el('div', { class: 'stage' }), box = el('div', {}, stage);
   host.append(box);
-  const view = solidView(stage), controls = solidControls(box, view, moves);
+  const view = solidView(stage, MANNER), controls = solidControls(box, view, moves);
   return {
     lengths: (unit) => { controls.lengths(unit); view.lengths(unit); },
     show: (shoes, fine, moulded) => { controls.moulded(moulded); view.show(shoes, fine ? 'fine' : 'drag'); },

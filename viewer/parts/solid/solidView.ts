@@ -1,19 +1,30 @@
 import type { LengthUnit } from '../../keep/lengths.ts';
 import type { PartName, ShoeShown } from '../../desk/protocol.ts';
 import { el } from '../dom.ts';
-import { frame, turnBy } from './camera.ts';
+import { frame, frameRound, turnBy } from './camera.ts';
 import { ground } from './ground.ts';
 import { legendOf } from './legend.ts';
 import { measuring } from './measuring.ts';
-import { pairShown, type PartsOn } from './pairShown.ts';
+import { PARTS, pairShown, type PartsOn } from './pairShown.ts';
 import { paletteOf } from './palette.ts';
 import { stage, type Stage } from './stage.ts';
+import { tags, type TagWords } from './tags.ts';
 
 export const VIEWS = ['corner', 'inner side', 'outer side', 'above', 'below', 'heel', 'toe'] as const;
 export type ViewName = (typeof VIEWS)[number];
 export type Shading = 'material' | 'thickness';
 /** Coarse while a hand drags; at rest smooth, with its edges in ink. True says fine. */
 export type Fineness = 'drag' | 'fine';
+
+/** How the picture is spoken of and how large it is, which is up to whoever puts it on the page. */
+export interface SolidManner {
+  /** What is seen and how it is turned, for somebody who does not see it. */
+  readonly name: (shoes: readonly ShoeShown[], parts: readonly PartName[]) => string;
+  /** What stands in its place where the browser cannot draw solids. */
+  readonly undrawn: string;
+  /** As high as its host is, rather than as its width asks for. */
+  readonly filled?: boolean;
+}
 
 export interface SolidView {
   /** False where the browser cannot draw solids: the host says so, and every verb does nothing. */
@@ -23,6 +34,8 @@ export interface SolidView {
   readonly parts: (on: Partial<Record<PartName, boolean>>) => void;
   /** The sides are those of the shoe that rolls. From its inner side it stands alone, for the other would be in the way. */
   readonly view: (name: ViewName) => void;
+  /** From the corner, so far back that both soles stay in the picture as it turns. */
+  readonly allRound: () => void;
   /** Takes away what is before x, or to the right of y, and fills the cut. Each shoe is measured from its own heel and long axis, mm. */
   readonly section: (axis: 'x' | 'y' | undefined, at: number) => void;
   readonly shade: (kind: Shading) => void;
@@ -33,6 +46,10 @@ export interface SolidView {
   readonly picture: () => Promise<Blob>;
   /** Turns the shoes slowly, for whoever looks on; still where motion is not wanted. */
   readonly turn: (on: boolean) => void;
+  /** A twelfth of the way round, at once. */
+  readonly turnOnce: () => void;
+  /** Lays a word or two on each shoe. */
+  readonly tag: (words: TagWords) => void;
   readonly dispose: () => void;
 }
 
@@ -42,39 +59,40 @@ export const FIRST_PARTS: PartsOn = { foam: true, outsole: true, 'whole sole': f
 const FROM: Readonly<Record<Exclude<ViewName, 'inner side' | 'outer side'>, readonly [number, number, number]>> = {
   corner: [0.7, -1, 0.75], above: [0, -0.001, 1], below: [0, -0.001, -1], heel: [-1, 0, 0.12], toe: [1, 0, 0.12],
 };
-/** Radians a frame. */
-const SLOWLY = 0.006;
+/** Radians a second; after a pause it goes on from where it stood, as if so many seconds had gone by at most. */
+const SLOWLY = 0.36, PAUSE = 0.1;
+/** Radians. */
+const ONCE = Math.PI / 6;
 /** How far the ground goes on round the shoes, mm. */
 const ROUND = 30;
 
 /** Both shoes as solids beside each other, in a picture that is drawn anew only when something has changed. */
-export function solidView(host: HTMLElement): SolidView {
-  const on = stage(host, paletteOf(host));
-  return on ? viewOn(on, host) : noView(host);
+export function solidView(host: HTMLElement, manner: SolidManner): SolidView {
+  const on = stage(host, paletteOf(host), manner.filled === true);
+  return on ? viewOn(on, host, manner) : noView(host, manner);
 }
 
-function noView(host: HTMLElement): SolidView {
-  const said = el('p', {}, 'This browser cannot draw solids (no WebGL); the drawings, checks and files are complete without them.'), nothing = (): void => undefined;
+function noView(host: HTMLElement, { undrawn }: SolidManner): SolidView {
+  const said = el('p', {}, undrawn), nothing = (): void => undefined;
   host.append(said);
   return {
-    drawn: false, show: nothing, parts: nothing, view: nothing, section: nothing, shade: nothing, measure: nothing, lengths: nothing, turn: nothing,
+    drawn: false, show: nothing, parts: nothing, view: nothing, allRound: nothing, section: nothing, shade: nothing, measure: nothing, lengths: nothing, turn: nothing, turnOnce: nothing, tag: nothing,
     picture: () => Promise.reject(new Error('this browser cannot draw solids')), dispose: () => said.remove(),
   };
 }
 
-function viewOn(stand: Stage, host: HTMLElement): SolidView {
+function viewOn(stand: Stage, host: HTMLElement, manner: SolidManner): SolidView {
   const { canvas, camera, controls, scene, changed } = stand, palette = paletteOf(host), pair = pairShown(palette, FIRST_PARTS), floor = ground(palette.line);
   const legend = legendOf(), told = el('p', { class: 'measured', role: 'status' });
-  const pick = measuring(canvas, camera, palette.measure, pair.faces, (words) => { told.textContent = words; }, changed);
+  const pick = measuring(canvas, camera, palette.measure, pair.faces, (way) => { told.textContent = way; }, changed);
+  const labels = tags(host, canvas, camera, pair.onTop);
   let shoes: readonly ShoeShown[] = [], on = FIRST_PARTS, framed = false, spinning = 0, awaited: PartName | undefined;
   scene.add(pair.group, floor.lines, pick.line);
   host.append(legend.box, told);
   canvas.setAttribute('role', 'application');
+  scene.onAfterRender = labels.follow;
 
-  const name = (): void => {
-    const which = shoes.map(({ side }) => side).join(' and '), parts = Object.entries(on).filter(([, is]) => is).map(([part]) => part).join(' and ');
-    canvas.setAttribute('aria-label', `${which} shoe as a solid, ${parts || 'no part'} shown. Drag or press the arrow keys to turn; with shift the arrow keys move it; plus and minus, and once it was touched the wheel, come nearer and go away.`);
-  };
+  const name = (): void => canvas.setAttribute('aria-label', manner.name(shoes, PARTS.filter((part) => on[part])));
   const lengths = (unit: LengthUnit): void => { legend.lengths(unit); pick.lengths(unit); };
   lengths('mm');
   const look = (view: ViewName): void => {
@@ -86,7 +104,10 @@ function viewOn(stand: Stage, host: HTMLElement): SolidView {
   };
   /** What was worked out only now is larger than the soles: from the same side, but so that all of it is seen. */
   const stepBack = (): void => { const { x, y, z } = camera.position.clone().sub(controls.target); frame(camera, controls, pair.box(), [x, y, z]); };
-  const spin = (): void => { turnBy(camera, controls, SLOWLY, 0); spinning = requestAnimationFrame(spin); };
+  const spin = (before: number) => (now: number): void => {
+    turnBy(camera, controls, SLOWLY * Math.min((now - before) / 1000, PAUSE), 0);
+    spinning = requestAnimationFrame(spin(now));
+  };
   return {
     drawn: true,
     show: (next, fineness) => {
@@ -108,6 +129,12 @@ function viewOn(stand: Stage, host: HTMLElement): SolidView {
       pick.forget();
     },
     view: look,
+    allRound: () => {
+      pair.alone(undefined);
+      const box = pair.box();
+      if (!box.isEmpty()) frameRound(camera, controls, box, FROM.corner);
+      pick.forget();
+    },
     section: (axis, at) => { pair.cut(axis && { axis, at }); pick.forget(); },
     shade: (kind) => { legend.box.hidden = kind !== 'thickness'; pair.shade(kind); changed(); },
     measure: pick.set,
@@ -115,11 +142,13 @@ function viewOn(stand: Stage, host: HTMLElement): SolidView {
     picture: stand.picture,
     turn: (is) => {
       cancelAnimationFrame(spinning);
-      spinning = is && !window.matchMedia('(prefers-reduced-motion: reduce)').matches ? requestAnimationFrame(spin) : 0;
+      spinning = is && !window.matchMedia('(prefers-reduced-motion: reduce)').matches ? requestAnimationFrame(spin(performance.now())) : 0;
     },
+    turnOnce: () => turnBy(camera, controls, ONCE, 0),
+    tag: labels.say,
     dispose: () => {
       cancelAnimationFrame(spinning);
-      for (const one of [pick, pair, floor, stand]) one.dispose();
+      for (const one of [pick, pair, floor, labels, stand]) one.dispose();
       legend.box.remove();
       told.remove();
     },

@@ -18,8 +18,8 @@ export interface Stage {
 /** How high the picture is for its width, and at most for the window. */
 const HIGH = 0.62, LEAST_HIGH = 220;
 
-/** Camera, light and canvas; undefined where the browser cannot draw solids. */
-export function stage(host: HTMLElement, palette: Palette): Stage | undefined {
+/** Camera, light and canvas, as high as the host where it is to be filled; undefined where the browser cannot draw solids. */
+export function stage(host: HTMLElement, palette: Palette, filled: boolean): Stage | undefined {
   const renderer = rendererOrNone();
   if (!renderer) return undefined;
   renderer.localClippingEnabled = true;
@@ -48,7 +48,7 @@ export function stage(host: HTMLElement, palette: Palette): Stage | undefined {
   };
   const changed = (): void => { if (asked === 0) asked = requestAnimationFrame(draw); };
   const fit = (): void => {
-    const width = Math.max(host.clientWidth, 50), height = Math.max(LEAST_HIGH, HIGH * Math.min(width, window.innerHeight));
+    const width = Math.max(host.clientWidth, 50), height = Math.max(LEAST_HIGH, filled ? host.clientHeight : HIGH * Math.min(width, window.innerHeight));
     renderer.setPixelRatio(Math.min(window.devicePixelRatio, 2));
     renderer.setSize(width, height);
     camera.aspect = width / height;

@@ -1,0 +1,71 @@
+import type { FigureKey } from '../../src/checks/figures.ts';
+import { otherSide } from '../../src/fitting/words.ts';
+import { MM_PER_INCH, type Mm } from '../../src/geometry/units.ts';
+import type { ShoeShown } from '../desk/protocol.ts';
+import type { LengthUnit } from '../keep/lengths.ts';
+import type { TagWords } from './solid/tags.ts';
+
+/** One picture a client is shown: what stands in it, the line under it, and the words on each sole. */
+export interface Seen {
+  readonly shoes: readonly ShoeShown[];
+  /** For somebody who does not see it. */
+  readonly name: string;
+  readonly line: string;
+  readonly tags: TagWords;
+}
+
+export const MIND = [
+  'The first steps are made beside a rail, with somebody there.',
+  'Stop wearing them when new pain comes, and tell us.',
+  'Look at your skin after each of the first walks.',
+  'Care on stairs down, slopes and wet floors. Ask before you drive.',
+];
+
+/** What the sole does, how high it is and how heavy. */
+export function sentence(shoe: ShoeShown, lengths: LengthUnit): string {
+  const side = shoe.side === 'left' ? 'Left' : 'Right', heavy = valueOf(shoe, 'soleWeight'), high = seatOf(shoe);
+  if (high === undefined) return `${side}: nothing is put under this shoe.`;
+  const does = shoe.kind === 'rocker' ? 'rolls for the joint that must not bend' : 'brings this shoe level with the other';
+  return `${side}: the sole ${does}. It is ${inWords(high, lengths)} high under the heel${heavy === undefined ? '' : ` and weighs ${Math.round(heavy)}\u00A0g`}.`;
+}
+
+export function ownSoles(shoes: readonly ShoeShown[], lengths: LengthUnit): Seen {
+  const worn = shoes.filter((shoe) => seatOf(shoe) !== undefined), only = worn.length === 1 ? worn[0] : undefined;
+  return {
+    shoes, tags: Object.fromEntries(worn.map((shoe) => [shoe.side, `${shoe.side}\n${inWords(seatOf(shoe)!, lengths)}`])),
+    name: only ? `Your ${only.side} sole.` : 'Your left and your right sole.',
+    line: only ? `Your ${only.side} sole, as it stands on the floor.` : 'Both soles, as they stand on the floor.',
+  };
+}
+
+/** The sole that rolls, and in the place of the other shoe an ordinary one of the same outline. */
+export function besideOrdinary(shoes: readonly ShoeShown[], lengths: LengthUnit): Seen | undefined {
+  const own = shoes.find(({ ordinary }) => ordinary !== undefined), high = own && seatOf(own);
+  if (!own?.ordinary || high === undefined) return undefined;
+  const { side, figures, ordinary } = own, other = otherSide(side);
+  return {
+    shoes: [{ side: other, kind: 'match', figures, solids: ordinary.solids }, own],
+    tags: { [side]: `yours\n${inWords(high, lengths)}`, [other]: `ordinary\n${inWords(ordinary.seatHeight, lengths)}` },
+    name: `Your ${side} sole, and an ordinary sole beside it.`,
+    line: `Your ${side} sole beside an ordinary one of the same outline: ${difference(high, ordinary.seatHeight, lengths)} under the heel.`,
+  };
+}
+
+const valueOf = (shoe: ShoeShown, key: FigureKey): number | undefined => shoe.figures.find((one) => one.key === key)?.value;
+
+/** Undefined where nothing is put under the shoe. */
+function seatOf(shoe: ShoeShown): Mm | undefined {
+  const high = valueOf(shoe, 'seatHeight');
+  return high === undefined || Math.round(high) === 0 ? undefined : high;
+}
+
+const rounded = (size: Mm, lengths: LengthUnit): number => (lengths === 'in' ? Math.round((10 * size) / MM_PER_INCH) / 10 : Math.round(size));
+const written = (size: number, lengths: LengthUnit): string => (lengths === 'in' ? `${size.toFixed(1)}\u00A0inches` : `${size}\u00A0mm`);
+const inWords = (size: Mm, lengths: LengthUnit): string => written(rounded(size, lengths), lengths);
+
+/** Between the heights as they are said, so that the three numbers agree. */
+function difference(own: Mm, ordinary: Mm, lengths: LengthUnit): string {
+  const more = rounded(own, lengths) - rounded(ordinary, lengths), size = written(Math.abs(more), lengths);
+  if (more === 0) return 'both are equally high';
+  return more > 0 ? `yours is ${size} higher` : `yours is ${size} lower`;
+}
