@@ -64,7 +64,8 @@ async function scriptOf(act) {
   const threads = new Map(events.filter(({ name }) => name === 'thread_name').map(({ pid, tid, args }) => [`${pid} ${tid}`, args.name]));
   const on = (thread, names) => events.filter(({ ph, name, pid, tid }) => ph === 'X' && names.includes(name) && (threads.get(`${pid} ${tid}`) ?? '').startsWith(thread)).sort((a, b) => a.ts - b.ts);
   const page = on('CrRendererMain', ['HandlePostMessage']), keys = on('CrRendererMain', ['EventDispatch']).filter(({ args }) => args.data?.type === 'keydown'), worker = on('DedicatedWorker', ['HandlePostMessage']);
-  const after = (list, { ts, dur = 0 }) => list.find((event) => event.ts >= ts + dur);
+  // The answer is taken up before the worker has quite done with the question.
+  const after = (list, { ts }) => list.find((event) => event.ts > ts);
   return events.filter(({ name }) => name === 'a step of the pin').map((step) => {
     const key = after(keys, step), asked = after(worker, step), told = asked && after(page, asked);
     return key && told ? (key.tdur + asked.tdur + told.tdur) / 1000 : NaN;
