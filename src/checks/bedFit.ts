@@ -8,10 +8,10 @@ interface Laid {
   readonly fits: boolean;
   /** Turn of its long axis from the table's x side, 0 to a right angle either way. */
   readonly turn: Rad;
-  /** Side of the smallest square table that takes it, margin counted, and its turn there. */
-  readonly square: Mm;
-  readonly squareTurn: Rad;
 }
+
+/** A square table, by its side, and how an outline is turned on it. */
+export interface Square { readonly side: Mm; readonly turn: Rad }
 
 /** Room taken along the table's two sides when an outline is turned. */
 function extent(outline: readonly Point[], turn: Rad): Point {
@@ -43,8 +43,12 @@ const acute = (turn: Rad): Rad => Math.min(Math.abs(turn), Math.abs(Math.PI - tu
 /** Lays an outline on a table, straight where it goes, else turned. @param margin kept free all round */
 export function layOn(outline: readonly Point[], table: { readonly x: Mm; readonly y: Mm }, margin: Mm): Laid {
   const beyond = (turn: Rad): Mm => { const [x, y] = extent(outline, turn); return Math.max(x + 2 * margin - table.x, y + 2 * margin - table.y); };
-  const side = (turn: Rad): Mm => Math.max(...extent(outline, turn)) + 2 * margin;
-  const straight = [0, Math.PI / 2].find((turn) => beyond(turn) <= 0);
-  const turn = straight ?? bestTurn(beyond), squareTurn = bestTurn(side);
-  return { fits: beyond(turn) <= 0, turn: acute(turn), square: side(squareTurn), squareTurn: acute(squareTurn) };
+  const turn = [0, Math.PI / 2].find((straight) => beyond(straight) <= 0) ?? bestTurn(beyond);
+  return { fits: beyond(turn) <= 0, turn: acute(turn) };
+}
+
+/** The smallest square table that takes an outline. @param margin kept free all round */
+export function smallestSquare(outline: readonly Point[], margin: Mm): Square {
+  const side = (turn: Rad): Mm => Math.max(...extent(outline, turn)) + 2 * margin, turn = bestTurn(side);
+  return { side: side(turn), turn: acute(turn) };
 }

@@ -4,7 +4,7 @@ import type { Point } from '../geometry/point.ts';
 import { inDegrees, type Mm } from '../geometry/units.ts';
 import { partsOf, type SoleParts } from '../pair/shoe.ts';
 import { groundPoint } from '../solid/groundLine.ts';
-import { layOn } from './bedFit.ts';
+import { layOn, smallestSquare, type Square } from './bedFit.ts';
 import type { Finding } from './finding.ts';
 import { deg, mm } from './say.ts';
 import { over, type Seen } from './seen.ts';
@@ -34,19 +34,20 @@ const BED_MARGIN: Mm = 5;
 export function printBed({ shoe, fitting: { making: { printBed: bed } } }: Seen): Finding[] {
   const parts = partsOf(shoe);
   if (!bed || !parts) return [];
-  const laid = layOn(planOf(parts), bed, BED_MARGIN), tall = heightOf(parts.solids.whole) + BED_MARGIN, tooTall = over(tall, bed.z);
+  const plan = planOf(parts), laid = layOn(plan, bed, BED_MARGIN), square = laid.fits ? undefined : smallestSquare(plan, BED_MARGIN);
+  const tall = heightOf(parts.solids.whole) + BED_MARGIN, tooTall = over(tall, bed.z);
   const common = { side: shoe.side, unit: 'mm', where: 'whole sole', basis: PRACTICE } as const;
-  if (!laid.fits || tooTall) return [{
-    ...common, code: 'PRINT_BED', severity: 'warn', measured: laid.fits ? bed.z : Math.min(bed.x, bed.y), limit: laid.fits ? tall : laid.square,
-    text: `The sole does not go on the print bed of ${bed.x} × ${bed.y} × ${bed.z} mm with ${BED_MARGIN} mm to spare (making.printBed).${needs(laid.fits, laid, tooTall, tall)} Or print it in two parts.`,
+  if (square || tooTall) return [{
+    ...common, code: 'PRINT_BED', severity: 'warn', measured: square ? Math.min(bed.x, bed.y) : bed.z, limit: square ? square.side : tall,
+    text: `The sole does not go on the print bed of ${bed.x} × ${bed.y} × ${bed.z} mm with ${BED_MARGIN} mm to spare (making.printBed).${needs(square, tooTall, tall)} Or print it in two parts.`,
   }];
   const turn = inDegrees(laid.turn);
   if (!(turn > 0 && turn < 90)) return [];
   return [{ ...common, code: 'PRINT_TURNED', severity: 'note', measured: bed.x, text: `The sole goes on the print bed turned: long axis ${deg(turn, 0)} from the bed's x side.` }];
 }
 
-function needs(fits: boolean, { square, squareTurn }: { readonly square: Mm; readonly squareTurn: number }, tooTall: boolean, tall: Mm): string {
-  const side = Math.ceil(square), plan = fits ? '' : ` A bed of ${side} × ${side} mm takes it, long axis ${deg(inDegrees(squareTurn), 0)} from the side.`;
+function needs(square: Square | undefined, tooTall: boolean, tall: Mm): string {
+  const side = Math.ceil(square?.side ?? 0), plan = square ? ` A bed of ${side} × ${side} mm takes it, long axis ${deg(inDegrees(square.turn), 0)} from the side.` : '';
   return tooTall ? `${plan} It needs ${Math.ceil(tall)} mm of height.` : plan;
 }
 

@@ -109,7 +109,7 @@ const EDGE_GAP: Mm = 0.01, STRETCHES = 12;
 /** The sole's edge in plan: the feather line set out by the edge. Exact arcs when the edge is even all round. */
 export function edgeLine(feather: Path, last: Last, edge: EdgeBeyond): Path {
   const known = setOutFrom.get(feather);
-  if (known?.edge === edge) return known.line;
+  if (known && known.edge.heel === edge.heel && known.edge.ball === edge.ball && known.edge.toe === edge.toe) return known.line;
   const line = drawEdge(feather, last, edge);
   setOutFrom.set(feather, { edge, line });
   return line;

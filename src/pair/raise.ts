@@ -2,6 +2,7 @@ import { edgeLine, featherLine } from '../last/outline.ts';
 import { pitchSpan, type Last } from '../last/last.ts';
 import type { UpperFace } from '../last/upperFace.ts';
 import { degrees, type Mm, type Rad } from '../geometry/units.ts';
+import { lately } from '../geometry/lately.ts';
 import { remembering } from '../geometry/solve.ts';
 import { atan, tan } from '../geometry/trig.ts';
 import type { SheetMatch } from '../fitting/fitting.ts';
@@ -40,7 +41,9 @@ export const MILD_TIP: Rad = degrees(25);
 const STEP: Mm = 0.1;
 
 /** Puts a raise under a shoe as it stands now, or says why there can be none. */
-export function raiseUnder(last: Last, order: SheetMatch, raise: Raise): Raising {
+export const raiseUnder: (last: Last, order: SheetMatch, raise: Raise) => Raising = lately(2, makeRaise);
+
+function makeRaise(last: Last, order: SheetMatch, raise: Raise): Raising {
   if (isLevel(raise)) return { kind: 'level' };
   const trial = trialsOf(last, order, raise), most = trial.foam(trial.levelTip);
   if (most < LEAST_FOAM) return { kind: 'refused', trouble: { why: 'too little', missing: LEAST_FOAM - most } };

@@ -1,3 +1,4 @@
+import { lately } from '../geometry/lately.ts';
 import { rollX } from '../profile/rollLine.ts';
 import { solveRocker, type Rocker, type RockerCase } from '../profile/rocker.ts';
 import type { SoleShape } from './soleShape.ts';
@@ -7,7 +8,9 @@ import { bodiesOf, type Bodies } from './solids.ts';
 export interface SolvedSole { readonly given: RockerCase; readonly rocker: Rocker; readonly shape: SoleShape; readonly bodies: Bodies }
 
 /** @throws Infeasible when there is no such rocker, or its walls would meet above the ground */
-export function soleFrom(given: RockerCase): SolvedSole {
+export const soleFrom: (given: RockerCase) => SolvedSole = lately(4, solveSole);
+
+function solveSole(given: RockerCase): SolvedSole {
   const rocker = solveRocker(given), { last, order } = given;
   const { upper, build, face, line, feather, edge } = rocker;
   const shape: SoleShape = {

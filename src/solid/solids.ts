@@ -28,5 +28,14 @@ export function bodiesOf(shape: SoleShape): Bodies {
 export interface Solids { readonly whole: Mesh; readonly foam: Mesh; readonly outsole: Mesh }
 
 /** @param chordGap largest distance between a facet and the true face, mm */
-export const solidsOf = ({ whole, foam, outsole }: Bodies, chordGap: Mm): Solids =>
+export function solidsOf(bodies: Bodies, chordGap: Mm): Solids {
+  const known = meshed.get(bodies), solids = known?.chordGap === chordGap ? known.solids : meshAll(bodies, chordGap);
+  meshed.set(bodies, { chordGap, solids });
+  return solids;
+}
+
+/** The last solids of each sole that is still there. */
+const meshed = new WeakMap<Bodies, { readonly chordGap: Mm; readonly solids: Solids }>();
+
+const meshAll = ({ whole, foam, outsole }: Bodies, chordGap: Mm): Solids =>
   ({ whole: meshOf(whole, chordGap), foam: meshOf(foam, chordGap), outsole: meshOf(outsole, chordGap) });

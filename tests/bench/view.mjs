@@ -38,7 +38,7 @@ const drag = (label, steps, pause = 0) => page.evaluate(async ([name, count, ms]
     await new Promise((next) => requestAnimationFrame(() => setTimeout(next, ms)));
     const until = shown(), then = performance.now();
     performance.mark('a step of the pin');
-    pin.dispatchEvent(new KeyboardEvent('keydown', { key: Math.floor(i / 8) % 2 ? 'ArrowLeft' : 'ArrowRight', bubbles: true }));
+    pin.dispatchEvent(new KeyboardEvent('keydown', { key: Math.floor(i / 40) % 2 ? 'ArrowLeft' : 'ArrowRight', bubbles: true }));
     times.push(await until - then);
   }
   return times;
