@@ -73,7 +73,7 @@ async function scriptOf(act) {
 }
 
 console.log('From a step of the apex to drawing, checks and solids of the new shoe');
-for (const sample of ['market gardener', 'ferry pilot']) {
+for (const sample of ['market gardener', 'ferry pilot', 'baker']) {
   await open(sample);
   await drag('right apex', 150);
   let wall = [];
