@@ -173,22 +173,22 @@ describe.skipIf(noBrowser)('the client view in a browser', () => {
     expect(await moving()).toBeGreaterThan(0);
     await press('Hold still');
     await press('Beside an ordinary sole');
-    expect(await moving(), 'what is held stays held').toBe(0);
+    await expect.poll(moving, { message: 'what is held stays held' }).toBe(0);
     await press('Turn');
     expect(await moving()).toBeGreaterThan(0);
     await page.locator('.client canvas').click();
-    expect(await moving()).toBe(0);
+    await expect.poll(moving).toBe(0);
     await shut();
   }, 60_000);
 
   test('where motion is not wanted they stand still, and each press turns them once', async () => {
     await page.emulateMedia({ reducedMotion: 'reduce' });
     await open();
-    expect(await moving()).toBe(0);
+    await expect.poll(moving).toBe(0);
     expect(await page.getByRole('button', { name: 'Hold still' }).count()).toBe(0);
     const before = await page.locator('.client .tag').first().evaluate((tag) => tag.style.translate);
     await press('Turn');
-    expect(await moving()).toBe(0);
+    await expect.poll(moving).toBe(0);
     expect(await page.locator('.client .tag').first().evaluate((tag) => tag.style.translate)).not.toBe(before);
     await shut();
     expect(complaints).toEqual([]);
