@@ -42,7 +42,7 @@ async function begin(): Promise<void> {
   let form: Measures | undefined, fields: readonly FieldShown[] = [], faulty: ReadonlyMap<string, string> = new Map(), chosen = lengthsChosen(), behind = false, extras: ExtrasAsked = { moulds: false, foot: false };
 
   const light = (of: string | undefined): void => { side.light(of); plan.light(of); list.light(of); };
-  const side = sideView(at('drawing'), { move: (handle, value) => moved(handle, value), settle: () => settle(), back: () => { history.settle(); if (history.undo()) afterStep(); }, type: (path) => form?.focus(path), light });
+  const side = sideView(at('drawing'), { move: (handle, value) => moved(handle, value), settle: () => settle(), back: () => { if (history.drop()) afterStep(); }, type: (path) => form?.focus(path), light });
   const tell = message(at('drawing'), { goTo: (path) => form?.focus(path), apply: ({ values }) => { change(values.reduce((sheet, { path, value }) => put(sheet, path, value), history.now()), 'a value that works'); settle(); } });
   const askWhose = otherTab({
     takeTheirs: () => { behind = false; void jobs.reread(job).then(() => openJob(job)); },

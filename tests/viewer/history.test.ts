@@ -7,7 +7,7 @@ const runs = { seed: 20260506, numRuns: 300 };
 /** Any hand at work: typing in two fields, resting, going back and forth. */
 const acts = fc.array(fc.oneof(
   fc.record({ act: fc.constant('edit' as const), key: fc.constantFrom(undefined, 'apex', 'pitch') }),
-  fc.record({ act: fc.constantFrom('settle' as const, 'undo' as const, 'redo' as const), key: fc.constant(undefined) })), { maxLength: 60 });
+  fc.record({ act: fc.constantFrom('settle' as const, 'drop' as const, 'undo' as const, 'redo' as const), key: fc.constant(undefined) })), { maxLength: 60 });
 type Acts = typeof acts extends fc.Arbitrary<infer Value> ? Value : never;
 
 let states = 0;
@@ -19,13 +19,15 @@ function work(history: History<number>, hand: Acts): void {
 /** The slow way: a list of steps, each remembering the key that may still join it. */
 function slowly(hand: Acts, first: number): readonly number[] {
   let past = [{ state: first, key: undefined as string | undefined }], future: typeof past = [];
+  let asItWas = { past, future };
   const rest = (): void => { past = past.map(({ state }) => ({ state, key: undefined })); };
   for (const { act, key } of hand) {
     if (act === 'edit') {
-      if (key !== undefined && past.at(-1)!.key === key) past.pop(); else rest();
+      if (key !== undefined && past.at(-1)!.key === key) past.pop(); else { rest(); asItWas = { past: [...past], future }; }
       past.push({ state: ++states, key });
       future = [];
-    } else rest();
+    } else if (act === 'drop' && past.at(-1)!.key !== undefined) ({ past, future } = asItWas);
+    else rest();
     if (act === 'undo' && past.length > 1) future.unshift(past.pop()!);
     if (act === 'redo' && future.length > 0) past.push(future.shift()!);
   }
@@ -77,6 +79,28 @@ test('another field, and a step back and forth, end a drag', () => {
   history.redo();
   history.edit(4, 'apex', 'apex');
   expect(history.kept().steps.map(({ state }) => state)).toEqual([0, 1, 2, 3, 4]);
+});
+
+test('a drag that is dropped leaves nothing to undo or redo, and what was undone before it can be redone again', () => {
+  const history = historyOf(0);
+  history.edit(1, 'one');
+  history.edit(2, 'two');
+  history.undo();
+  const { steps, at } = history.kept();
+  for (const state of [7, 8, 9]) history.edit(state, 'apex', 'apex');
+  expect([history.undoLabel(), history.redoLabel(), history.drop()]).toEqual(['apex', undefined, true]);
+  expect([history.now(), history.undoLabel(), history.redoLabel(), history.kept()]).toEqual([1, 'one', 'two', { steps, at }]);
+});
+
+test('only what is unsettled can be dropped: not a step the hand has rested on, nor an older drag of the same key', () => {
+  const history = historyOf(0);
+  history.edit(1, 'apex', 'apex');
+  history.settle();
+  expect([history.drop(), history.now()]).toEqual([false, 1]);
+  history.edit(2, 'apex', 'apex');
+  expect([history.drop(), history.now(), history.drop(), history.redo()]).toEqual([true, 1, false, false]);
+  history.edit(3, 'at once');
+  expect([history.drop(), history.now()]).toEqual([false, 3]);
 });
 
 test('an edit that changes nothing is no step and does not lose what was undone', () => {

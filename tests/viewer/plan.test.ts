@@ -43,7 +43,7 @@ describe.skipIf(noBrowser)('the plan and the pins in a browser', () => {
   test('a pin stops at its limit and says so; Escape puts the value back', async () => {
     const pin = page.getByRole('slider', { name: 'right apex' }), before = await now(pin), most = Number(await pin.getAttribute('aria-valuemax'));
     await page.evaluate(() => window.scrollTo(0, 0));
-    const { x, y } = await middle(pin);
+    const { x, y } = await middle(pin), steps = async (): Promise<readonly (string | null)[]> => [await page.getByRole('button', { name: 'Undo' }).getAttribute('title'), await page.getByRole('button', { name: 'Redo' }).getAttribute('title')], stepsBefore = await steps();
     await page.mouse.move(x, y);
     await page.mouse.down();
     expect(await page.locator('.holding').textContent()).toMatch(/right apex .* %from .* % to .* %/);
@@ -53,6 +53,7 @@ describe.skipIf(noBrowser)('the plan and the pins in a browser', () => {
     await page.mouse.up();
     await settled(page);
     expect(await now(pin)).toBeCloseTo(before, 6);
+    expect(await steps()).toEqual(stepsBefore);
     await pin.blur();
     expect(await page.locator('.holding').textContent()).toBe('');
   });

@@ -10,6 +10,8 @@ export interface History<State> {
   readonly edit: (state: State, label: string, key?: string) => void;
   /** The hand rests: the next edit is a step of its own. */
   readonly settle: () => void;
+  /** What was edited since the hand last rested was not meant: it leaves no step, and what had been undone before it is back. False where there is none. */
+  readonly drop: () => boolean;
   readonly undo: () => boolean;
   readonly redo: () => boolean;
   readonly undoLabel: () => string | undefined;
@@ -22,7 +24,7 @@ export const historyOf = <State>(first: State): History<State> => historyAgain({
 
 /** A history that was kept goes on where it stood; the first edit is a step of its own. */
 export function historyAgain<State>({ steps, at }: Kept<State>): History<State> {
-  let merging: string | undefined;
+  let merging: string | undefined, before: Kept<State> = { steps, at };
   const goTo = (step: number): boolean => {
     merging = undefined;
     if (steps[step] === undefined) return false;
@@ -34,11 +36,18 @@ export function historyAgain<State>({ steps, at }: Kept<State>): History<State> 
     edit: (state, label, key) => {
       if (state === steps[at]!.state) return;
       const merges = key !== undefined && key === merging;
+      if (!merges) before = { steps, at };
       steps = [...steps.slice(0, merges ? at : at + 1), { state, label }];
       at = steps.length - 1;
       merging = key;
     },
     settle: () => { merging = undefined; },
+    drop: () => {
+      if (merging === undefined) return false;
+      ({ steps, at } = before);
+      merging = undefined;
+      return true;
+    },
     undo: () => goTo(at - 1),
     redo: () => goTo(at + 1),
     undoLabel: () => (at > 0 ? steps[at]!.label : undefined),
