@@ -106,6 +106,67 @@ describe('writing', () => {
   });
 });
 
+describe('a job that another tab writes as well', () => {
+  /** Two tabs of one device; the other one has written `pitch(40)` while this one still has `pitch(15)` waiting. */
+  async function overtaken(): Promise<{ readonly jobs: Jobs; readonly store: Store; readonly id: string; readonly other: Jobs }> {
+    const store = counted(), jobs = await opened(store), id = jobs.create(sheet), history = jobs.open(id)!;
+    await jobs.flush();
+    const other = await opened(store), theirs = other.open(id)!;
+    history.edit(pitch(15), 'mine');
+    jobs.keep(id, history);
+    theirs.edit(pitch(40), 'theirs');
+    other.keep(id, theirs);
+    await other.flush();
+    return { jobs, store, id, other };
+  }
+  const stored = async (store: Store, id: string): Promise<Sheet | undefined> => (await opened(store)).open(id)?.now();
+
+  test('would be written over by what waits here', async () => {
+    const { jobs, store, id } = await overtaken();
+    await jobs.flush();
+    expect(await stored(store, id)).toEqual(pitch(15));
+  });
+
+  test('is left alone where it is to be left: what waits is not written, and stands on this page until the next edit', async () => {
+    const { jobs, store, id } = await overtaken(), done = writes.length;
+    jobs.leave(id);
+    await vi.advanceTimersByTimeAsync(10_000);
+    await jobs.flush();
+    expect([writes.length, await stored(store, id), jobs.open(id)!.now()]).toEqual([done, pitch(40), pitch(15)]);
+    const history = jobs.open(id)!;
+    history.edit(pitch(16), 'mine again');
+    jobs.keep(id, history);
+    await jobs.flush();
+    expect(await stored(store, id)).toEqual(pitch(16));
+  });
+
+  test('is left alone for itself only: other jobs that wait are written', async () => {
+    const { jobs, store, id } = await overtaken(), next = jobs.create(pitch(3));
+    jobs.leave(id);
+    await jobs.flush();
+    expect([await stored(store, id), await stored(store, next)]).toEqual([pitch(40), pitch(3)]);
+  });
+
+  test('is read anew as the store has it, undo with it, and nothing of this tab is written over it', async () => {
+    const { jobs, store, id } = await overtaken(), done = writes.length;
+    await jobs.reread(id);
+    const history = jobs.open(id)!;
+    await jobs.flush();
+    expect([history.now(), history.undoLabel(), writes.length, await stored(store, id)]).toEqual([pitch(40), 'theirs', done, pitch(40)]);
+    expect([history.undo(), history.now()]).toEqual([true, sheet]);
+  });
+
+  test('is gone here too where the other tab has taken it off the device, and is listed where it is new', async () => {
+    const { jobs, store, id, other } = await overtaken(), theirs = other.create(pitch(7));
+    await other.flush();
+    await store.drop(id);
+    await jobs.reread(id);
+    await jobs.reread(theirs);
+    await jobs.flush();
+    expect([jobs.open(id), jobs.list().map((job) => job.id), jobs.open(theirs)!.now(), await stored(store, id)]).toEqual([undefined, [theirs], pitch(7), undefined]);
+  });
+});
+
 describe('a removed job', () => {
   test('is listed as removed, before older ones, and can be brought back as it was', async () => {
     const store = counted(), jobs = await opened(store), first = jobs.create(sheet), second = jobs.create(pitch(3));
