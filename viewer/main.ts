@@ -129,7 +129,7 @@ async function begin(): Promise<void> {
   function told({ outcome, current, fine }: Told): void {
     if (outcome.kind === 'shown') {
       ({ shown } = outcome);
-      side.show(shown);
+      side.show(shown, current);
       if (shown.plan) plan.show(shown.plan, shown.shoes);
       showNumbers(shown);
       if (fine) compare();

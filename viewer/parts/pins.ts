@@ -23,13 +23,16 @@ const KEYS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowUp: 1, Arro
 interface Held { readonly handle: Handle; readonly from: DOMPoint; readonly focusedBefore: boolean; asked?: number }
 
 /** Pins on a drawing, each the handle of a value: dragged, moved with the arrow keys, typed after Enter. */
-export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (handles: readonly Handle[], paper: Paper) => void } {
+export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (handles: readonly Handle[], paper: Paper, current: boolean) => void } {
   const layer = svgEl('g'), hold = holding();
   svg.append(hold.layer, layer);
   let now: readonly Handle[] = [], paper: Paper = { width: 1, height: 1 }, held: Held | undefined;
+  /** Where keys have brought a pin that is not shown there yet: the next press goes on from it. */
+  let ahead: { readonly id: string; readonly value: number } | undefined;
   const made = new Map<string, SVGGElement>();
 
   const latest = (id: string): Handle | undefined => now.find((handle) => handle.id === id);
+  const reached = ({ id, value }: Handle): number => (ahead?.id === id ? ahead.value : value);
   const onPaper = ({ clientX, clientY }: PointerEvent): DOMPoint => new DOMPoint(clientX, clientY).matrixTransform(svg.getScreenCTM()!.inverse());
   // Asked for only where the layout is done anyway: in the middle of a step it would be laid out for that alone.
   let pixel = 1;
@@ -84,10 +87,12 @@ export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (han
     const handle = latest(id), way = KEYS[event.key];
     if (event.key === 'Escape' && held) { event.preventDefault(); return escape(); }
     if (handle && event.key === 'Enter') { event.preventDefault(); moves.type(handle.path); }
+    if (way === undefined) ahead = undefined;
     if (!handle || way === undefined || held) return;
     event.preventDefault();
     const along = handle.moves === 'along' && (event.key === 'ArrowUp' || event.key === 'ArrowDown') ? Math.sign(handle.perMm) : 1;
-    const wanted = handle.value + way * along * handle.perMm * (event.shiftKey ? 0.1 : 1), value = Number(within(handle, wanted).toFixed(2));
+    const wanted = reached(handle) + way * along * handle.perMm * (event.shiftKey ? 0.1 : 1), value = Number(within(handle, wanted).toFixed(2));
+    ahead = { id, value };
     moves.move(handle, value);
     hold_on(handle, value, wanted !== within(handle, wanted));
   };
@@ -104,7 +109,7 @@ export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (han
     pin.addEventListener('keydown', key(id));
     pin.addEventListener('keyup', (event) => { if (event.key in KEYS && !held) moves.settle(); });
     pin.addEventListener('focus', () => { const handle = latest(id); if (handle) hold_on(handle); });
-    pin.addEventListener('blur', () => hold.hide());
+    pin.addEventListener('blur', () => { ahead = undefined; hold.hide(); });
     reach(pin);
     made.set(id, pin);
     layer.append(pin);
@@ -124,15 +129,16 @@ export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (han
     pin.querySelector('title')!.textContent = `${handle.label}: ${words}. Drag, or arrow keys (with shift: a tenth); Enter to type it.`;
   }
   return {
-    show: (handles, on) => {
+    show: (handles, on, current) => {
       now = handles;
+      if (current) ahead = undefined;
       const resized = on.width !== paper.width || on.height !== paper.height;
       paper = on;
       for (const [id, pin] of made) if (!latest(id)) { pin.remove(); made.delete(id); }
       handles.forEach(place);
       if (resized) measured();
       const id = held?.handle.id ?? focused(), handle = id === undefined ? undefined : latest(id);
-      if (handle && hold.shown() === id) hold_on(handle, held?.asked ?? handle.value, hold.stopped());
+      if (handle && hold.shown() === id) hold_on(handle, held?.asked ?? reached(handle), hold.stopped());
     },
   };
 }

@@ -4,7 +4,8 @@ import { markLayer } from './markLayer.ts';
 import { pins, type PinMoves } from './pins.ts';
 
 export interface SideView {
-  readonly show: (shown: Shown) => void;
+  /** @param current false where the sheet has gone on meanwhile */
+  readonly show: (shown: Shown, current: boolean) => void;
   /** Greys the drawing that is no longer true of the sheet. */
   readonly stale: (is: boolean) => void;
   readonly light: (of: string | undefined) => void;
@@ -37,14 +38,14 @@ export function sideView(host: HTMLElement, moves: Moves): SideView {
   const attribute = (name: string, value: string): void => { if (svg.getAttribute(name) !== value) svg.setAttribute(name, value); };
 
   return {
-    show: (shown) => {
+    show: (shown, current) => {
       now = shown;
       const { paper, marks: drawn, title } = shown.side;
       attribute('viewBox', `0 0 ${paper.width} ${paper.height}`);
       attribute('aria-label', `${title}. The numbers are in the list of figures.`);
       draw(drawn);
       place.replaceChildren();
-      pinned.show(shown.handles, paper);
+      pinned.show(shown.handles, paper, current);
     },
     stale: (is) => svg.classList.toggle('stale', is),
     light,
