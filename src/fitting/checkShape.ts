@@ -1,6 +1,7 @@
 import type * as z from 'zod';
 import { fault, valueAt, type Fault, type Path } from './faults.ts';
 import { aboutField, meantBy, suggestion } from './fieldNames.ts';
+import type { LengthUnit } from './lengthUnit.ts';
 import { SHEET, type RawSheet } from './schema.ts';
 import { LENGTH_WANTED } from './shapes.ts';
 
@@ -24,23 +25,23 @@ function formTried(breach: Breach & { code: 'invalid_union' }, came: unknown): r
   return breach.errors[Object.hasOwn(came, 'size') && breach.errors.length > 2 ? 2 : 1] ?? [];
 }
 
-function faultsOf(breach: Breach, sheet: unknown, base: Path): Fault[] {
+function faultsOf(breach: Breach, sheet: unknown, base: Path, spoken: LengthUnit | undefined): Fault[] {
   const path = [...base, ...(breach.path as Path)], came = valueAt(sheet, path);
   if (breach.code === 'unrecognized_keys') return breach.keys.map((key) => unknownField(key, path, sheet));
   if (breach.code === 'invalid_union') {
     const tried = formTried(breach, came);
-    if (tried.length > 0) return tried.flatMap((inner) => faultsOf(inner, sheet, path));
+    if (tried.length > 0) return tried.flatMap((inner) => faultsOf(inner, sheet, path, spoken));
   }
   if (Number.isNaN(came)) return [];   // a number too large to hold; it has its fault since the text was read
-  const wanted = inUnitsOf(sheet, breach.message);
+  const wanted = inUnitsOf(sheet, breach.message, spoken);
   if (came === undefined) return [fault(path, `must be given: ${wanted}`, came)];
   return [fault(path, `must be ${wanted}`, came, came === null ? aboutField(path) : asNumber(came))];
 }
 
-/** What is asked for, in the units the sheet names. */
-function inUnitsOf(sheet: unknown, wanted: string): string {
+/** What is asked for, in the units spoken; both are named as long as the sheet does not say which it is written in. */
+function inUnitsOf(sheet: unknown, wanted: string, spoken: LengthUnit | undefined): string {
   const units = valueAt(sheet, ['units']);
-  return units === 'mm' || units === 'in' ? wanted.replace(LENGTH_WANTED, `a length in ${units === 'in' ? 'inches' : 'mm'}`) : wanted;
+  return units === 'mm' || units === 'in' ? wanted.replace(LENGTH_WANTED, `a length in ${(spoken ?? units) === 'in' ? 'inches' : 'mm'}`) : wanted;
 }
 
 function unknownField(name: string, place: Path, sheet: unknown): Fault {
@@ -73,10 +74,13 @@ const slipsIn = (breach: Breach): Slip[] => (breach.code !== 'unrecognized_keys'
 
 export interface Shape { readonly readable: ReadableSheet; readonly faults: readonly Fault[]; readonly slips: readonly Slip[] }
 
-/** Holds plain values against the definition of the sheet: all faults of form, and what can be read in spite of them. */
-export function checkShape(sheet: unknown): Shape {
+/**
+ * Holds plain values against the definition of the sheet: all faults of form, and what can be read in spite of them.
+ * @param spoken what lengths are asked for in; the sheet's own unit where left out
+ */
+export function checkShape(sheet: unknown, spoken?: LengthUnit): Shape {
   const { success, error } = SHEET.safeParse(sheet);
   if (success) return { readable: sheet as RawSheet, faults: [], slips: [] };
-  const faults = error.issues.flatMap((breach) => faultsOf(breach, sheet, []));
+  const faults = error.issues.flatMap((breach) => faultsOf(breach, sheet, [], spoken));
   return { readable: withoutUnreadable(sheet, error.issues) as ReadableSheet, faults, slips: error.issues.flatMap(slipsIn) };
 }

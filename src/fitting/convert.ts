@@ -1,12 +1,16 @@
 import { degrees, inDegrees, MM_PER_INCH } from '../geometry/units.ts';
 import type { ReadableSheet } from './checkShape.ts';
 import { fault, type Fault, type Path } from './faults.ts';
+import { shownLength, type LengthUnit } from './lengthUnit.ts';
 import { isRangeName, rangeOf, type RangeName, type Range, type Unit } from './ranges.ts';
 import { lengthOfSize } from './sizes.ts';
 import { SIZE_SYSTEMS, type SizeSystem } from './words.ts';
 
 /** Undefined where the sheet does not say. */
-export type SheetUnits = 'mm' | 'in' | undefined;
+export type SheetUnits = LengthUnit | undefined;
+
+/** What the lengths of a sheet are written in, and what its faults name them in. */
+export interface WrittenAndSpoken { readonly written: SheetUnits; readonly spoken: SheetUnits }
 
 /** The two numbers of a pair in the list of measured heights. */
 const IN_PAIR = ['forward', 'up'];
@@ -59,18 +63,18 @@ export const roundedDown = (mm: number, units: SheetUnits): number => Math.floor
 /** Lengths are typed in one of these by mistake. */
 const SLIPS = [['cm', 10], ['m', 1000], ['inches', MM_PER_INCH], ['mm', 1]] as const;
 
-/** Asks about the commonest slip, a length typed in another unit: each unit in which it would be usual. */
-function otherUnit(typed: number, { unit, limits, usual }: Range, units: SheetUnits): string {
+/** Asks about the commonest slip, a length typed in another unit: each unit in which it would be usual. Answers in `spoken`. */
+function otherUnit(typed: number, { unit, limits, usual }: Range, units: SheetUnits, spoken = units): string {
   if (unit !== 'mm') return '';
-  const [least, most] = usual?.() ?? limits, own = units === 'in' ? 'inches' : 'mm';
+  const [least, most] = usual?.() ?? limits, own = units === 'in' ? 'inches' : 'mm', where = units === spoken ? 'Lengths are' : `On the sheet it is ${typed},`;
   const guesses = SLIPS.map(([name, mm]) => ({ name, mm: typed * mm })).filter(({ name, mm }) => name !== own && mm >= least && mm <= most);
-  const asked = guesses.map(({ name }) => name).join(' or '), would = guesses.map(({ name, mm }) => `${typed} ${name} would be ${lengthWords([mm], units)}`);
-  return guesses.length === 0 ? '' : `The sheet is in ${own}: is it in ${asked}? ${would.join(', ')}.`;
+  const asked = guesses.map(({ name }) => name).join(' or '), would = guesses.map(({ name, mm }) => `${typed} ${name} would be ${lengthWords([mm], spoken)}`);
+  return guesses.length === 0 ? '' : `${where} in ${own}: is it in ${asked}? ${would.join(', ')}.`;
 }
 
 /**
  * For a length outside its usual range: asks whether it was typed in another unit, where it would be usual in that one,
- * like `The sheet is in mm: is it in cm? 1.4 cm would be 14 mm.` Empty where no such slip explains it.
+ * like `Lengths are in mm: is it in cm? 1.4 cm would be 14 mm.` Empty where no such slip explains it.
  * @param value mm
  */
 export function slipQuestion(name: RangeName, value: number, units: SheetUnits): string {
@@ -79,11 +83,32 @@ export function slipQuestion(name: RangeName, value: number, units: SheetUnits):
   return isUsual || reachesZero ? '' : otherUnit(asTyped(value, units), range, units);
 }
 
+/** The same where the number is known as it was typed: in the unit it is shown in, or else in the sheet's own. */
+function slipOf(typed: number, range: Range, units: WrittenAndSpoken): string {
+  const { written, spoken } = units, asShown = otherUnit(spokenNumber(typed, range.unit, units), range, spoken);
+  return asShown === '' && written !== spoken ? otherUnit(typed, range, written, spoken) : asShown;
+}
+
+const spokenNumber = (typed: number, unit: Unit, { written, spoken }: WrittenAndSpoken): number =>
+  unit === 'mm' && written && spoken ? shownLength(typed, written, spoken) : typed;
+
+/** What stands at a place of the sheet as the maker sees it: the lengths in it in the unit that is spoken. */
+export function asSpoken(came: unknown, path: Path, units: WrittenAndSpoken): unknown {
+  if (units.written === units.spoken) return came;
+  if (typeof came === 'number') {
+    const name = rangeNameAt(path);
+    return name === undefined ? came : spokenNumber(came, rangeOf(name).unit, units);
+  }
+  if (Array.isArray(came)) return came.map((item, i) => asSpoken(item, [...path, i], units));
+  if (typeof came !== 'object' || came === null) return came;
+  return Object.fromEntries(Object.entries(came).map(([key, item]) => [key, asSpoken(item, [...path, key], units)]));
+}
+
 /** A number against its limits; a number that breaks them comes back as NaN, so that no later rule trips over it again. */
-function held(typed: number, value: number, name: RangeName, path: Path, units: SheetUnits, faults: Fault[]): number {
+function held(typed: number, value: number, name: RangeName, path: Path, units: WrittenAndSpoken, faults: Fault[]): number {
   const range = rangeOf(name), [least, most] = range.limits, compared = inTableUnit(value, range.unit);
   if (Number.isNaN(compared) || (compared >= least - EPSILON && compared <= most + EPSILON)) return value;
-  faults.push(fault(path, `must be ${quantityWords(range.limits, range.unit, units)}`, typed, otherUnit(typed, range, units)));
+  faults.push(fault(path, `must be ${quantityWords(range.limits, range.unit, units.spoken)}`, spokenNumber(typed, range.unit, units), slipOf(typed, range, units)));
   return NaN;
 }
 
@@ -106,17 +131,17 @@ function heldSize(size: RawSize, path: Path, units: SheetUnits, faults: Fault[])
  * The sheet with every length in mm (inches times exactly 25.4), every angle in radians and every percentage as a
  * share of one, each number held to the limits of the range table. What breaks them is NaN and leaves a fault.
  */
-export function inMmAndRadians(sheet: ReadableSheet, faults: Fault[]): ReadableSheet {
-  const { units } = sheet;
+export function inMmAndRadians(sheet: ReadableSheet, spoken: SheetUnits, faults: Fault[]): ReadableSheet {
+  const units: WrittenAndSpoken = { written: sheet.units, spoken };
   const convert = (value: unknown, path: Path): unknown => {
     if (typeof value === 'number') {
       const name = rangeNameAt(path);
-      return name === undefined ? value : held(value, inside(value, rangeOf(name).unit, units), name, path, units, faults);
+      return name === undefined ? value : held(value, inside(value, rangeOf(name).unit, units.written), name, path, units, faults);
     }
     if (Array.isArray(value)) return value.map((item, i) => convert(item, [...path, i]));
     if (typeof value !== 'object' || value === null) return value;
     const fields = Object.fromEntries(Object.entries(value).map(([key, item]) => [key, convert(item, [...path, key])]));
-    return isSize(fields) ? heldSize(fields, path, units, faults) : fields;
+    return isSize(fields) ? heldSize(fields, path, spoken, faults) : fields;
   };
   return convert(sheet, []) as ReadableSheet;
 }

@@ -65,11 +65,11 @@ function overrideRules(overrides: readonly Override[], { shoes }: Fitting, compl
   });
 }
 
-/** Holds the fields of a fitting against each other and complains of every rule that is broken. */
-export function checkRules(fitting: Fitting, complain: Complain): void {
+/** Holds the fields of a fitting against each other and complains, in the units spoken, of every rule that is broken. */
+export function checkRules(fitting: Fitting, spoken: SheetUnits, complain: Complain): void {
   for (const side of SIDES) {
     const shoe = fitting.shoes[side];
-    if (shoe) shoeRules(shoe, fitting.units, complain);
+    if (shoe) shoeRules(shoe, spoken, complain);
   }
   legRules(fitting.wearer.legDifference, complain);
   overrideRules(fitting.overrides, fitting, complain);

@@ -73,14 +73,14 @@ export function valueAt(sheet: unknown, path: Path): unknown {
 export type Complain = (path: Path, rule: string, help?: string, computed?: unknown) => void;
 
 /**
- * Gathers the faults that show only when fields are read together. A place that already has a fault gets no second
+ * Gathers the faults that show only when fields are read together; `came` tells what stands at a place. A place that already has a fault gets no second
  * one, and neither does anything inside it: what could not be read there is not missing.
  */
-export function complaintsAbout(sheet: unknown, earlier: readonly Fault[]): { readonly complain: Complain; readonly faults: readonly Fault[] } {
+export function complaintsAbout(came: (path: Path) => unknown, earlier: readonly Fault[]): { readonly complain: Complain; readonly faults: readonly Fault[] } {
   const known = new Set(earlier.map(({ path }) => path)), faults: Fault[] = [];
   const complain: Complain = (path, rule, help, computed) => {
     const within = path.map((_, i) => pathName(path.slice(0, i + 1)));
-    if (!within.some((name) => known.has(name))) faults.push(fault(path, rule, valueAt(sheet, path) ?? computed, help));
+    if (!within.some((name) => known.has(name))) faults.push(fault(path, rule, came(path) ?? computed, help));
   };
   return { complain, faults };
 }

@@ -1,10 +1,11 @@
 import { checkShape, type Readable, type ReadableSheet, type Slip } from './checkShape.ts';
-import { inMmAndRadians } from './convert.ts';
+import { asSpoken, inMmAndRadians } from './convert.ts';
 import { checkRules } from './crossRules.ts';
 import { complaintsAbout, fault, isMissing, pathName, valueAt, withoutInside, type Complain, type Fault } from './faults.ts';
 import type { Fitting, Job, ShoeFitting, Wearer } from './fitting.ts';
 import { readJson } from './jsonText.ts';
 import { readFoot, readFootLengths } from './readFoot.ts';
+import type { LengthUnit } from './lengthUnit.ts';
 import { readLast } from './readLast.ts';
 import { readMaking, readOrder } from './readOrder.ts';
 import type { RawShoe } from './schema.ts';
@@ -24,23 +25,24 @@ export const SHEET_MAX_BYTES = 2_000_000;
  * Reads the text of a fitting sheet: JSON, then its form, then every number against its limits, then the whole with
  * estimates filled in against the rules between fields. Returns the fitting, or every fault that can be found at once.
  * Never throws.
+ * @param spoken what faults name lengths in, for a maker who sees the sheet in a unit that is not its own; the sheet's own where left out
  */
-export function readSheet(text: string): Reading {
+export function readSheet(text: string, spoken?: LengthUnit): Reading {
   const bytes = text.length > SHEET_MAX_BYTES ? text.length : new TextEncoder().encode(text).length;
   if (bytes > SHEET_MAX_BYTES)
     return { ok: false, faults: [fault([], `must be at most ${SHEET_MAX_BYTES} bytes of text`, bytes, 'Is this the right file?')] };
   if (text.trim() === '') return { ok: false, faults: [fault([], 'must be a fitting sheet in JSON', '', 'The file is empty.')] };
   const json = readJson(text);
-  return json.ok ? readValues(json.value, json.faults) : json;
+  return json.ok ? readValues(json.value, json.faults, spoken) : json;
 }
 
-function readValues(sheet: unknown, ofText: readonly Fault[]): Reading {
-  const shape = checkShape(sheet), beyond: Fault[] = [];
-  const converted = inMmAndRadians(shape.readable, beyond);
-  const { complain, faults } = complaintsAbout(sheet, [...shape.faults, ...beyond]);
+function readValues(sheet: unknown, ofText: readonly Fault[], shown: LengthUnit | undefined): Reading {
+  const shape = checkShape(sheet, shown), beyond: Fault[] = [], { units: written } = shape.readable, spoken = written && (shown ?? written);
+  const converted = inMmAndRadians(shape.readable, spoken, beyond);
+  const { complain, faults } = complaintsAbout((path) => asSpoken(valueAt(sheet, path), path, { written, spoken }), [...shape.faults, ...beyond]);
   const fitting = fittingOf(converted, complain);
   if (shape.faults.every(({ path }) => path !== 'sheet')) checkPair(converted, complain);
-  checkRules(fitting, complain);
+  checkRules(fitting, spoken, complain);
   const all = slipsJoined(withoutInside(withoutRepeats([...ofText, ...shape.faults, ...beyond, ...faults])), shape.slips, sheet);
   return all.length === 0 ? { ok: true, fitting } : { ok: false, faults: all };
 }

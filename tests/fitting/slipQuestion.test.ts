@@ -9,11 +9,11 @@ const usualOf = (name: RangeName): readonly [number, number] => rangeOf(name).us
 const LENGTHS = (Object.keys(RANGES) as RangeName[]).filter((name) => rangeOf(name).unit === 'mm' && usualOf(name)[0] > 1);
 
 test.each([
-  ['last.toeSpring', 1.4, 'mm', 'The sheet is in mm: is it in cm? 1.4 cm would be 14 mm.'],
-  ['last.toeSpring', 0.55, 'mm', 'The sheet is in mm: is it in cm or inches? 0.55 cm would be 5.5 mm, 0.55 inches would be 13.97 mm.'],
-  ['wearer.stature', 1.68, 'mm', 'The sheet is in mm: is it in m? 1.68 m would be 1680 mm.'],
-  ['last.pitch', 1.4 * 25.4, 'in', 'The sheet is in inches: is it in cm? 1.4 cm would be 0.5512 in.'],
-  ['foot.pivotForward', 62 * 25.4, 'in', 'The sheet is in inches: is it in mm? 62 mm would be 2.441 in.'],
+  ['last.toeSpring', 1.4, 'mm', 'Lengths are in mm: is it in cm? 1.4 cm would be 14 mm.'],
+  ['last.toeSpring', 0.55, 'mm', 'Lengths are in mm: is it in cm or inches? 0.55 cm would be 5.5 mm, 0.55 inches would be 13.97 mm.'],
+  ['wearer.stature', 1.68, 'mm', 'Lengths are in mm: is it in m? 1.68 m would be 1680 mm.'],
+  ['last.pitch', 1.4 * 25.4, 'in', 'Lengths are in inches: is it in cm? 1.4 cm would be 0.5512 in.'],
+  ['foot.pivotForward', 62 * 25.4, 'in', 'Lengths are in inches: is it in mm? 62 mm would be 2.441 in.'],
 ] as const)('%s of %d mm on a sheet in %s', (name, value, units, question) => expect(slipQuestion(name, value, units)).toBe(question));
 
 test.each([
