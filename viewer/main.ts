@@ -42,7 +42,7 @@ async function begin(): Promise<void> {
   let form: Measures | undefined, fields: readonly FieldShown[] = [], faulty: ReadonlyMap<string, string> = new Map(), chosen = lengthsChosen(), behind = false, extras: ExtrasAsked = { moulds: false, foot: false };
 
   const light = (of: string | undefined): void => { side.light(of); plan.light(of); list.light(of); };
-  const side = sideView(at('drawing'), { move: (handle, value) => moved(handle, value), settle: () => settle(), back: () => { if (history.drop()) afterStep(); }, type: (path) => form?.focus(path), light });
+  const side = sideView(at('drawing'), { move: (handle, value) => moved(handle, value), settle: () => settle(), back: () => { if (history.drop()) afterStep(); }, type: (path) => form?.focus(path), light, lengths });
   const tell = message(at('drawing'), { goTo: (path) => form?.focus(path), apply: ({ values }) => { change(values.reduce((sheet, { path, value }) => put(sheet, path, value), history.now()), 'a value that works'); settle(); } });
   const askWhose = otherTab({
     takeTheirs: () => { behind = false; void jobs.reread(job).then(() => openJob(job)); },
@@ -85,7 +85,7 @@ async function begin(): Promise<void> {
 
   /** What the device was told, or else what the sheet is written in. */
   function lengths(): LengthUnit { const own = valueAt(history.now(), 'units'); return chosen ?? (isLengthUnit(own) ? own : 'mm'); }
-  function afterChoice(): void { bar.lengths(lengths()); form?.show(); if (shown) showNumbers(shown); compare(); }
+  function afterChoice(): void { bar.lengths(lengths()); form?.show(); if (shown) { side.show(shown, true); showNumbers(shown); } compare(); look(); }
   function showNumbers(now: Shown): void { list.show(now.shoes, lengths()); report.show(now.findings, now.mouldFaults, lengths()); void solid.then((part) => part.lengths(lengths())); }
   function marked(faults: ReadonlyMap<string, string>): void { faulty = faults; form?.faults(faults); }
   function text(): string { return sheetText(history.now()); }
@@ -102,7 +102,8 @@ async function begin(): Promise<void> {
   }
   function look(): void {
     side.stale(true);
-    desk.show(text(), paper(), extras);
+    document.documentElement.dataset.shown = 'working';
+    desk.show({ sheet: text(), paper: paper(), lengths: lengths(), extras });
   }
   function moved({ path, also, label }: Handle, value: number): void {
     const withOthers = Object.entries(also ?? {}).reduce((sheet, [other, word]) => withValue(sheet, other, word ?? undefined), history.now());

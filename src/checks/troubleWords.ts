@@ -1,6 +1,7 @@
 import { rangeOf, type Unit } from '../fitting/ranges.ts';
 import { inTableUnit } from '../fitting/convert.ts';
 import type { Fitting, ShoeFitting } from '../fitting/fitting.ts';
+import { changedUnit, typedLength, type LengthUnit } from '../fitting/lengthUnit.ts';
 import type { Side } from '../fitting/words.ts';
 import { degrees, inDegrees, MM_PER_INCH } from '../geometry/units.ts';
 import { isAligned } from './prosthesis.ts';
@@ -14,7 +15,7 @@ import { soleFrom } from '../solid/fromRocker.ts';
 /** Why one shoe cannot be, and what was found to mend it: lengths in mm, angles in radians. */
 interface Refused { readonly side: Side; readonly trouble: Trouble; readonly text: string; readonly given: RockerCase; readonly remedies: readonly Remedy[] }
 
-/** The same in the sheet's own fields and units. */
+/** The same in the sheet's own fields and units; the sentences may be spoken in the other unit of length. */
 export interface TroubleWords {
   /** The field to blame, like `left.order.toe.endAngle`. */
   readonly path: string;
@@ -28,8 +29,9 @@ export interface Works { readonly values: readonly SheetValue[]; readonly text: 
 /** Of a group of fields (`order.taper`) the value is the most that any of them may be. */
 export interface SheetValue { readonly path: string; readonly value: number; readonly unit: SheetUnit }
 
-type SheetUnit = 'mm' | 'in' | '°' | '%';
-type Units = Fitting['units'];
+type SheetUnit = LengthUnit | '°' | '%';
+/** What lengths are typed into the sheet in, and what they are spoken of in. */
+interface Units { readonly written: LengthUnit; readonly spoken: LengthUnit }
 /** What of the sheet decides how a remedy is written, and which of them is none. */
 type Sheet = Pick<Fitting, 'units' | 'shoes'>;
 
@@ -69,14 +71,18 @@ const FIELDS: Record<Mendable, Field> = {
   },
 };
 
-/** A shape that cannot be, in the maker's own fields and units, with what works instead. No pitch is named for a prosthetic foot. */
-export function troubleWords(refused: Refused, { units, shoes }: Sheet): TroubleWords {
+/**
+ * A shape that cannot be, in the maker's own fields and units, with what works instead. No pitch is named for a prosthetic foot.
+ * @param spoken what the sentences name lengths in; the values that work are the sheet's own all the same
+ */
+export function troubleWords(refused: Refused, { units: written, shoes }: Sheet, spoken: LengthUnit = written): TroubleWords {
+  const units: Units = { written, spoken };
   const { side, trouble, text, given } = refused, shoe = shoes[side], aligned = shoe !== undefined && isAligned(shoe);
   const question = shoe ? signQuestion(shoe, given.last) : '';
   const remedies = refused.remedies.filter((remedy) => !(aligned && remedy.some(({ measure }) => measure === 'pitch')));
   return {
     path: `${side}.${BLAMED[trouble]}`,
-    text: [`${side}.${BLAMED[trouble]}: ${units === 'in' ? inInches(text) : text}`, ...(question ? [question] : [])].join('. '),
+    text: [`${side}.${BLAMED[trouble]}: ${spoken === 'in' ? inInches(text) : text}`, ...(question ? [question] : [])].join('. '),
     works: shoe && question ? turnedRound(shoe, given, units) : remedies.flatMap((remedy) => worksOn(side, remedy, given, units) ?? []),
   };
 }
@@ -102,25 +108,22 @@ function worksOn(side: Side, remedy: Remedy, given: RockerCase, units: Units): W
   const refused = typed.some(({ asRead: { measure }, table }) => { const [least, most] = rangeOf(RANGE_OF[measure]).limits; return table < least || table > most; });
   if (refused || !makes(withRemedy(given, typed.map(({ asRead }) => asRead)))) return undefined;
   const values = typed.map(({ field, value, unit }): SheetValue => ({ path: `${side}.${field.path}`, value, unit }));
-  return { values, text: values.map((one, i) => wordsFor(one, typed[i]!.field)).join(' together with ') };
+  return { values, text: typed.map((one) => wordsFor(`${side}.${one.field.path}`, one)).join(' together with ') };
 }
 
-const wordsFor = ({ path, value, unit }: SheetValue, { words }: Field): string => {
-  const shown = `${value}${unit === '°' ? '' : ' '}${unit}`;
-  return words?.(path, shown) ?? `${path} ${shown}`;
-};
+const wordsFor = (path: string, { said, field: { words } }: Typed): string => words?.(path, said) ?? `${path} ${said}`;
 
-/** A change as the number on the sheet, the same in the unit of the range table, and as the sheet's reader takes it. */
-interface Typed { readonly field: Field; readonly value: number; readonly unit: SheetUnit; readonly table: number; readonly asRead: Change }
+/** A change as it is said, as the number on the sheet, the same in the unit of the range table, and as the sheet's reader takes it. */
+interface Typed { readonly field: Field; readonly said: string; readonly value: number; readonly unit: SheetUnit; readonly table: number; readonly asRead: Change }
 
-/** Inches have steps of their own, so they are rounded away from what was asked. */
-function typedIn({ measure, value }: Change, given: RockerCase, units: Units): Typed {
-  const field = FIELDS[measure], { unit } = rangeOf(RANGE_OF[measure]), inches = unit === 'mm' && units === 'in';
+/** Rounded as it is said: what is said is what is put in. Inches have steps of their own, so they are rounded away from what was asked. */
+function typedIn({ measure, value }: Change, given: RockerCase, { written: own, spoken }: Units): Typed {
+  const field = FIELDS[measure], { unit } = rangeOf(RANGE_OF[measure]), isLength = unit === 'mm', inches = isLength && spoken === 'in';
   const written = field.written?.(value, given) ?? inTableUnit(value, unit);
   const typed = inches ? roundedAway(written / MM_PER_INCH, 3, value < (field.now(given) ?? -Infinity)) : Number(written.toFixed(1));
-  const table = inches ? typed * MM_PER_INCH : typed;
-  const asRead = { measure, value: field.inside?.(table, given) ?? (unit === 'deg' ? degrees(table) : table) };
-  return { field, value: typed, unit: inches ? 'in' : signOf(unit), table, asRead };
+  const table = inches ? typed * MM_PER_INCH : typed, put = isLength ? typedLength(typed, spoken, own) : typed, read = isLength ? changedUnit(put, own, 'mm') : put;
+  const asRead = { measure, value: field.inside?.(read, given) ?? (unit === 'deg' ? degrees(read) : read) };
+  return { field, said: `${typed}${unit === 'deg' ? '' : ' '}${inches ? 'in' : signOf(unit)}`, value: put, unit: isLength ? own : signOf(unit), table, asRead };
 }
 
 const signOf = (unit: Unit): SheetUnit => (unit === 'deg' ? '°' : unit === '%' ? '%' : 'mm');

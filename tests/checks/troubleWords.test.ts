@@ -35,11 +35,11 @@ function inInches(value: unknown, name = ''): unknown {
   return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, inInches(one, key)]));
 }
 
-function words(sheet: Json): { readonly trouble: Trouble; readonly words: TroubleWords } {
+function words(sheet: Json, spoken?: 'mm' | 'in'): { readonly trouble: Trouble; readonly words: TroubleWords } {
   const fitting = fittingOf(sheet), designing = design(fitting);
   if (designing.ok) throw new Error('this sheet was to fail');
   const [first] = designing.troubles;
-  return { trouble: first!.trouble, words: troubleWords(first!, fitting) };
+  return { trouble: first!.trouble, words: troubleWords(first!, fitting, spoken) };
 }
 
 /** Puts a value in where the words say. */
@@ -75,6 +75,24 @@ for (const units of ['mm', 'in'] as const) {
     }
   });
 }
+
+describe.each([['mm', 'in', / mm\b/, / in\b/], ['in', 'mm', / in\b/, / mm\b/]] as const)('in a sheet in %s, spoken in %s', (units, spoken, own, other) => {
+  test.each(SHEETS)('$trouble: the sentences name no length in the sheet\'s unit, and what they name works when it is put into the sheet', ({ blamed, changes }) => {
+    const inMm = changed(base, changes), sheet = units === 'mm' ? inMm : { ...(inInches(inMm) as Json), units: 'in' };
+    const said = words(sheet, spoken).words, all = [said.text, ...said.works.map(({ text }) => text)].join('\n');
+    expect([said.path, said.works.length > 0, own.test(all)]).toEqual([blamed, true, false]);
+    expect(other.test(said.text)).toBe(own.test(words(sheet).words.text));
+    for (const { values, text } of said.works) {
+      for (const { value, unit } of values) {
+        const isLength = unit === 'mm' || unit === 'in', shown = unit === 'mm' ? value / 25.4 : value * 25.4;
+        expect(isLength ? unit : units).toBe(units);
+        expect(text).toContain(isLength ? `${Number(shown.toFixed(3))} ${spoken}` : String(value));
+      }
+      const reading = readSheet(JSON.stringify(values.reduce((now, { path, value }) => withValue(now, path, value), sheet)));
+      expect(reading.ok && design(reading.fitting).ok, text).toBe(true);
+    }
+  });
+});
 
 test('a value a step nearer to what was asked does not work, so the one named is the nearest', () => {
   const sheet = changed(base, { 'left.order.apex': 46 }), values = words(sheet).words.works.flatMap((one) => one.values);

@@ -10,7 +10,7 @@ import { besideOrdinary, ownSoles, sentence } from '../../viewer/parts/clientWor
 import { SAMPLES } from '../exports/jobs.ts';
 import { noBrowser, openBench, openPage, openSample, type Bench } from './browser.ts';
 
-const figure = (key: 'seatHeight' | 'soleWeight', value: number): Figure => ({ key, label: '', value, unit: key === 'seatHeight' ? 'mm' : 'g', restsOn: [] });
+const figure = (key: 'seatHeight' | 'soleWeight', value: number): Figure => ({ key, label: '', value, unit: key === 'seatHeight' ? 'mm' : 'g', digits: 1, estimated: false });
 const shoe = (side: 'left' | 'right', high: number, ordinary?: number): ShoeShown => ({
   side, kind: ordinary === undefined ? 'match' : 'rocker', figures: [figure('seatHeight', high), figure('soleWeight', 193.6)], solids: [], ...(ordinary === undefined ? {} : { ordinary: { solids: [], seatHeight: ordinary } }),
 });

@@ -2,12 +2,12 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { outcomeOf } from '../../viewer/desk/outcome.ts';
 import type { Handle, SoleSeen } from '../../viewer/desk/protocol.ts';
-import { limitWords, railOf } from '../../viewer/parts/holding.ts';
+import { limitWords, pinWords, railOf, spokenWords } from '../../viewer/parts/holding.ts';
 import { footprint, readPrint, type Print } from '../../viewer/pressure/footprint.ts';
 
 const PRINTS = { left: readPrint(readFileSync('viewer/pressure/MUN104L.csv', 'utf8')), right: readPrint(readFileSync('viewer/pressure/MUN104R.csv', 'utf8')) };
 const seen = (name: string): readonly SoleSeen[] => {
-  const { outcome } = outcomeOf(readFileSync(`samples/${name}/sheet.json`, 'utf8'), { width: 320, height: 172 }, 0.01);
+  const { outcome } = outcomeOf({ sheet: readFileSync(`samples/${name}/sheet.json`, 'utf8'), paper: { width: 320, height: 172 }, chordGap: 0.01 });
   if (outcome.kind !== 'shown') throw new Error(outcome.kind);
   return outcome.shown.plan!.soles;
 };
@@ -61,9 +61,19 @@ describe('the mean footprint on a sole', () => {
 describe('what is said of a held pin', () => {
   const handle: Handle = { id: 'left.apex', label: 'left apex', at: [100, 50], moves: 'along', path: 'left.order.apex', value: 63, unit: '%', perPaper: 0.5, perMm: 0.4, least: 50, most: 80 };
   test('the value and its range; where it was stopped, the limit', () => {
-    expect(limitWords(handle, 63.04, false)).toEqual(['left apex 63 %', 'from 50 % to 80 %']);
-    expect(limitWords(handle, 80, true)[1]).toBe('stops here: the most is 80 %');
-    expect(limitWords(handle, 50, true)[1]).toBe('stops here: the least is 50 %');
+    expect(limitWords(handle, 63.04, false, 'in')).toEqual(['left apex 63 %', 'from 50 % to 80 %']);
+    expect(limitWords(handle, 80, true, 'mm')[1]).toBe('stops here: the most is 80 %');
+    expect(limitWords(handle, 50, true, 'mm')[1]).toBe('stops here: the least is 50 %');
+  });
+  // One inch is 25.4 mm exactly (international yard and pound agreement, 1959).
+  test('lengths are said in the unit shown, whatever the sheet is written in; angles stay', () => {
+    const seat: Handle = { ...handle, label: 'left seat height', unit: 'in', value: 1.5, least: 0.5, most: 4 }, inMm = { ...seat, unit: 'mm', value: 38.1, least: 12.7, most: 101.6 };
+    expect(limitWords(seat, 1.5, false, 'mm')).toEqual(['left seat height 38.1 mm', 'from 12.7 mm to 101.6 mm']);
+    expect(limitWords(inMm, 38.1, false, 'in')).toEqual(['left seat height 1.5 in', 'from 0.5 in to 4 in']);
+    expect([pinWords(inMm, 38.1, 'mm'), pinWords(seat, 1.5, 'in'), pinWords({ unit: '°' }, 4.25, 'in')]).toEqual(['38.1 mm', '1.5 in', '4.3°']);
+  });
+  test('read out, it says why it was stopped', () => {
+    expect([spokenWords(handle, 63, false, 'mm'), spokenWords(handle, 80, true, 'mm')]).toEqual(['63 %', '80 %, stops here: the most is 80 %']);
   });
   test('the rail ends where the limits lie, or at the edge of the paper without a mark', () => {
     expect(railOf(handle, { width: 300, height: 100 })).toEqual({ from: [74, 50], to: [134, 50], limits: [[74, 50], [134, 50]] });

@@ -6,16 +6,16 @@ import { fieldsOfSheet } from '../../viewer/desk/fields.ts';
 import { outcomeOf } from '../../viewer/desk/outcome.ts';
 import { readText, sheetText, valueAt, withValue, type Sheet } from '../../viewer/keep/sheet.ts';
 
-const PAPER = { width: 320, height: 172 };
+const PAPER = { width: 320, height: 172 }, look = { paper: PAPER, chordGap: 0.6 };
 const SHEETS = readdirSync('samples', { withFileTypes: true }).filter((entry) => entry.isDirectory()).map(({ name }) => [name, readFileSync(`samples/${name}/sheet.json`, 'utf8')] as const);
 const sheetOf = (text: string): Sheet => { const read = readText(text); if (!read.ok) throw new Error(read.text); return read.sheet; };
 const shown = (outcome: Outcome): Extract<Outcome, { kind: 'shown' }>['shown'] => { if (outcome.kind !== 'shown') throw new Error(JSON.stringify(outcome)); return outcome.shown; };
 
 describe.each(SHEETS)('the handles of %s', (_, text) => {
-  const sheet = sheetOf(text), before = shown(outcomeOf(text, PAPER, 0.6).outcome);
+  const sheet = sheetOf(text), before = shown(outcomeOf({ ...look, sheet: text }).outcome);
   const moved = ({ path, also }: Handle, value: number): Handle[] => {
     const others = Object.entries(also ?? {}).reduce((changed, [other, word]) => withValue(changed, other, word ?? undefined), sheet);
-    return [...shown(outcomeOf(sheetText(withValue(others, path, value)), PAPER, 0.6).outcome).handles];
+    return [...shown(outcomeOf({ ...look, sheet: sheetText(withValue(others, path, value)) }).outcome).handles];
   };
   test('move their own place by about as much as was asked, and show the value that was put in', () => {
     expect(before.handles.length).toBeGreaterThanOrEqual(4);
@@ -46,7 +46,7 @@ function leavesOf(value: unknown, path: string): string[] {
 }
 
 test.each(SHEETS)('%s is drawn on any paper, and on a small one no label is lost', (_, text) => {
-  for (const width of [200, 260, 320, 420]) expect(shown(outcomeOf(text, { width, height: 0.56 * width }, 0.6).outcome).side.marks.length).toBeGreaterThan(200);
+  for (const width of [200, 260, 320, 420]) expect(shown(outcomeOf({ ...look, sheet: text, paper: { width, height: 0.56 * width } }).outcome).side.marks.length).toBeGreaterThan(200);
 });
 
 /** Names on the drawing with their places; a number in them may change. */
@@ -55,10 +55,10 @@ const namesOn = (outcome: Outcome): Map<string, readonly [number, number]> =>
 
 test('while the apex is dragged the labels stay where they stood, give or take what they name', () => {
   const [, text] = SHEETS.find(([name]) => name === 'market-gardener')!;
-  let { outcome, choices } = outcomeOf(text, PAPER, 0.6), most = 0;
+  let { outcome, choices } = outcomeOf({ ...look, sheet: text }), most = 0;
   for (let apex = 62; apex < 66; apex += 0.5) {
     const before = namesOn(outcome);
-    ({ outcome, choices } = outcomeOf(sheetText(withValue(sheetOf(text), 'right.order.apex', apex)), PAPER, 0.6, choices));
+    ({ outcome, choices } = outcomeOf({ ...look, sheet: sheetText(withValue(sheetOf(text), 'right.order.apex', apex)) }, choices));
     const now = namesOn(outcome), jumps = [...before].flatMap(([name, [x, y]]) => { const at = now.get(name); return at && Math.hypot(at[0] - x, at[1] - y) > 12 ? [name] : []; });
     most = Math.max(most, jumps.length);
   }
@@ -68,8 +68,19 @@ test('while the apex is dragged the labels stay where they stood, give or take w
 
 test('a sheet with faults tells them, one without shape tells what works', () => {
   const [, text] = SHEETS.find(([name]) => name === 'market-gardener')!;
-  expect(outcomeOf(sheetText(withValue(sheetOf(text), 'right.foot.length', 24.9)), PAPER, 0.6).outcome).toMatchObject({ kind: 'faults' });
-  expect(outcomeOf(sheetText(withValue(sheetOf(text), 'right.order.apex', 46)), PAPER, 0.6).outcome).toMatchObject({ kind: 'troubles', troubles: [{ path: 'right.order.apex' }] });
+  expect(outcomeOf({ ...look, sheet: sheetText(withValue(sheetOf(text), 'right.foot.length', 24.9)) }).outcome).toMatchObject({ kind: 'faults' });
+  expect(outcomeOf({ ...look, sheet: sheetText(withValue(sheetOf(text), 'right.order.apex', 46)) }).outcome).toMatchObject({ kind: 'troubles', troubles: [{ path: 'right.order.apex' }] });
+});
+
+test('sentences follow the unit shown; drawings, pins, figures and solids do not change with it', () => {
+  const [, text] = SHEETS.find(([name]) => name === 'market-gardener')!, sheet = withValue(sheetOf(text), 'making.mould', { part: 'foam body', dowel: 30 });
+  const asked = (changed: Sheet, lengths: 'mm' | 'in'): Outcome => outcomeOf({ ...look, chordGap: 0, sheet: sheetText(withValue(changed, 'making.chordGap', 0.5)), lengths }).outcome;
+  const { findings, mouldFaults, ...rest } = shown(asked(sheet, 'mm')), inches = shown(asked(sheet, 'in'));
+  expect(inches).toMatchObject(rest);
+  expect(inches.findings.map(({ code, measured }) => [code, measured])).toEqual(findings.map(({ code, measured }) => [code, measured]));
+  expect([mouldFaults.length > 0, mouldFaults.some(({ text: said }) => / in\b(?! the)/.test(said)), inches.mouldFaults.map(({ path }) => path)]).toEqual([true, false, mouldFaults.map(({ path }) => path)]);
+  for (const { text: said } of inches.mouldFaults) { expect(said).toMatch(/\d in\b/); expect(said).not.toMatch(/ mm\b/); }
+  expect(asked(withValue(sheetOf(text), 'right.foot.length', 24.9), 'in')).toMatchObject({ faults: [{ rule: 'must be 3.898 to 19.07 in', value: '0.98' }] });
 });
 
 test('the desk asks for the newest sheet only, says which answer is current, and asks again finely when the hand rests', async () => {
@@ -77,7 +88,8 @@ test('the desk asks for the newest sheet only, says which answer is current, and
   const worker = { postMessage: (ask: Ask) => asked.push(ask), onmessage: null as ((event: { data: Answer }) => void) | null };
   const desk = openDesk(worker as unknown as Worker, (one) => told.push(one), () => undefined);
   const answer = (): void => { const ask = asked.at(-1)!; worker.onmessage!({ data: { kind: 'design', id: ask.id, outcome: { kind: 'faults', faults: [] } } }); };
-  for (const sheet of ['a', 'b', 'c']) desk.show(sheet, PAPER);
+  const view = { paper: PAPER, lengths: 'mm', extras: { moulds: false, foot: false } } as const;
+  for (const sheet of ['a', 'b', 'c']) desk.show({ ...view, sheet });
   expect(asked.map((ask) => ('sheet' in ask ? ask.sheet : ''))).toEqual(['a']);
   answer();
   expect([told.at(-1)!.current, asked.length]).toEqual([false, 2]);
@@ -86,4 +98,6 @@ test('the desk asks for the newest sheet only, says which answer is current, and
   await new Promise((resolve) => setTimeout(resolve, 260));
   answer();
   expect([told.at(-1)!.fine, asked.length]).toEqual([true, 3]);
+  desk.show({ ...view, sheet: 'c', lengths: 'in' });
+  expect(asked.at(-1)).toMatchObject({ sheet: 'c', lengths: 'in' });
 });

@@ -1,4 +1,5 @@
 import type { Paper } from '../../src/exports/drawing.ts';
+import type { LengthUnit } from '../../src/fitting/lengthUnit.ts';
 import type { Mm } from '../../src/geometry/units.ts';
 import type { Answer, Ask, ExtrasAsked, FieldShown, FileShown, Outcome } from './protocol.ts';
 
@@ -7,20 +8,23 @@ export const DRAG_GAP: Mm = 0.6, FINE_GAP: Mm = 0;
 /** A hand rests when nothing has changed for so long, ms. */
 const RESTS = 180;
 
-/** `current` is false where the sheet has gone on meanwhile and a newer answer is on its way. */
+/** What is to be seen of a sheet, on what paper, and what its sentences name lengths in. */
+export interface Wanted { readonly sheet: string; readonly paper: Paper; readonly lengths: LengthUnit; readonly extras: ExtrasAsked }
+
+/** `current` is false where the page has gone on meanwhile and a newer answer is on its way. */
 export interface Told { readonly outcome: Outcome; readonly fine: boolean; readonly current: boolean; readonly sheet: string }
 
 /**
  * The page's end of the worker. Only the newest sheet counts: while one is worked out, newer ones replace each other, and
- * an answer that the sheet has overtaken is told as not current.
+ * an answer that the page has overtaken is told as not current.
  */
 export function openDesk(worker: Worker, tell: (told: Told) => void, failed: (text: string) => void): {
-  readonly show: (sheet: string, paper: Paper, extras: ExtrasAsked) => void;
+  readonly show: (wanted: Wanted) => void;
   readonly files: (sheet: string) => Promise<readonly FileShown[]>;
   readonly fields: () => Promise<readonly FieldShown[]>;
 } {
-  let last = 0, busy: { readonly id: number; readonly sheet: string; readonly fine: boolean } | undefined;
-  let wanted: { readonly sheet: string; readonly paper: Paper; readonly extras: ExtrasAsked } | undefined, next: { readonly fine: boolean } | undefined, rest: ReturnType<typeof setTimeout> | undefined;
+  let last = 0, busy: { readonly id: number; readonly asked: Wanted; readonly fine: boolean } | undefined;
+  let wanted: Wanted | undefined, next: { readonly fine: boolean } | undefined, rest: ReturnType<typeof setTimeout> | undefined;
   const ask = (message: Ask): void => worker.postMessage(message);
   const waiting = new Map<number, { readonly done: (answer: Answer) => void; readonly not: (error: Error) => void }>();
   const asked = (message: (id: number) => Ask): Promise<Answer> => new Promise((done, not) => { waiting.set(++last, { done, not }); ask(message(last)); });
@@ -28,7 +32,7 @@ export function openDesk(worker: Worker, tell: (told: Told) => void, failed: (te
     if (busy || !next || !wanted) return;
     const { fine } = next;
     next = undefined;
-    busy = { id: ++last, sheet: wanted.sheet, fine };
+    busy = { id: ++last, asked: wanted, fine };
     ask({ kind: 'design', id: last, ...wanted, chordGap: fine ? FINE_GAP : DRAG_GAP });
   };
   worker.onmessage = ({ data }: MessageEvent<Answer>) => {
@@ -40,13 +44,13 @@ export function openDesk(worker: Worker, tell: (told: Told) => void, failed: (te
       const was = busy;
       busy = undefined;
       if (data.kind === 'failed') failed(data.text);
-      else if (data.kind === 'design' && was?.id === data.id) tell({ outcome: data.outcome, fine: was.fine, current: was.sheet === wanted?.sheet, sheet: was.sheet });
+      else if (data.kind === 'design' && was?.id === data.id) tell({ outcome: data.outcome, fine: was.fine, current: was.asked === wanted, sheet: was.asked.sheet });
       start();
     }
   };
   return {
-    show: (sheet, paper, extras) => {
-      wanted = { sheet, paper, extras };
+    show: (asked) => {
+      wanted = asked;
       next = { fine: false };
       clearTimeout(rest);
       rest = setTimeout(() => { next = { fine: true }; start(); }, RESTS);

@@ -1,5 +1,6 @@
 import type { Design } from '../../src/checks/design.ts';
 import { spot, type View } from '../../src/exports/view.ts';
+import type { LengthUnit } from '../../src/fitting/lengthUnit.ts';
 import { rangeOf, type RangeName } from '../../src/fitting/ranges.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { inDegrees, MM_PER_INCH } from '../../src/geometry/units.ts';
@@ -24,13 +25,12 @@ interface Grip {
   readonly also?: Handle['also'];
 }
 
-/** The places of each rocker that can be dragged on the side drawing. @param views where each shoe stands on it */
-export function handlesOf(design: Design, views: readonly View[]): Handle[] {
-  const { units } = design.fitting;
+/** The places of each rocker that can be dragged on the side drawing. @param views where each shoe stands on it; @param units what the sheet is written in */
+export function handlesOf(design: Design, views: readonly View[], units: LengthUnit): Handle[] {
   return design.shoes.flatMap((shoe, i) => shoe.kind === 'rocker' ? gripsOf(shoe).map((grip) => handleFor(grip, shoe, views[i]!, units)) : []);
 }
 
-function handleFor({ id, label, on, moves, field, range, value, perMm, also }: Grip, { side }: RockerShoe, view: View, units: 'mm' | 'in'): Handle {
+function handleFor({ id, label, on, moves, field, range, value, perMm, also }: Grip, { side }: RockerShoe, view: View, units: LengthUnit): Handle {
   const { limits: [least, most], unit } = rangeOf(range), inches = unit === 'mm' && units === 'in', by = inches ? 1 / MM_PER_INCH : 1;
   const at = spot(view, on);
   return {

@@ -8,30 +8,37 @@ import { planSheet } from '../../src/exports/planDrawing.ts';
 import { sideOnScreen, type SideSheet } from '../../src/exports/sideDrawing.ts';
 import { element } from '../../src/exports/svg.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
+import type { LengthUnit } from '../../src/fitting/lengthUnit.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import type { Mm } from '../../src/geometry/units.ts';
 import type { Extras } from './extras.ts';
 import { handlesOf } from './handles.ts';
 import { soleSeen } from './soleSeen.ts';
 import { ordinaryShown, solidsShown } from './solidsShown.ts';
-import type { Outcome, PlanShown, ShoeShown, Shown, SvgShown } from './protocol.ts';
+import type { Ask, Outcome, PlanShown, ShoeShown, Shown, SvgShown } from './protocol.ts';
+
+/** What is asked for; lengths in the sheet's own unit where none is told. */
+export interface Look extends Pick<Extract<Ask, { kind: 'design' }>, 'sheet' | 'paper' | 'chordGap'> { readonly lengths?: LengthUnit }
 
 /** What is shown, and where the labels of the side drawing came to stand. */
 export interface Looked { readonly outcome: Outcome; readonly choices?: readonly Choice[] }
 
 /**
  * What the page shows of a sheet: the same reading, design, checks and drawings as the command's. Pure.
- * @param chordGap how coarse the solids may be; coarser than the sheet asks while a hand is dragging, and then without the
- * mould and advice that must be solved first, and with the labels left where they stood `before`
+ * `chordGap` is how coarse the solids may be; coarser than the sheet asks while a hand is dragging, and then without the
+ * mould and advice that must be solved first, and with the labels left where they stood `before`. Sentences name lengths in
+ * the unit shown.
  * @param extras what the solids asked for besides need
  */
-export function outcomeOf(sheet: string, paper: Paper, chordGap: Mm, before: readonly Choice[] = [], extras: Extras = {}): Looked {
-  const reading = readSheet(sheet);
+export function outcomeOf({ sheet, paper, lengths, chordGap }: Look, before: readonly Choice[] = [], extras: Extras = {}): Looked {
+  const reading = readSheet(sheet, lengths);
   if (!reading.ok) return { outcome: { kind: 'faults', faults: reading.faults } };
-  const coarse = chordGap > reading.fitting.making.chordGap, designing = design(asCoarse(reading.fitting, chordGap), coarse ? 'quick' : 'careful');
-  if (!designing.ok) return { outcome: { kind: 'troubles', troubles: designing.troubles.map((trouble) => troubleWords(trouble, reading.fitting)) } };
+  const { fitting } = reading, coarse = chordGap > fitting.making.chordGap;
+  // Once a sheet is read its units only say what checks and mould faults speak in; what goes back into the sheet is in its own.
+  const designing = design({ ...asCoarse(fitting, chordGap), units: lengths ?? fitting.units }, coarse ? 'quick' : 'careful');
+  if (!designing.ok) return { outcome: { kind: 'troubles', troubles: designing.troubles.map((trouble) => troubleWords(trouble, fitting, lengths)) } };
   const side = sideOn(designing.design, paper, coarse ? before : []);
-  return { outcome: { kind: 'shown', shown: shownOf(designing.design, side, coarse, extras) }, choices: side.choices };
+  return { outcome: { kind: 'shown', shown: shownOf(designing.design, fitting.units, side, coarse, extras) }, choices: side.choices };
 }
 
 function asCoarse(fitting: Fitting, chordGap: Mm): Fitting {
@@ -54,11 +61,11 @@ function sideOn(made: Design, asked: Paper, before: readonly Choice[]): SideShee
   }
 }
 
-/** The plan hardly changes under a drag, so it waits until the hand rests. */
-function shownOf(made: Design, { drawing: side, places }: SideSheet, coarse: boolean, extras: Extras): Shown {
+/** @param units what the sheet is written in. The plan hardly changes under a drag, so it waits until the hand rests. */
+function shownOf(made: Design, units: LengthUnit, { drawing: side, places }: SideSheet, coarse: boolean, extras: Extras): Shown {
   const { fitting, shoes, findings, mouldFaults } = made, solidsOf = solidsShown(made, extras);
   return {
-    reference: fitting.job.reference, side: svgShown(side), ...(coarse ? {} : { plan: planShown(made) }), handles: handlesOf(made, places),
+    reference: fitting.job.reference, side: svgShown(side), ...(coarse ? {} : { plan: planShown(made) }), handles: handlesOf(made, places, units),
     places: places.map((view, i) => ({ side: shoes[i]!.side, view })),
     shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), solids: solidsOf(shoe), ...(coarse ? {} : ordinaryShown(shoe)) })),
     findings, mouldFaults,

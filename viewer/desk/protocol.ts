@@ -3,14 +3,15 @@ import type { Figure } from '../../src/checks/figures.ts';
 import type { TroubleWords } from '../../src/checks/troubleWords.ts';
 import type { Drawing, Paper } from '../../src/exports/drawing.ts';
 import type { View } from '../../src/exports/view.ts';
+import type { LengthUnit } from '../../src/fitting/lengthUnit.ts';
 import type { Fault } from '../../src/fitting/readSheet.ts';
 import type { Side } from '../../src/fitting/words.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import type { Mm } from '../../src/geometry/units.ts';
 
-/** What the page asks of the worker. Each ask carries a number that comes back with its answer; a newer ask makes an older one stale. */
+/** What the page asks of the worker. A design's sentences name lengths in `lengths`, whatever the sheet is written in; its numbers are not changed by it. Each ask carries a number that comes back with its answer; a newer ask makes an older one stale. */
 export type Ask =
-  | { readonly kind: 'design'; readonly id: number; readonly sheet: string; readonly paper: Paper; readonly chordGap: Mm; readonly extras: ExtrasAsked }
+  | { readonly kind: 'design'; readonly id: number; readonly sheet: string; readonly paper: Paper; readonly lengths: LengthUnit; readonly chordGap: Mm; readonly extras: ExtrasAsked }
   | { readonly kind: 'files'; readonly id: number; readonly sheet: string }
   | { readonly kind: 'fields'; readonly id: number };
 

@@ -1,11 +1,12 @@
 import { roomFor, type Paper } from '../../src/exports/drawing.ts';
 import type { Handle } from '../desk/protocol.ts';
+import { isLengthUnit, shownLength, type LengthUnit } from '../keep/lengths.ts';
 import { svgEl } from './dom.ts';
 
 export interface Holding {
   readonly layer: SVGGElement;
-  /** @param pixel how much of the paper a pixel of the screen is, mm */
-  readonly show: (handle: Handle, value: number, stopped: boolean, paper: Paper, pixel: number) => void;
+  /** @param lengths what lengths are shown in; @param pixel how much of the paper a pixel of the screen is, mm */
+  readonly show: (handle: Handle, value: number, stopped: boolean, lengths: LengthUnit, paper: Paper, pixel: number) => void;
   readonly hide: () => void;
   /** The handle that is shown as held, and whether it was stopped at a limit. */
   readonly shown: () => string | undefined;
@@ -22,22 +23,35 @@ export function holding(): Holding {
   let id: string | undefined, at_limit = false;
   return {
     layer,
-    show: (handle, value, stopped, paper, pixel) => {
+    show: (handle, value, stopped, lengths, paper, pixel) => {
       id = handle.id;
       at_limit = stopped;
-      layer.replaceChildren(...rail(handle, paper), ...said(handle, limitWords(handle, value, stopped), paper, pixel));
+      layer.replaceChildren(...rail(handle, paper), ...said(handle, limitWords(handle, value, stopped, lengths), paper, pixel));
     },
     hide: () => { id = undefined; at_limit = false; layer.replaceChildren(); },
     shown: () => id, stopped: () => at_limit,
   };
 }
 
+/** A value of a pin as the page counts: lengths in the unit shown, angles and shares as ever. */
+export function pinNumber({ unit }: Pick<Handle, 'unit'>, value: number, lengths: LengthUnit): readonly [value: number, unit: string] {
+  const [shown, sign] = isLengthUnit(unit) ? [shownLength(value, unit, lengths), lengths] : [value, unit];
+  return [Number(shown.toFixed(sign === 'in' ? 3 : 1)), sign];
+}
+
+/** "63 %", "4.5°", "0.472 in". */
+export const pinWords = (handle: Pick<Handle, 'unit'>, value: number, lengths: LengthUnit): string => pinNumber(handle, value, lengths).join(' ').replace(' °', '°');
+
 /** What it is now, and between what it may be; where it was stopped, why it goes no further. */
-export function limitWords({ label, unit, least, most }: Handle, value: number, stopped: boolean): readonly [now: string, range: string] {
-  const digits = unit === 'in' ? 3 : 1, said = (one: number): string => `${Number(one.toFixed(digits))} ${unit}`.replace(' °', '°');
+export function limitWords(handle: Handle, value: number, stopped: boolean, lengths: LengthUnit): readonly [now: string, range: string] {
+  const { label, least, most } = handle, said = (one: number): string => pinWords(handle, one, lengths);
   const limit = value <= (least + most) / 2 ? `the least is ${said(least)}` : `the most is ${said(most)}`;
   return [`${label} ${said(value)}`, stopped ? `stops here: ${limit}` : `from ${said(least)} to ${said(most)}`];
 }
+
+/** The same as it is read out: without the name, and without the range as long as it goes on. */
+export const spokenWords = (handle: Handle, value: number, stopped: boolean, lengths: LengthUnit): string =>
+  [pinWords(handle, value, lengths), ...(stopped ? [limitWords(handle, value, stopped, lengths)[1]] : [])].join(', ');
 
 /** Where a limit would bring the pin, and the line between as far as it lies on the paper. */
 export function railOf({ at: [x, y], moves, value, perPaper, least, most }: Handle, { width, height }: Paper): { readonly from: readonly [number, number]; readonly to: readonly [number, number]; readonly limits: readonly (readonly [number, number])[] } {

@@ -1,8 +1,9 @@
 import type { Paper } from '../../src/exports/drawing.ts';
 import type { Handle } from '../desk/protocol.ts';
 import { svgEl } from './dom.ts';
+import { isLengthUnit, shownLength, typedLength, type LengthUnit } from '../keep/lengths.ts';
 import { stepped } from './numbers.ts';
-import { holding } from './holding.ts';
+import { holding, pinNumber, pinWords, spokenWords } from './holding.ts';
 
 export interface PinMoves {
   readonly move: (handle: Handle, value: number) => void;
@@ -11,6 +12,8 @@ export interface PinMoves {
   readonly back: () => void;
   /** Where the same value can be typed. */
   readonly type: (path: string) => void;
+  /** What lengths are shown in. */
+  readonly lengths: () => LengthUnit;
 }
 
 /** A pin answers within this many pixels of its head: half of the least size of a target. */
@@ -37,7 +40,10 @@ export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (han
   // Asked for only where the layout is done anyway: in the middle of a step it would be laid out for that alone.
   let pixel = 1;
   const focused = (): string | undefined => [...made].find(([, pin]) => pin === document.activeElement)?.[0];
-  const hold_on = (handle: Handle, value = handle.value, stopped = false): void => hold.show(handle, value, stopped, paper, pixel);
+  const hold_on = (handle: Handle, value = handle.value, stopped = false): void => {
+    hold.show(handle, value, stopped, moves.lengths(), paper, pixel);
+    readOut(handle, value, stopped);
+  };
   const within = ({ least, most }: Handle, value: number): number => Math.min(most, Math.max(least, value));
 
   /** The pins under a pointer, the nearest first; the one held last goes first where it lies about as near. */
@@ -60,11 +66,16 @@ export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (han
     if (!held) return;
     const { handle, from } = held, aside = event.clientX - from.x, up = from.y - event.clientY;
     if (held.asked === undefined && Math.hypot(aside, up) < TAP) return;
-    const wanted = handle.value + (handle.moves === 'along' ? aside : up) * pixel * handle.perPaper, value = within(handle, stepped(within(handle, wanted), handle.unit));
+    const wanted = handle.value + (handle.moves === 'along' ? aside : up) * pixel * handle.perPaper, value = within(handle, inSteps(handle, within(handle, wanted)));
     held.asked = value;
     moves.move(handle, value);
     hold_on(latest(handle.id) ?? handle, value, wanted !== within(handle, wanted));
   };
+  /** In steps of the unit the maker sees, in the unit of the sheet. */
+  function inSteps({ unit }: Handle, value: number): number {
+    const lengths = moves.lengths();
+    return isLengthUnit(unit) ? typedLength(stepped(shownLength(value, unit, lengths), lengths), lengths, unit) : stepped(value, unit);
+  }
   const let_go = (event: PointerEvent): void => {
     if (!held) return;
     const { handle, asked, focusedBefore } = held, others = under(onPaper(event)).filter(({ id }) => id !== handle.id);
@@ -91,7 +102,7 @@ export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (han
     if (!handle || way === undefined || held) return;
     event.preventDefault();
     const along = handle.moves === 'along' && (event.key === 'ArrowUp' || event.key === 'ArrowDown') ? Math.sign(handle.perMm) : 1;
-    const wanted = reached(handle) + way * along * handle.perMm * (event.shiftKey ? 0.1 : 1), value = Number(within(handle, wanted).toFixed(2));
+    const wanted = reached(handle) + way * along * handle.perMm * (event.shiftKey ? 0.1 : 1), value = Number(within(handle, wanted).toFixed(handle.unit === 'in' ? 4 : 2));
     ahead = { id, value };
     moves.move(handle, value);
     hold_on(handle, value, wanted !== within(handle, wanted));
@@ -109,7 +120,7 @@ export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (han
     pin.addEventListener('keydown', key(id));
     pin.addEventListener('keyup', (event) => { if (event.key in KEYS && !held) moves.settle(); });
     pin.addEventListener('focus', () => { const handle = latest(id); if (handle) hold_on(handle); });
-    pin.addEventListener('blur', () => { ahead = undefined; hold.hide(); });
+    pin.addEventListener('blur', () => { const handle = latest(id); ahead = undefined; hold.hide(); if (handle) readOut(handle); });
     reach(pin);
     made.set(id, pin);
     layer.append(pin);
@@ -119,13 +130,19 @@ export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (han
   const measured = (): void => { pixel = 1 / (svg.getScreenCTM()?.a || 1); made.forEach(reach); };
   new ResizeObserver(measured).observe(svg);
 
+  /** What a pin says of its value to who does not see it; a pin that was stopped says why. */
+  function readOut(handle: Handle, value = handle.value, stopped = false): void {
+    const pin = made.get(handle.id), lengths = moves.lengths(), said = spokenWords(handle, value, stopped, lengths);
+    if (pin && pin.getAttribute('aria-valuetext') !== said) pin.setAttribute('aria-valuetext', said);
+  }
   function place(handle: Handle): void {
-    const pin = pinFor(handle), words = `${handle.value.toFixed(handle.unit === 'in' ? 3 : 1)} ${handle.unit}`;
+    const pin = pinFor(handle), lengths = moves.lengths(), words = pinWords(handle, handle.value, lengths), number = (value: number): number => (isLengthUnit(handle.unit) && handle.unit !== lengths ? pinNumber(handle, value, lengths)[0] : value);
     const told = {
-      transform: `translate(${handle.at[0]} ${handle.at[1]})`, 'aria-label': handle.label, 'aria-valuenow': handle.value, 'aria-valuemin': handle.least,
-      'aria-valuemax': handle.most, 'aria-valuetext': words, 'aria-orientation': handle.moves === 'along' ? 'horizontal' : 'vertical',
+      transform: `translate(${handle.at[0]} ${handle.at[1]})`, 'aria-label': handle.label, 'aria-valuenow': number(handle.value), 'aria-valuemin': number(handle.least),
+      'aria-valuemax': number(handle.most), 'aria-orientation': handle.moves === 'along' ? 'horizontal' : 'vertical',
     };
     for (const [name, value] of Object.entries(told)) pin.setAttribute(name, String(value));
+    if (hold.shown() !== handle.id) readOut(handle);
     pin.querySelector('title')!.textContent = `${handle.label}: ${words}. Drag, or arrow keys (with shift: a tenth); Enter to type it.`;
   }
   return {
