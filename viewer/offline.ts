@@ -14,8 +14,9 @@ export function offline(): Plugin {
   };
 }
 
+/** A newer page waits until the last tab of the older one is shut: what that one still loads is of its own time. */
 const workerText = (files: readonly string[], version: string): string => `const KEPT = 'bench-${version}', FILES = ${JSON.stringify(files)};
-self.addEventListener('install', (event) => event.waitUntil(caches.open(KEPT).then((kept) => kept.addAll(FILES)).then(() => self.skipWaiting())));
+self.addEventListener('install', (event) => event.waitUntil(caches.open(KEPT).then((kept) => kept.addAll(FILES.map((file) => new Request(file, { cache: 'reload' }))))));
 self.addEventListener('activate', (event) => event.waitUntil(caches.keys()
   .then((names) => Promise.all(names.filter((name) => name.startsWith('bench-') && name !== KEPT).map((name) => caches.delete(name)))).then(() => self.clients.claim())));
 self.addEventListener('fetch', (event) => {

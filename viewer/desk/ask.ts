@@ -48,6 +48,7 @@ export function openDesk(worker: Worker, tell: (told: Told) => void, failed: (te
       start();
     }
   };
+  worker.onerror = ({ message }) => failed(message || 'the page\'s worker could not be loaded');
   return {
     show: (asked) => {
       wanted = asked;

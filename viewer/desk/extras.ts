@@ -13,7 +13,8 @@ export async function extrasFor({ moulds, foot }: ExtrasAsked): Promise<Extras> 
 
 const once = <Loaded>(load: () => Promise<Loaded>): (() => Promise<Loaded>) => {
   let loading: Promise<Loaded> | undefined;
-  return () => (loading ??= load());
+  // What could not be loaded is tried again the next time.
+  return () => (loading ??= load().catch((error: unknown) => { loading = undefined; throw error; }));
 };
 const kernel = once(async () => (await import('../../src/making/booleans.ts')).loadBooleans());
 const drawnFoot = once(async (): Promise<DrawnFoot> => {

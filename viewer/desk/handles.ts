@@ -43,10 +43,11 @@ function handleFor({ id, label, on, moves, field, range, value, perMm, also }: G
 function gripsOf(shoe: RockerShoe): Grip[] {
   const { last, order, rocker } = shoe, { face, line, apex, mid, hip, strikePoint, heelArc, build, upper } = rocker;
   const tip = rollX(line, tipOf(last)), spring = heightAt(face, tip), seat = last.seatLength / 2, seatHeight = upper(seat, 0) + build;
-  const strike: Grip[] = heelArc ? [{
+  // A strike angle so small that it needs no heel arc can be drawn back again.
+  const strike: Grip = {
     id: 'strike', label: 'strike point', on: strikePoint, moves: 'along', field: 'foot.strikeAngle', range: 'foot.strikeAngle',
-    value: inDegrees(order.strike), perMm: -inDegrees(1 / (heelArc.radius * Math.cos(order.strike))),
-  }] : [];
+    value: inDegrees(order.strike), perMm: -inDegrees(1 / ((heelArc?.radius ?? rocker.pivot[1]) * Math.cos(order.strike))),
+  };
   return [
     { id: 'apex', label: 'apex', on: apex.point, moves: 'along', field: 'order.apex', range: 'order.apex', value: (100 * order.apexX) / last.length, perMm: 100 / last.length },
     {
@@ -55,7 +56,7 @@ function gripsOf(shoe: RockerShoe): Grip[] {
     },
     { id: 'flat', label: 'front end of the standing flat', on: [mid.frontX, 0], moves: 'along', field: 'order.standingFlat', range: 'order.standingFlat', value: mid.frontX - mid.rearX, perMm: 2 },
     { id: 'seat', label: 'seat height', on: [rollX(line, [seat, 0]), seatHeight], moves: 'up', field: 'order.seatHeightAtLeast', range: 'order.seatHeightAtLeast', value: seatHeight, perMm: 1 },
-    ...strike, ...standingGrip(shoe, [hip[0], 0]),
+    strike, ...standingGrip(shoe, [hip[0], 0]),
   ];
 }
 

@@ -65,7 +65,7 @@ function sideOn(made: Design, asked: Paper, before: readonly Choice[]): SideShee
 function shownOf(made: Design, units: LengthUnit, { drawing: side, places }: SideSheet, coarse: boolean, extras: Extras): Shown {
   const { fitting, shoes, findings, mouldFaults } = made, solidsOf = solidsShown(made, extras);
   return {
-    reference: fitting.job.reference, side: svgShown(side), ...(coarse ? {} : { plan: planShown(made) }), handles: handlesOf(made, places, units),
+    side: svgShown(side), ...(coarse ? {} : { plan: planShown(made) }), handles: handlesOf(made, places, units),
     places: places.map((view, i) => ({ side: shoes[i]!.side, view })),
     shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), solids: solidsOf(shoe), ...(coarse ? {} : ordinaryShown(shoe)) })),
     findings, mouldFaults,
@@ -73,13 +73,16 @@ function shownOf(made: Design, units: LengthUnit, { drawing: side, places }: Sid
 }
 
 function planShown(made: Design): PlanShown {
-  const { drawing, soles } = planSheet(made, PLAN);
-  return { drawing, soles: soles.map(soleSeen) };
+  const { drawing: { paper, title, marks }, soles } = planSheet(made, PLAN);
+  return { drawing: { paper, title, marks: marks.map((mark) => markUp(mark, reachOf(mark))) }, soles: soles.map(soleSeen) };
 }
 
 /** A mark that belongs to a number says so, and both answer together. */
-const markUp = (mark: Mark): string => (mark.of === undefined ? element(mark) : `<g data-of="${mark.of}">${element(mark)}</g>`);
+const markUp = (mark: Mark, more = ''): string => (mark.of === undefined ? element(mark) : `<g data-of="${mark.of}">${element(mark)}${more}</g>`);
+
+/** A hairline is hard to hit: an unseen wide one lies with it. */
+const reachOf = (mark: Mark): string => (mark.kind === 'line' ? element(mark).replace('<path ', '<path class="reach" ') : '');
 
 const svgShown = ({ paper, title, marks }: Drawing): SvgShown => ({
-  paper, title, marks: marks.map(markUp), outlines: marks.filter((mark) => mark.kind === 'line' && mark.line === 'visible').map(element).join(''),
+  paper, title, marks: marks.map((mark) => markUp(mark)), outlines: marks.filter((mark) => mark.kind === 'line' && mark.line === 'visible').map(element).join(''),
 });

@@ -1,7 +1,7 @@
 import type { Finding } from '../../src/checks/finding.ts';
 import type { Figure } from '../../src/checks/figures.ts';
 import type { TroubleWords } from '../../src/checks/troubleWords.ts';
-import type { Drawing, Paper } from '../../src/exports/drawing.ts';
+import type { Paper } from '../../src/exports/drawing.ts';
 import type { View } from '../../src/exports/view.ts';
 import type { LengthUnit } from '../../src/fitting/lengthUnit.ts';
 import type { Fault } from '../../src/fitting/readSheet.ts';
@@ -28,7 +28,6 @@ export type Outcome =
   | { readonly kind: 'shown'; readonly shown: Shown };
 
 export interface Shown {
-  readonly reference: string;
   readonly side: SvgShown;
   /** Only where the hand rests. */
   readonly plan?: PlanShown;
@@ -49,8 +48,8 @@ export interface SvgShown {
   readonly outlines: string;
 }
 
-/** The plan, and what a footprint is laid out by. */
-export interface PlanShown { readonly drawing: Drawing; readonly soles: readonly SoleSeen[] }
+/** The plan as the text of its marks, and what a footprint is laid out by. */
+export interface PlanShown { readonly drawing: Omit<SvgShown, 'outlines'>; readonly soles: readonly SoleSeen[] }
 
 /** One sole from above, [x forward from the heel, y to the wearer's left], mm. */
 export interface SoleSeen {

@@ -14,6 +14,8 @@ export interface Jobs {
   readonly list: () => readonly Pick<Job, 'id' | 'name' | 'changed' | 'removed'>[];
   readonly open: (id: string) => History<Sheet> | undefined;
   readonly create: (sheet: Sheet) => string;
+  /** A job of its own from work that was done, its undo with it. */
+  readonly adopt: (work: Kept<Sheet>) => string;
   readonly duplicate: (id: string) => string | undefined;
   readonly remove: (id: string) => void;
   readonly restore: (id: string) => void;
@@ -48,21 +50,25 @@ export async function openJobs(store: Store, clock: () => number, newId: () => s
     waiting.add(job.id);
     timer ??= setTimeout(() => void flush(), EVERY);
   };
-  const create = (sheet: Sheet): string => {
-    const id = newId(), work = historyOf(sheet).kept();
+  const adopt = (work: Kept<Sheet>): string => {
+    const id = newId();
     put({ id, name: nameOf(work), changed: clock(), work });
     return id;
   };
+  const create = (sheet: Sheet): string => adopt(historyOf(sheet).kept());
   return {
     list: () => [...jobs.values()].sort((a, b) => lastTouched(b) - lastTouched(a)).map(({ work: _, ...line }) => line),
     open: (id) => { const job = jobs.get(id); return job && historyAgain(job.work); },
-    create,
+    create, adopt,
     duplicate: (id) => { const job = jobs.get(id); return job && create(nowOf(job.work)); },
     remove: (id) => { const job = jobs.get(id); if (job) put({ ...job, removed: clock() }); },
     restore: (id) => { const job = jobs.get(id); if (job) { const { removed: _, ...back } = job; put(back); } },
     keep: (id, history) => {
       const job = jobs.get(id), work = history.kept();
-      if (job && (work.steps !== job.work.steps || work.at !== job.work.at)) put({ ...job, work, name: nameOf(work), changed: clock() });
+      if (!job || (work.steps === job.work.steps && work.at === job.work.at)) return;
+      // Whoever works on a job wants it, though it was removed elsewhere.
+      const { removed: _, ...wanted } = job;
+      put({ ...wanted, work, name: nameOf(work), changed: clock() });
     },
     leave: (id) => { waiting.delete(id); },
     reread: async (id) => {

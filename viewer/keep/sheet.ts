@@ -31,6 +31,16 @@ function putIn(group: Sheet, [name, ...rest]: readonly string[], value: Json | u
 const told = (now: Json | undefined, value: Json | undefined): Json | undefined =>
   typeof value === 'number' && isGroup(now) && Object.hasOwn(now, 'value') ? { ...now, value } : value;
 
+/** A value that works for a group of walls caps each of them; all else is put where it says. */
+export function worksIn(sheet: Sheet, path: string, value: number): Sheet {
+  const now = valueAt(sheet, path);
+  if (!path.endsWith('.taper') || !isGroup(now)) return withValue(sheet, path, value);
+  return withValue(sheet, path, Object.fromEntries(Object.entries(now).map(([wall, lean]) => [wall, Math.min(Number(lean), value)])));
+}
+
+/** The job's number as a file may be called. */
+export const referenceOf = (sheet: Sheet): string => String(valueAt(sheet, 'job.reference') ?? 'sheet').replace(/[^A-Za-z0-9._-]/g, '_');
+
 /** The text the command reads. */
 export const sheetText = (sheet: Sheet): string => `${JSON.stringify(sheet, null, 2)}\n`;
 

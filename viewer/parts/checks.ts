@@ -1,7 +1,7 @@
 import { inFull, type Finding } from '../../src/checks/finding.ts';
 import type { Fault } from '../../src/fitting/readSheet.ts';
 import { shownLength, type LengthUnit } from '../keep/lengths.ts';
-import { button, el } from './dom.ts';
+import { el } from './dom.ts';
 
 export interface Checks {
   readonly show: (findings: readonly Finding[], mouldFaults: readonly Fault[], lengths: LengthUnit) => void;
@@ -26,7 +26,8 @@ export function checks(host: HTMLElement, moves: CheckMoves): Checks {
       const next = JSON.stringify([findings, mouldFaults, lengths]);
       if (next === told) return;
       told = next;
-      count.textContent = tally(findings);
+      const counted = tally(findings, mouldFaults);
+      if (count.textContent !== counted) count.textContent = counted;
       // What was focused goes away with the old lines: the keyboard goes on from the head of the new ones.
       if (list.contains(document.activeElement)) count.focus();
       list.replaceChildren(...mouldFaults.map((fault) => faultLine(fault, moves)), ...findings.map((finding) => line(finding, moves, lengths)));
@@ -34,14 +35,15 @@ export function checks(host: HTMLElement, moves: CheckMoves): Checks {
   };
 }
 
-function tally(findings: readonly Finding[]): string {
+/** What keeps the moulds from being made stops the files too. */
+function tally(findings: readonly Finding[], mouldFaults: readonly Fault[]): string {
   const of = (severity: Finding['severity']): number => findings.filter((one) => one.severity === severity && !one.overriddenBy).length;
   const said = (n: number, word: string): string => `${n === 0 ? 'no' : n} ${word}${n === 1 ? '' : 's'}`;
-  return [said(of('stop'), 'stop'), said(of('warn'), 'warning'), said(of('note'), 'note')].join(', ');
+  return [said(of('stop') + mouldFaults.length, 'stop'), said(of('warn'), 'warning'), said(of('note'), 'note')].join(', ');
 }
 
 const faultLine = ({ path, text }: Fault, moves: CheckMoves): HTMLElement =>
-  el('li', { class: 'finding stop' }, button(text, () => moves.goTo(path), { class: 'tell' }));
+  el('li', { class: 'finding stop' }, el('button', { type: 'button', class: 'tell', onclick: () => moves.goTo(path) }, el('strong', {}, WORDS.stop), ` ${text}`));
 
 function line(finding: Finding, moves: CheckMoves, lengths: LengthUnit): HTMLElement {
   const { severity, side, where, at, overriddenBy } = finding;

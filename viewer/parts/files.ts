@@ -6,10 +6,14 @@ import { button, el } from './dom.ts';
 
 export interface Files { readonly show: (findings: readonly Finding[] | undefined, mouldFaults: readonly Fault[]) => void }
 
+/** Files with the number of the job they were made for: another may be open by the time they are there. */
+export interface MadeFiles { readonly reference: string; readonly files: readonly FileShown[] }
+
 export interface FileMoves {
-  readonly make: () => Promise<readonly FileShown[]>;
-  readonly save: (files: readonly FileShown[]) => void;
+  readonly make: () => Promise<MadeFiles>;
+  readonly save: (made: MadeFiles) => void;
   readonly print: (file: FileShown) => void;
+  readonly printDrawing: () => void;
 }
 
 /** Parts and formats a maker may choose among, told by the ends of file names. */
@@ -23,30 +27,36 @@ export function filesPart(host: HTMLElement, moves: FileMoves): Files {
   const ticks = KINDS.map(([words, ends]) => ({ ends, box: el('input', { type: 'checkbox', checked: true }), words }));
   const told = el('p', { role: 'status' }), list = el('ul', { class: 'made' });
   const chosen = (files: readonly FileShown[]): readonly FileShown[] => files.filter(({ name }) => ticks.some(({ ends, box }) => box.checked && ends.test(name)));
-  const work = async (then: (files: readonly FileShown[]) => void): Promise<void> => {
-    told.textContent = 'Making the files.';
-    setOff(true);
+  let why = '', busy = false;
+  const say = (words: string): void => { if (told.textContent !== words) told.textContent = words; };
+  const setOff = (): void => { for (const one of [save, print, draw]) one.disabled = busy || why !== ''; };
+  /** @param use takes the files there are and tells which of them were asked for */
+  const work = async (use: (made: MadeFiles) => readonly FileShown[]): Promise<void> => {
+    busy = true;
+    setOff();
+    say('Making the files.');
     try {
-      const files = await moves.make();
-      then(files);
-      told.textContent = `${files.length} files made.`;
-      list.replaceChildren(...files.map(({ name, bytes }) => el('li', {}, `${name}, ${Math.ceil(bytes.length / 1024)} kB`)));
+      const used = use(await moves.make());
+      list.replaceChildren(...used.map(({ name, bytes }) => el('li', {}, `${name}, ${Math.ceil(bytes.length / 1024)} kB`)));
+      say(`${used.length} file${used.length === 1 ? '' : 's'} made.`);
     } catch (error) {
-      told.textContent = error instanceof Error ? error.message : String(error);
-    } finally { setOff(false); }
+      say(error instanceof Error ? error.message : String(error));
+    } finally { busy = false; setOff(); }
   };
-  const save = button('Save as one zip', () => void work((files) => moves.save(chosen(files))));
-  const print = button('Print the job sheet', () => void work((files) => { const sheet = files.find(({ name }) => name.endsWith('.pdf')); if (sheet) moves.print(sheet); }));
-  const draw = button('Print the drawing', () => window.print());
-  const setOff = (off: boolean): void => { save.disabled = off; print.disabled = off; };
+  const save = button('Save as one zip', () => void work((made) => { const files = chosen(made.files); moves.save({ ...made, files }); return files; }));
+  const print = button('Print the job sheet', () => void work(({ files }) => { const papers = files.filter(({ name }) => name.endsWith('.pdf')); papers.forEach(moves.print); return papers; }));
+  const draw = button('Print the drawing', moves.printDrawing);
   host.append(el('div', { class: 'tools' }, ...ticks.map(({ box, words }) => el('label', {}, box, ` ${words}`))), el('div', { class: 'tools' }, save, print, draw), told, list);
   return {
     show: (findings, mouldFaults) => {
       const stops = findings ? stopsLeft(findings).length : 0;
-      const why = !findings ? 'There is no shape to make yet.' : stops ? `${stops} stop${stops === 1 ? ' is' : 's are'} left: nothing is made until ${stops === 1 ? 'it is' : 'they are'} gone or taken on a name.`
+      why = !findings ? 'There is no shape to make yet.' : stops ? `${stops} stop${stops === 1 ? ' is' : 's are'} left: nothing is made until ${stops === 1 ? 'it is' : 'they are'} gone or taken on a name.`
         : mouldFaults.length ? mouldFaults.map(({ text }) => text).join(' ') : '';
-      setOff(why !== '');
-      if (why || !told.textContent?.endsWith('made.')) told.textContent = why;
+      setOff();
+      if (busy) return;
+      // What was made is of the sheet as it was.
+      list.replaceChildren();
+      say(why);
     },
   };
 }

@@ -7,6 +7,8 @@ import { numberTyped } from './numbers.ts';
 export interface SheetAccess {
   readonly valueAt: (path: string) => unknown;
   readonly set: (path: string, value: unknown) => void;
+  /** Several at once, as one step. */
+  readonly setAll: (values: readonly (readonly [path: string, value: unknown])[], label: string) => void;
   readonly settle: () => void;
   /** What lengths are shown and typed in. */
   readonly lengths: () => LengthUnit;
@@ -33,7 +35,8 @@ const OPEN = /foot$|order$/;
 
 /** Every field of the sheet as a form. A field left empty is left out of the sheet. */
 export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet: SheetAccess): Measures {
-  const rows = new Map<string, { readonly field: FieldShown; readonly row: HTMLElement; readonly update: () => void; readonly forget: () => void; readonly fault: HTMLElement; readonly input: HTMLElement }>();
+  const rows = new Map<string, { readonly field: FieldShown; readonly row: HTMLElement; readonly update: (anew: boolean) => void; readonly forget: () => void; readonly fault: HTMLElement; readonly input: HTMLElement }>();
+  let anew = false;
   const seen = new Map<string, { readonly value: unknown; readonly units: string }>();
   const groups = GROUPS.map(([title, starts]) => {
     const own = fields.filter(({ path }) => path.startsWith(`${starts}.`));
@@ -60,9 +63,10 @@ export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet
         const value = sheet.valueAt(field.path), before = seen.get(name);
         // While a hand drags all rows but one stay as they are. What is being typed in is looked at anew.
         if (before && before.value === value && before.units === units) continue;
-        update();
+        update(anew);
         if (row.contains(active)) seen.delete(name); else seen.set(name, { value, units });
       }
+      anew = false;
     },
     faults: (texts) => {
       for (const { field, row, fault, input } of rows.values()) {
@@ -72,7 +76,7 @@ export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet
         if (text === undefined) input.removeAttribute('aria-invalid'); else input.setAttribute('aria-invalid', 'true');
       }
     },
-    forget: () => { seen.clear(); for (const { forget } of rows.values()) forget(); },
+    forget: () => { seen.clear(); anew = true; for (const { forget } of rows.values()) forget(); },
     focus: (path) => {
       if (path === 'units') return host.querySelector<HTMLSelectElement>('select.units')?.focus();
       const found = [...rows.values()].find(({ field, row }) => field.path === path && !row.hidden) ?? [...rows.values()].find(({ field, row }) => !row.hidden && (field.path.startsWith(`${path}.`) || path.startsWith(`${field.path}.`)));
@@ -97,18 +101,14 @@ function kindChoice(starts: string, sheet: SheetAccess): HTMLElement | undefined
   const side = starts.split('.')[0]!;
   const choose = (event: Event): void => {
     const kind = (event.target as HTMLSelectElement).value;
-    if (kind === '') sheet.set(side, undefined);
-    else {
-      sheet.set(`${side}.order`, { kind });
-      if (sheet.valueAt(`${side}.last`) === undefined) sheet.set(`${side}.last`, {});
-    }
-    sheet.settle();
+    const order = [`${side}.order`, { kind }] as const, last = sheet.valueAt(`${side}.last`) === undefined ? [[`${side}.last`, {}] as const] : [];
+    sheet.setAll(kind === '' ? [[side, undefined]] : [order, ...last], `what is made, ${side}`);
   };
   return labelled('What is made', el('select', { class: 'kind', onchange: choose },
     el('option', { value: '' }, 'nothing: not on the sheet'), el('option', { value: 'rocker' }, 'a sole that rolls'), el('option', { value: 'match' }, 'raised to match the other')));
 }
 
-interface Row { readonly row: HTMLElement; readonly update: () => void; readonly forget: () => void; readonly fault: HTMLElement; readonly input: HTMLElement }
+interface Row { readonly row: HTMLElement; readonly update: (anew: boolean) => void; readonly forget: () => void; readonly fault: HTMLElement; readonly input: HTMLElement }
 
 let rowsMade = 0;
 
@@ -119,10 +119,11 @@ function rowFor(field: FieldShown, sheet: SheetAccess): Row {
   const sign = el('span', { class: 'unit' }, unit());
   const more = field.measured ? howTaken(field, sheet) : undefined;
   const row = el('div', { class: 'row' }, el('label', { for: id, class: 'words' }, field.label), el('span', { class: 'value' }, control.input, sign), more?.box, fault, help);
-  return { row, fault, input: control.input, forget: control.forget ?? (() => undefined), update: () => { sign.textContent = unit(); control.update(); more?.update(); } };
+  return { row, fault, input: control.input, forget: control.forget ?? (() => undefined), update: (anew) => { sign.textContent = unit(); control.update(anew); more?.update(); } };
 }
 
-interface Control { readonly input: HTMLElement; readonly update: () => void; readonly forget?: () => void }
+/** What is being typed in stays as it is, unless it is of another sheet: `anew`. */
+interface Control { readonly input: HTMLElement; readonly update: (anew: boolean) => void; readonly forget?: () => void }
 
 function controlFor(field: FieldShown, sheet: SheetAccess, attributes: Record<string, string>): Control {
   const { path, kind, words = [] } = field;
@@ -150,7 +151,7 @@ function controlFor(field: FieldShown, sheet: SheetAccess, attributes: Record<st
   };
   input.addEventListener('input', put);
   input.addEventListener('change', () => sheet.settle());
-  return { input, forget: () => { told = undefined; }, update: () => { remember(); if (document.activeElement !== input) input.value = inWords(sheet.valueAt(path), inShown); } };
+  return { input, forget: () => { told = undefined; }, update: (anew) => { remember(); if (anew || document.activeElement !== input) input.value = inWords(sheet.valueAt(path), inShown); } };
 }
 
 /** A number, the number of a measure that tells more, or a shoe size. */

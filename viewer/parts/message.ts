@@ -15,12 +15,20 @@ export interface MessageMoves { readonly goTo: (path: string) => void; readonly 
 export function message(host: HTMLElement, moves: MessageMoves): Message {
   const box = el('div', { class: 'message', role: 'alert' });
   host.append(box);
-  const list = (lines: readonly HTMLElement[]): void => box.replaceChildren(el('ul', {}, ...lines));
+  let told = '';
+  /** Told again, the same words would be read out again. */
+  const tell = (what: unknown, ...lines: readonly (Node | string)[]): void => {
+    const next = JSON.stringify(what);
+    if (next === told) return;
+    told = next;
+    box.replaceChildren(...lines);
+  };
+  const list = (lines: readonly HTMLElement[]): HTMLElement => el('ul', {}, ...lines);
   return {
-    clear: () => { if (box.childNodes.length) box.replaceChildren(); },
-    faults: (faults) => list(faults.map(({ path, text }) => el('li', {}, `${text} `, button('Go there', () => moves.goTo(path))))),
-    troubles: (troubles) => list(troubles.map(({ path, text, works }) => el('li', {}, `${text}. `, button('Go there', () => moves.goTo(path)),
-      ...works.map((one) => button(`Try ${one.text}`, () => moves.apply(one)))))),
-    say: (text) => box.replaceChildren(text),
+    clear: () => tell(''),
+    faults: (faults) => tell(faults, list(faults.map(({ path, text }) => el('li', {}, `${text} `, button('Go there', () => moves.goTo(path)))))),
+    troubles: (troubles) => tell(troubles, list(troubles.map(({ path, text, works }) => el('li', {}, `${text}. `, button('Go there', () => moves.goTo(path)),
+      ...works.map((one) => button(`Try ${one.text}`, () => moves.apply(one))))))),
+    say: (text) => tell(text, text),
   };
 }

@@ -23,7 +23,7 @@ const TAP = 4;
 const KEYS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 };
 
 /** `from` is where the hand took hold, on the screen. */
-interface Held { readonly handle: Handle; readonly from: DOMPoint; readonly focusedBefore: boolean; asked?: number }
+interface Held { readonly handle: Handle; readonly pointer: number; readonly from: DOMPoint; readonly focusedBefore: boolean; asked?: number }
 
 /** Pins on a drawing, each the handle of a value: dragged, moved with the arrow keys, typed after Enter. */
 export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (handles: readonly Handle[], paper: Paper, current: boolean) => void } {
@@ -53,17 +53,17 @@ export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (han
     return now.filter(({ at: [x, y] }) => Math.hypot(x - point.x, y - point.y) <= REACH * pixel).sort((a, b) => far(a) - far(b));
   }
   const grab = (event: PointerEvent): void => {
-    if (event.button !== 0 || !event.isPrimary) return;
+    if (held || event.button !== 0 || !event.isPrimary) return;
     const handle = under(onPaper(event))[0], pin = handle && made.get(handle.id);
     if (!handle || !pin) return;
     event.preventDefault();
-    held = { handle, from: new DOMPoint(event.clientX, event.clientY), focusedBefore: pin === document.activeElement };
+    held = { handle, pointer: event.pointerId, from: new DOMPoint(event.clientX, event.clientY), focusedBefore: pin === document.activeElement };
     pin.setPointerCapture(event.pointerId);
     pin.focus({ preventScroll: true });
     hold_on(handle);
   };
   const drag = (event: PointerEvent): void => {
-    if (!held) return;
+    if (held?.pointer !== event.pointerId) return;
     const { handle, from } = held, aside = event.clientX - from.x, up = from.y - event.clientY;
     if (held.asked === undefined && Math.hypot(aside, up) < TAP) return;
     const wanted = handle.value + (handle.moves === 'along' ? aside : up) * pixel * handle.perPaper, value = within(handle, inSteps(handle, within(handle, wanted)));
@@ -77,7 +77,7 @@ export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (han
     return isLengthUnit(unit) ? typedLength(stepped(shownLength(value, unit, lengths), lengths), lengths, unit) : stepped(value, unit);
   }
   const let_go = (event: PointerEvent): void => {
-    if (!held) return;
+    if (held?.pointer !== event.pointerId) return;
     const { handle, asked, focusedBefore } = held, others = under(onPaper(event)).filter(({ id }) => id !== handle.id);
     held = undefined;
     if (asked !== undefined) moves.settle();
@@ -117,6 +117,7 @@ export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (han
     pin.addEventListener('pointermove', drag);
     pin.addEventListener('pointerup', let_go);
     pin.addEventListener('pointercancel', let_go);
+    pin.addEventListener('lostpointercapture', let_go);
     pin.addEventListener('keydown', key(id));
     pin.addEventListener('keyup', (event) => { if (event.key in KEYS && !held) moves.settle(); });
     pin.addEventListener('focus', () => { const handle = latest(id); if (handle) hold_on(handle); });
@@ -151,7 +152,7 @@ export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (han
       if (current) ahead = undefined;
       const resized = on.width !== paper.width || on.height !== paper.height;
       paper = on;
-      for (const [id, pin] of made) if (!latest(id)) { pin.remove(); made.delete(id); }
+      for (const [id, pin] of made) if (!latest(id)) { pin.remove(); made.delete(id); if (held?.handle.id === id) { held = undefined; moves.settle(); } }
       handles.forEach(place);
       if (resized) measured();
       const id = held?.handle.id ?? focused(), handle = id === undefined ? undefined : latest(id);

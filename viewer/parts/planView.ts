@@ -1,19 +1,19 @@
 import { inWords } from '../../src/checks/figure.ts';
-import type { Mark } from '../../src/exports/drawing.ts';
-import { element } from '../../src/exports/svg.ts';
 import type { PlanShown, ShoeShown } from '../desk/protocol.ts';
 import { el, svgEl } from './dom.ts';
+import { markLayer } from './markLayer.ts';
 import { pressureSwitch } from './pressureSwitch.ts';
 
 export interface PlanView {
   readonly show: (plan: PlanShown, shoes: readonly ShoeShown[]) => void;
+  readonly clear: () => void;
   readonly light: (of: string | undefined) => void;
 }
 
 /** The soles from above, alive: a number and its lines answer together, by pointer and by keyboard. */
 export function planView(host: HTMLElement, light: (of: string | undefined) => void): PlanView {
-  const svg = svgEl('svg', { role: 'group' }), marks = svgEl('g'), picture = el('div', { class: 'still' });
-  const pressure = pressureSwitch(host);
+  const svg = svgEl('svg', { role: 'group' }), picture = el('div', { class: 'still' }), pressure = pressureSwitch(host);
+  const { layer: marks, show: draw, light: lightUp } = markLayer();
   svg.append(pressure.layer, marks);
   picture.append(svg);
   host.append(picture);
@@ -22,34 +22,25 @@ export function planView(host: HTMLElement, light: (of: string | undefined) => v
   marks.addEventListener('pointerleave', () => light(undefined));
   marks.addEventListener('focusin', (event) => light(aboutOf(event)));
   marks.addEventListener('focusout', () => light(undefined));
-  const every = (of: string): NodeListOf<SVGElement> => marks.querySelectorAll<SVGElement>(`[data-of="${CSS.escape(of)}"]`);
+  const firstOf = (of: string): SVGElement | null => marks.querySelector<SVGElement>(`[data-of="${CSS.escape(of)}"]`);
 
   return {
     show: ({ drawing: { paper, title, marks: drawn }, soles }, shoes) => {
       const focused = marks.contains(document.activeElement) ? document.activeElement?.getAttribute('data-of') : undefined;
       svg.setAttribute('viewBox', `0 0 ${paper.width} ${paper.height}`);
       svg.setAttribute('aria-label', title);
-      marks.innerHTML = drawn.map(markUp).join('');
+      draw(drawn);
       for (const { side, figures } of shoes) for (const figure of figures) {
-        const first = every(`${side}.${figure.key}`)[0];
+        const first = firstOf(`${side}.${figure.key}`);
         if (!first) continue;
         first.setAttribute('tabindex', '0');
         first.setAttribute('role', 'img');
         first.setAttribute('aria-label', `${side} shoe, ${figure.label}: ${inWords(figure)}`);
       }
-      if (focused) every(focused)[0]?.focus();
+      if (focused && !marks.contains(document.activeElement)) firstOf(focused)?.focus();
       pressure.show(soles);
     },
-    light: (of) => {
-      for (const lit of marks.querySelectorAll('.lit')) lit.classList.remove('lit');
-      if (of) for (const mark of every(of)) mark.classList.add('lit');
-    },
+    clear: () => { draw([]); pressure.show([]); },
+    light: lightUp,
   };
-}
-
-/** A hairline is hard to hit: an unseen wide one lies with it. */
-function markUp(mark: Mark): string {
-  if (mark.of === undefined) return element(mark);
-  const reach = mark.kind === 'line' ? element(mark).replace('<path ', '<path class="reach" ') : '';
-  return `<g data-of="${mark.of}">${element(mark)}${reach}</g>`;
 }

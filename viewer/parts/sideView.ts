@@ -1,3 +1,4 @@
+import type { Paper } from '../../src/exports/drawing.ts';
 import type { Shown, SvgShown } from '../desk/protocol.ts';
 import { svgEl } from './dom.ts';
 import { markLayer } from './markLayer.ts';
@@ -7,6 +8,8 @@ export interface SideView {
   /** @param current false where the sheet has gone on meanwhile */
   readonly show: (shown: Shown, current: boolean) => void;
   /** Greys the drawing that is no longer true of the sheet. */
+  /** Nothing to be seen: this job has no shape yet. */
+  readonly clear: () => void;
   readonly stale: (is: boolean) => void;
   readonly light: (of: string | undefined) => void;
   /** Points at a place of a shoe, mm from the heel. */
@@ -17,6 +20,7 @@ export interface SideView {
 
 export interface Moves extends PinMoves { readonly light: (of: string | undefined) => void }
 
+const NOTHING: Paper = { width: 1, height: 1 };
 const layer = (): SVGGElement => svgEl('g');
 
 /** The side drawing of both shoes, alive: the same marks as on paper, with pins to drag. */
@@ -46,6 +50,13 @@ export function sideView(host: HTMLElement, moves: Moves): SideView {
       draw(drawn);
       place.replaceChildren();
       pinned.show(shown.handles, paper, current);
+    },
+    clear: () => {
+      now = undefined;
+      draw([]);
+      place.replaceChildren();
+      pinned.show([], NOTHING, true);
+      attribute('aria-label', 'Side drawing of the shoes: there is no shape yet');
     },
     stale: (is) => svg.classList.toggle('stale', is),
     light,

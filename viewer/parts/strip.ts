@@ -64,7 +64,7 @@ export function strip(host: HTMLElement, moves: StripMoves): Strip {
       undo.title = back ? `undo: ${back}` : '';
       redo.title = again ? `redo: ${again}` : '';
     },
-    kept: (words) => { kept.textContent = words; },
+    kept: (words) => { if (kept.textContent !== words) kept.textContent = words; },
     lengths: (unit) => { lengths.value = unit; drawn.hidden = unit === 'mm'; },
     laid: (is) => laid.setAttribute('aria-pressed', String(is)),
   };

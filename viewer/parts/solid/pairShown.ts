@@ -52,15 +52,25 @@ export function pairShown(palette: Palette, first: PartsOn): PairShown {
   const shadeAll = (): void => { for (const one of shown()) one.body.shade(by, solidOf({ side: one.side, part: 'whole sole' })); };
   const cutAll = (): void => { for (const one of shown()) one.body.cut(cut, asideOf(one.side)); };
   const build = (which: readonly Placed[], fine: boolean): void => { for (const one of which) one.body.show(solidOf(one)!, fine); };
-  let isFine = false;
+  let isFine = false, only: Side | undefined;
+  const alone = (side: Side | undefined): void => { only = side; for (const one of ['left', 'right'] as const) stands[one].visible = side === undefined || side === one; };
   return {
     group,
-    show: (next, fine) => { shoes = next; isFine = fine; build(shown(), fine); setApart(); appear(); shadeAll(); cutAll(); },
+    show: (next, fine) => {
+      shoes = next;
+      isFine = fine;
+      if (only && !next.some(({ side }) => side === only)) alone(undefined);
+      build(shown(), fine);
+      setApart();
+      appear();
+      shadeAll();
+      cutAll();
+    },
     // A part that was off has not followed the sheet.
     parts: (next) => { const before = new Set(shown()); on = next; build(shown().filter((one) => !before.has(one)), isFine); setApart(); appear(); shadeAll(); cutAll(); },
     cut: (next) => { cut = next; cutAll(); },
     shade: (next) => { by = next; shadeAll(); },
-    alone: (side) => { for (const one of ['left', 'right'] as const) stands[one].visible = side === undefined || side === one; },
+    alone,
     faces: () => shown().filter(({ side }) => stands[side].visible).flatMap(({ body }) => body.faces.filter(({ visible }) => visible)),
     onTop: (side) => {
       const whole = stands[side].visible ? solidOf({ side, part: 'whole sole' }) : undefined;

@@ -18,9 +18,10 @@ export function solidControls(host: HTMLElement, view: SolidView, { save, want }
   if (!view.drawn) return { moulded: () => undefined, lengths: () => undefined };
   const boxes = new Map(PARTS.map((part) => [part, el('input', { type: 'checkbox', checked: FIRST_PARTS[part], onchange: () => changed(part) })]));
   const on = (part: PartName): boolean => boxes.get(part)!.checked && !boxes.get(part)!.disabled;
+  const askFor = (): void => want({ foot: on('foot'), moulds: on('mould') || on('lid') });
   const changed = (part: PartName): void => {
     view.parts({ [part]: on(part) });
-    if (part === 'foot' || part === 'mould' || part === 'lid') want({ foot: on('foot'), moulds: on('mould') || on('lid') });
+    if (part === 'foot' || part === 'mould' || part === 'lid') askFor();
   };
   const labels = new Map([...boxes].map(([part, box]) => [part, el('label', { title: TITLES[part] }, box, ` ${part}`)]));
   const cut = cutFields(view);
@@ -31,10 +32,12 @@ export function solidControls(host: HTMLElement, view: SolidView, { save, want }
   return {
     lengths: cut.lengths,
     moulded: (is) => {
+      if (boxes.get('mould')!.disabled !== is) return;
       for (const part of ['mould', 'lid'] as const) {
         boxes.get(part)!.disabled = !is;
         labels.get(part)!.title = is ? '' : NO_MOULD;
       }
+      if (boxes.get('mould')!.checked || boxes.get('lid')!.checked) askFor();
     },
   };
 }

@@ -13,7 +13,7 @@ import { tags, type TagWords } from './tags.ts';
 export const VIEWS = ['corner', 'inner side', 'outer side', 'above', 'below', 'heel', 'toe'] as const;
 export type ViewName = (typeof VIEWS)[number];
 export type Shading = 'material' | 'thickness';
-/** Coarse while a hand drags; at rest smooth, with its edges in ink. True says fine. */
+/** Coarse while a hand drags; at rest smooth, with its edges in ink.  */
 export type Fineness = 'drag' | 'fine';
 
 /** How the picture is spoken of and how large it is, which is up to whoever puts it on the page. */
@@ -84,7 +84,7 @@ function noView(host: HTMLElement, { undrawn }: SolidManner): SolidView {
 function viewOn(stand: Stage, host: HTMLElement, manner: SolidManner): SolidView {
   const { canvas, camera, controls, scene, changed } = stand, palette = paletteOf(host), pair = pairShown(palette, FIRST_PARTS), floor = ground(palette.line);
   const legend = legendOf(), told = el('p', { class: 'measured', role: 'status' });
-  const pick = measuring(canvas, camera, palette.measure, pair.faces, (way) => { told.textContent = way; }, changed);
+  const pick = measuring(canvas, camera, palette.measure, pair.faces, (way) => { if (told.textContent !== way) told.textContent = way; }, changed);
   const labels = tags(host, canvas, camera, pair.onTop);
   let shoes: readonly ShoeShown[] = [], on = FIRST_PARTS, framed = false, spinning = 0, awaited: PartName | undefined;
   scene.add(pair.group, floor.lines, pick.line);
