@@ -10,6 +10,8 @@ import { noBrowser, openBench, openPage, openSample, settled, type Bench } from 
 
 const SAMPLES = readdirSync('samples', { withFileTypes: true }).filter((entry) => entry.isDirectory()).map(({ name }) => name);
 const sheetOf = (name: string): string => readFileSync(`samples/${name}/sheet.json`, 'utf8');
+type Shoes = Readonly<Record<'left' | 'right', { readonly foot: { readonly length: number | { readonly value: number } } }>>;
+const lengthOf = ({ foot: { length } }: Shoes['left']): number => (typeof length === 'number' ? length : length.value);
 
 describe.skipIf(noBrowser)('the bench view in a browser', () => {
   let bench: Bench;
@@ -68,18 +70,34 @@ describe.skipIf(noBrowser)('the bench view in a browser', () => {
     await page.context().close();
   }, 90_000);
 
-  test('numbers are shown and typed in inches, and the sheet keeps its millimetres', async () => {
-    const { page } = await openPage(bench);
-    await openSample(page, 'market gardener');
-    const length = page.locator('.group', { has: page.getByText('Right foot', { exact: true }) }).getByLabel('foot length');
-    await page.selectOption('[aria-label="lengths shown in"]', 'in');
-    expect(Number(await length.inputValue())).toBeLessThan(12);
-    expect(await page.getByRole('row', { name: /^Seat height/ }).first().textContent()).toMatch(/\d\.\d{3} in/);
-    await length.fill('9,8');
-    await length.press('Tab');
-    await settled(page);
-    await page.selectOption('[aria-label="lengths shown in"]', 'mm');
-    expect(Number(await length.inputValue())).toBeCloseTo(248.92, 6);
+  test('a sheet in mm shown in inches, and the other way round: field, figure, pin and fault speak the unit shown, and the sheet keeps its own', async () => {
+    const { page, complaints } = await openPage(bench), shownIn = (unit: string): Promise<readonly string[]> => page.selectOption('[aria-label="lengths shown in"]', unit);
+    for (const [name, side, own, other] of [['market-gardener', 'right', 'mm', 'in'], ['bookbinder', 'left', 'in', 'mm']] as const) {
+      await shownIn(other);
+      await openSample(page, name.replace('-', ' '));
+      const written = lengthOf((JSON.parse(sheetOf(name)) as Shoes)[side]), per = other === 'in' ? 1 / 25.4 : 25.4;
+      const length = page.locator('.group', { has: page.getByText(side === 'left' ? 'Left foot' : 'Right foot', { exact: true }) }).getByLabel('foot length');
+      expect(Number(await length.inputValue())).toBeCloseTo(written * per, 2);
+      expect(await page.getByRole('row', { name: /^Seat height/ }).first().textContent()).toMatch(other === 'in' ? /\d\.\d{3} in/ : /\d\.\d mm/);
+      const pin = page.getByRole('slider', { name: `${side} seat height` }), said = (await pin.getAttribute('aria-valuetext'))!;
+      expect([said, await pin.locator('title').textContent()]).toEqual([expect.stringMatching(new RegExp(`^\\d+(\\.\\d+)? ${other}$`)), expect.stringContaining(`${side} seat height: ${said}.`)]);
+      await pin.focus();
+      expect(await page.locator('.holding').textContent()).toMatch(new RegExp(`^${side} seat height [\\d.]+ ${other}from [\\d.]+ ${other} to [\\d.]+ ${other}$`));
+      const fault = page.locator('.message li').filter({ hasText: `${side}.foot.length must be` }), inInches = 'must be 3.898 to 19.07 in; got 2.5.', inMm = 'must be 99 to 484.5 mm; got 63.5.';
+      await length.fill(other === 'in' ? '2,5' : '63,5');
+      await fault.filter({ hasText: other === 'in' ? inInches : inMm }).waitFor();
+      await shownIn(own);
+      await fault.filter({ hasText: own === 'in' ? inInches : inMm }).waitFor();
+      await shownIn(other);
+      const typed = Number((written * per).toFixed(1));
+      await length.fill(String(typed).replace('.', ','));
+      await length.press('Tab');
+      const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save the sheet' }).click()]);
+      const kept = JSON.parse(readFileSync(await download.path(), 'utf8')) as Shoes & { readonly units: string };
+      expect(kept.units).toBe(own);
+      expect(lengthOf(kept[side])).toBeCloseTo(typed / per, 8);
+    }
+    expect(complaints).toEqual([]);
     await page.context().close();
   }, 60_000);
 

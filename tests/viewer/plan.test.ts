@@ -49,11 +49,14 @@ describe.skipIf(noBrowser)('the plan and the pins in a browser', () => {
     expect(await page.locator('.holding').textContent()).toMatch(/right apex .* %from .* % to .* %/);
     await page.mouse.move(x + 900, y, { steps: 2 });
     expect(await page.locator('.holding').textContent()).toContain(`stops here: the most is ${most} %`);
+    await settled(page);
+    expect(await pin.getAttribute('aria-valuetext')).toBe(`${most} %, stops here: the most is ${most} %`);
     await page.keyboard.press('Escape');
     await page.mouse.up();
     await settled(page);
     expect(await now(pin)).toBeCloseTo(before, 6);
     expect(await steps()).toEqual(stepsBefore);
+    expect(await pin.getAttribute('aria-valuetext')).toBe(`${Number(before.toFixed(1))} %`);
     await pin.blur();
     expect(await page.locator('.holding').textContent()).toBe('');
   });

@@ -51,10 +51,12 @@ export function openDesk(worker: Worker, tell: (told: Told) => void, failed: (te
   worker.onerror = ({ message }) => failed(message || 'the page\'s worker could not be loaded');
   return {
     show: (asked) => {
+      // Only how it is looked at has changed: no hand is dragging.
+      const fine = asked.sheet === wanted?.sheet;
       wanted = asked;
-      next = { fine: false };
+      next = { fine };
       clearTimeout(rest);
-      rest = setTimeout(() => { next = { fine: true }; start(); }, RESTS);
+      if (!fine) rest = setTimeout(() => { next = { fine: true }; start(); }, RESTS);
       start();
     },
     files: async (sheet) => {

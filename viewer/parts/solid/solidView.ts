@@ -111,6 +111,7 @@ function viewOn(stand: Stage, host: HTMLElement, manner: SolidManner): SolidView
   return {
     drawn: true,
     show: (next, fineness) => {
+      const same = sameSolids(shoes, next);
       shoes = next;
       pair.show(next, fineness === 'fine');
       const box = pair.box();
@@ -119,7 +120,7 @@ function viewOn(stand: Stage, host: HTMLElement, manner: SolidManner): SolidView
       if (!framed && !box.isEmpty()) { framed = true; look('corner'); }
       if (awaited && next.some(({ solids }) => solids.some(({ part }) => part === awaited))) { awaited = undefined; stepBack(); }
       name();
-      pick.forget();
+      if (!same) pick.forget();
     },
     parts: (which) => {
       on = { ...on, ...which };
@@ -154,3 +155,9 @@ function viewOn(stand: Stage, host: HTMLElement, manner: SolidManner): SolidView
     },
   };
 }
+
+/** Whether nothing of it has changed but how it is spoken of: a way that was measured is still true. */
+const sameSolids = (before: readonly ShoeShown[], now: readonly ShoeShown[]): boolean => before.length === now.length && now.every(({ side, solids }, i) =>
+  side === before[i]!.side && solids.length === before[i]!.solids.length && solids.every(({ positions }, k) => isSame(positions, before[i]!.solids[k]!.positions)));
+
+const isSame = (a: Float32Array, b: Float32Array): boolean => a.length === b.length && a.every((value, i) => value === b[i]);
