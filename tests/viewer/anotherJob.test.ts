@@ -1,0 +1,102 @@
+import { readFileSync } from 'node:fs';
+import { unzipSync } from 'fflate';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { noBrowser, openBench, openPage, openSample, settled, type Bench } from './browser.ts';
+
+const jobs = (page: Page) => page.getByRole('combobox', { name: 'job', exact: true });
+const part = (page: Page, name: string) => page.locator('#solid').getByRole('checkbox', { name, exact: true });
+const flat = (page: Page) => page.locator('.group', { has: page.getByText('Right order', { exact: true }) }).getByLabel('standing flat');
+const downloaded = async (page: Page, act: () => Promise<unknown>): Promise<{ readonly name: string; readonly files: string[] }> => {
+  const [download] = await Promise.all([page.waitForEvent('download', { timeout: 60_000 }), act()]);
+  return { name: download.suggestedFilename(), files: Object.keys(unzipSync(readFileSync(await download.path()))) };
+};
+
+describe.skipIf(noBrowser)('nothing of one job passes for another\'s', () => {
+  let bench: Bench, page: Page, complaints: readonly string[];
+  beforeAll(async () => {
+    bench = await openBench();
+    ({ page, complaints } = await openPage(bench));
+  }, 60_000);
+  afterAll(async () => { await bench?.close(); });
+
+  test('a job without a shape shows none, and nothing can be done with the one before', async () => {
+    await openSample(page, 'ferry pilot');
+    expect([await page.locator('.finding').count() > 3, await page.locator('.pin').count() > 3, await page.locator('.figures td').count() > 30]).toEqual([true, true, true]);
+    await page.selectOption('[aria-label="begin a new sheet"]', 'blank');
+    await page.waitForFunction('document.documentElement.dataset.shown === "faults"');
+    await settled(page);
+    for (const gone of ['.finding', '.pin', '.figures td', '.side-drawing text', '.still text']) expect([gone, await page.locator(gone).count()]).toEqual([gone, 0]);
+    await page.getByRole('button', { name: 'Show the client' }).click();
+    await page.getByRole('button', { name: 'Lay this under' }).click();
+    expect([await page.getByRole('dialog').count(), await page.locator('.ghost path').count()]).toEqual([0, 0]);
+    expect(await page.getByRole('button', { name: 'Save as one zip' }).isDisabled()).toBe(true);
+  }, 60_000);
+
+  test('files keep the number of the job they were made for, and only those asked for are told', async () => {
+    await openSample(page, 'market gardener');
+    const other = await jobs(page).locator('option').evaluateAll((options) => (options as HTMLOptionElement[]).find(({ textContent }) => textContent === 'K-207')!.value);
+    for (const kind of ['mould, STL', 'outlines and profile, DXF', 'drawing, SVG', 'job sheet, PDF', 'every number, JSON']) await page.getByRole('checkbox', { name: kind }).uncheck();
+    const { name, files } = await downloaded(page, async () => { await page.getByRole('button', { name: 'Save as one zip' }).click(); await jobs(page).selectOption(other); });
+    expect([name, files.length, files.every((file) => /^K-204_(left|right)_\w+\.stl$/.test(file))]).toEqual(['K-204.zip', 6, true]);
+    await settled(page);
+    expect(await page.locator('.made li').count()).toBe(0);
+    await downloaded(page, () => page.getByRole('button', { name: 'Save as one zip' }).click());
+    expect(await page.locator('.made li').allTextContents()).toHaveLength(6);
+    expect(await page.locator('.files [role=status]').textContent()).toBe('6 files made.');
+  }, 90_000);
+
+  test('moulds that are ticked come back with a sheet that orders them', async () => {
+    await openSample(page, 'ferry pilot');
+    for (const name of ['foam', 'outsole']) await part(page, name).uncheck();
+    await part(page, 'mould').check();
+    await settled(page);
+    const seen = (): Promise<string> => page.locator('#solid canvas').screenshot().then((picture) => picture.toString('base64')), mould = await seen();
+    await openSample(page, 'market gardener');
+    const nothing = await seen();
+    expect([await part(page, 'mould').isDisabled(), nothing === mould]).toEqual([true, false]);
+    await openSample(page, 'ferry pilot');
+    await expect.poll(async () => await seen() === nothing, { message: 'the mould is there again' }).toBe(false);
+    for (const name of ['foam', 'outsole']) await part(page, name).check();
+    await part(page, 'mould').uncheck();
+  }, 60_000);
+
+  test('Escape takes back what the hand moved, and nothing that was done before', async () => {
+    await openSample(page, 'market gardener');
+    await flat(page).fill('18');
+    await flat(page).press('Tab');
+    await settled(page);
+    const head = (await page.getByRole('slider', { name: 'right apex' }).locator('.head').boundingBox())!, [x, y] = [head.x + head.width / 2, head.y + head.height / 2];
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    // Across its rail: the pin stays where it is.
+    await page.mouse.move(x, y - 40, { steps: 4 });
+    await page.keyboard.press('Escape');
+    await page.mouse.up();
+    await settled(page);
+    expect([await flat(page).inputValue(), await page.getByRole('button', { name: 'Redo' }).isDisabled()]).toEqual(['18', true]);
+  }, 60_000);
+
+  test('the strike point can be drawn to its least and back again', async () => {
+    await openSample(page, 'market gardener');
+    const pin = page.getByRole('slider', { name: 'right strike point' }), least = Number(await pin.getAttribute('aria-valuemin'));
+    await page.locator('[name="right.foot.strikeAngle"]').fill(String(least));
+    await settled(page);
+    expect(Number(await pin.getAttribute('aria-valuenow'))).toBe(least);
+    await pin.focus();
+    await page.keyboard.press('ArrowLeft');
+    await settled(page);
+    expect(Number(await pin.getAttribute('aria-valuenow'))).toBeGreaterThan(least);
+  }, 60_000);
+
+  test('on paper there are no pins, and a millimetre is a millimetre', async () => {
+    await page.setViewportSize({ width: 980, height: 800 });
+    await settled(page);
+    await page.emulateMedia({ media: 'print' });
+    const [width, box] = await page.locator('.side-drawing').evaluate((svg) => [svg.getBoundingClientRect().width, svg.getAttribute('viewBox')] as const);
+    expect([Math.round(width / (96 / 25.4)), box]).toEqual([260, '0 0 260 185']);
+    expect(await page.locator('.pin').first().isVisible()).toBe(false);
+    await page.emulateMedia({ media: null });
+    expect(complaints).toEqual([]);
+  }, 60_000);
+});
