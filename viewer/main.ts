@@ -6,7 +6,7 @@ import { keepLengths, lengthsChosen } from './keep/choice.ts';
 import { openJobs } from './keep/jobs.ts';
 import { isLengthUnit, type LengthUnit } from './keep/lengths.ts';
 import { freshName } from './keep/names.ts';
-import { copiedAcross, mirrored, readText, referenceOf, sheetText, valueAt, withValue, worksIn, type Json, type Sheet } from './keep/sheet.ts';
+import { copiedAcross, mirrored, readText, referenceOf, sheetText, toeRuled, valueAt, withValue, worksIn, type Json, type Sheet } from './keep/sheet.ts';
 import { heardFromOthers } from './keep/otherTabs.ts';
 import { deviceStore } from './keep/store.ts';
 import { offer, openToPrint, zipOf } from './keep/zip.ts';
@@ -16,7 +16,7 @@ import { differencesTable } from './parts/differencesTable.ts';
 import { figuresList } from './parts/figuresList.ts';
 import { filesPart } from './parts/files.ts';
 import { measures, type Measures } from './parts/measures.ts';
-import { message } from './parts/message.ts';
+import { faultWords, message } from './parts/message.ts';
 import { otherTab } from './parts/otherTab.ts';
 import { planView } from './parts/planView.ts';
 import { sideView } from './parts/sideView.ts';
@@ -60,7 +60,10 @@ async function begin(): Promise<void> {
 
   const light = (of: string | undefined): void => { side.light(of); plan.light(of); list.light(of); };
   const side = sideView(at('drawing'), { move: moved, settle, back: () => { if (job.history.drop()) afterStep(); }, type: goTo, light, lengths });
-  const tell = message(at('drawing'), { goTo, apply: ({ values }) => { change(values.reduce((sheet, { path, value }) => worksIn(sheet, path, value), now()), 'a value that works'); settle(); goTo(values[0]!.path); } });
+  const tell = message(at('drawing'), {
+    goTo, nameOf: (path) => form?.nameOf(path), leaveOut: (path) => { change(withValue(now(), path, undefined), `${path} left out`); settle(); },
+    apply: ({ values }) => { change(values.reduce((sheet, { path, value }) => worksIn(sheet, path, value), now()), 'a value that works'); settle(); goTo(values[0]!.path); },
+  });
   const askWhose = otherTab({ takeTheirs: () => void takeTheirs(), keepMine: () => { const mine = job.history.kept(), { id } = job; void jobs.reread(id).then(() => openJob(jobs.adopt(mine))); } });
   const plan = planView(at('plan'), light);
   const solid = import('./parts/solid/solidPart.ts').then(({ solidPart }) => solidPart(at('solid'), {
@@ -69,10 +72,15 @@ async function begin(): Promise<void> {
   }));
   const differ = differencesTable(at('figures')), list = figuresList(at('figures'), light);
   const report = checks(at('checks'), {
-    pointAt: side.pointAt, goTo,
+    pointAt: (which, x) => { side.pointAt(which, x); at('drawing').scrollIntoView({ block: 'nearest' }); }, goTo,
     take: ({ code, side: shoe }, by, reason) => {
       const taken = valueAt(now(), 'overrides'), override = { code, ...(shoe ? { side: shoe } : {}), by, reason };
       change(withValue(now(), 'overrides', [...(Array.isArray(taken) ? taken as Json[] : []), override]), `${code} taken on a name`);
+      settle();
+    },
+    giveBack: ({ code, side: shoe }) => {
+      const taken = valueAt(now(), 'overrides'), left = Array.isArray(taken) ? (taken as readonly Sheet[]).filter((one) => one.code !== code || (one.side !== undefined && one.side !== shoe)) : [];
+      change(withValue(now(), 'overrides', left.length ? left : undefined), `${code} no longer taken`);
       settle();
     },
   });
@@ -127,7 +135,9 @@ async function begin(): Promise<void> {
     // A pin of another client's drawing moves nothing.
     if (!job.shown) return;
     const withOthers = Object.entries(also ?? {}).reduce((sheet, [other, word]) => withValue(sheet, other, word ?? undefined), now());
-    change(worksIn(withOthers, path, value), label, `drag ${path}`);
+    // A measure of the body that is drawn elsewhere is no longer the one that was taken.
+    const set = path.includes('.foot.') ? withValue(withOthers, path, { value, how: 'set on the drawing' }) : withValue(withOthers, path, value);
+    change(set, label, `drag ${path}`);
   }
   function compare(): void {
     const { sheet, shown: before } = under ?? {}, { shown } = job;
@@ -176,9 +186,8 @@ async function begin(): Promise<void> {
   }
   /** The last shape of this job stays, grey; a job that never had one shows none. */
   function showTrouble(outcome: Exclude<Outcome, { kind: 'shown' }>): void {
-    const troubles = outcome.kind === 'faults' ? outcome.faults : outcome.troubles;
     if (outcome.kind === 'faults') tell.faults(outcome.faults); else tell.troubles(outcome.troubles);
-    marked(troubles);
+    marked(outcome.kind === 'faults' ? outcome.faults.map((fault) => ({ path: fault.path, text: faultWords(fault) })) : outcome.troubles);
     files.show(undefined, []);
     if (job.shown) return;
     side.clear();
@@ -217,7 +226,7 @@ async function begin(): Promise<void> {
   fields = await desk.fields();
   form = measures(at('measures'), fields, {
     valueAt: (path) => valueAt(now(), path) ?? undefined, settle, lengths,
-    set: (path, value) => change(withValue(now(), path, value as Json | undefined), path, path),
+    set: (path, value) => change((path.endsWith('.toe.rule') ? toeRuled : withValue)(now(), path, value as Json | undefined), path, path),
     setAll: (values, label) => { change(values.reduce((sheet, [path, value]) => withValue(sheet, path, value as Json | undefined), now()), label); settle(); },
   });
   form.show();

@@ -44,6 +44,9 @@ export function fault(path: Path, rule: string, came: unknown, help = ''): Fault
   return { path: name, rule, value, text: `${name} ${rule}; got ${value}.${help === '' ? '' : ` ${help}`}` };
 }
 
+/** What to do about it, as `fault` was told. */
+export const helpIn = ({ path, rule, value, text }: Fault): string => text.slice(`${path} ${rule}; got ${value}.`.length).trim();
+
 /** True for a field that should be there and is not. */
 export const isMissing = ({ value }: Fault): boolean => value === shown(undefined);
 

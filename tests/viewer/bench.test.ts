@@ -83,7 +83,7 @@ describe.skipIf(noBrowser)('the bench view in a browser', () => {
       expect([said, await pin.locator('title').textContent()]).toEqual([expect.stringMatching(new RegExp(`^\\d+(\\.\\d+)? ${other}$`)), expect.stringContaining(`${side} seat height: ${said}.`)]);
       await pin.focus();
       expect(await page.locator('.holding').textContent()).toMatch(new RegExp(`^${side} seat height [\\d.]+ ${other}from [\\d.]+ ${other} to [\\d.]+ ${other}$`));
-      const fault = page.locator('.message li').filter({ hasText: `${side}.foot.length must be` }), inInches = 'must be 3.898 to 19.07 in; got 2.5.', inMm = 'must be 99 to 484.5 mm; got 63.5.';
+      const fault = page.locator('.message li').filter({ hasText: `${side === 'left' ? 'Left' : 'Right'} foot, foot length must be` }), inInches = 'must be 3.898 to 19.07 in; got 2.5.', inMm = 'must be 99 to 484.5 mm; got 63.5.';
       await length.fill(other === 'in' ? '2,5' : '63,5');
       await fault.filter({ hasText: other === 'in' ? inInches : inMm }).waitFor();
       await shownIn(own);

@@ -12,13 +12,13 @@ import { noBrowser, openBench, openPage, openSample, type Bench } from './browse
 
 const figure = (key: 'seatHeight' | 'soleWeight', value: number): Figure => ({ key, label: '', value, unit: key === 'seatHeight' ? 'mm' : 'g', digits: 1, estimated: false });
 const shoe = (side: 'left' | 'right', high: number, ordinary?: number): ShoeShown => ({
-  side, kind: ordinary === undefined ? 'match' : 'rocker', figures: [figure('seatHeight', high), figure('soleWeight', 193.6)], solids: [], ...(ordinary === undefined ? {} : { ordinary: { solids: [], seatHeight: ordinary } }),
+  side, kind: ordinary === undefined ? 'match' : 'rocker', figures: [figure('seatHeight', high), figure('soleWeight', 193.6)], stiffener: 0, solids: [], ...(ordinary === undefined ? {} : { ordinary: { solids: [], seatHeight: ordinary } }),
 });
 
 describe('what a client is told', () => {
   test('what the sole does, how high it is and how heavy, in whole millimetres or tenths of an inch', () => {
     expect(sentence(shoe('right', 45.6, 32), 'mm')).toBe('Right: the sole rolls for the joint that must not bend. It is 46\u00A0mm high under the heel and weighs 194\u00A0g.');
-    expect(sentence(shoe('left', 6.3), 'in')).toBe('Left: the sole brings this shoe level with the other. It is 0.2\u00A0inches high under the heel and weighs 194\u00A0g.');
+    expect(sentence(shoe('left', 6.3), 'in')).toBe('Left: 0.2\u00A0inches are added under your own shoe, so that both feet stand as they should. What is added weighs 194\u00A0g.');
     expect(sentence(shoe('left', 0), 'mm')).toBe('Left: nothing is put under this shoe.');
   });
 

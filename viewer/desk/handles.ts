@@ -3,7 +3,7 @@ import { spot, type View } from '../../src/exports/view.ts';
 import type { LengthUnit } from '../../src/fitting/lengthUnit.ts';
 import { rangeOf, type RangeName } from '../../src/fitting/ranges.ts';
 import type { Point } from '../../src/geometry/point.ts';
-import { inDegrees, MM_PER_INCH } from '../../src/geometry/units.ts';
+import { inDegrees, MM_PER_INCH, type Mm } from '../../src/geometry/units.ts';
 import type { RockerShoe } from '../../src/pair/shoe.ts';
 import { heightAt } from '../../src/profile/groundFace.ts';
 import { rollX } from '../../src/profile/rollLine.ts';
@@ -23,6 +23,8 @@ interface Grip {
   readonly value: number;
   readonly perMm: number;
   readonly also?: Handle['also'];
+  /** So much lower on the paper, where another pin may stand on the same place. */
+  readonly below?: Mm;
 }
 
 /** The places of each rocker that can be dragged on the side drawing. @param views where each shoe stands on it; @param units what the sheet is written in */
@@ -30,11 +32,11 @@ export function handlesOf(design: Design, views: readonly View[], units: LengthU
   return design.shoes.flatMap((shoe, i) => shoe.kind === 'rocker' ? gripsOf(shoe).map((grip) => handleFor(grip, shoe, views[i]!, units)) : []);
 }
 
-function handleFor({ id, label, on, moves, field, range, value, perMm, also }: Grip, { side }: RockerShoe, view: View, units: LengthUnit): Handle {
+function handleFor({ id, label, on, moves, field, range, value, perMm, also, below = 0 }: Grip, { side }: RockerShoe, view: View, units: LengthUnit): Handle {
   const { limits: [least, most], unit } = rangeOf(range), inches = unit === 'mm' && units === 'in', by = inches ? 1 / MM_PER_INCH : 1;
   const at = spot(view, on);
   return {
-    id: `${side}.${id}`, label: `${side} ${label}`, at: [at[0], at[1]], moves, path: `${side}.${field}`,
+    id: `${side}.${id}`, label: `${side} ${label}`, at: [at[0], at[1] + below], moves, path: `${side}.${field}`,
     ...(also ? { also: Object.fromEntries(Object.entries(also).map(([name, word]) => [`${side}.${name}`, word])) } : {}),
     value: value * by, unit: inches ? 'in' : unit === 'deg' ? '°' : unit, perMm: perMm * by, perPaper: (perMm * by) / view.scale, least: least * by, most: most * by,
   };
@@ -62,9 +64,9 @@ function gripsOf(shoe: RockerShoe): Grip[] {
 
 /** The standing point follows what was measured on the client; a prosthesis is aligned by the prosthetist, so it has none. */
 function standingGrip({ fitting: { foot }, rocker: { stance } }: RockerShoe, on: Point): Grip[] {
-  const common = { id: 'standing', label: 'standing point', on, moves: 'along' } as const, plates = foot?.heelPlates;
-  if (foot?.stance.kind === 'free') return [{ ...common, field: 'foot.hipAhead', range: 'foot.hipAhead', value: foot.stance.hipAhead.value, perMm: 1 }];
-  if (plates) return [{ ...common, field: 'foot.heelPlates.hipAhead', range: 'foot.heelPlates.hipAhead', value: plates.hipAhead.value, perMm: 1 }];
+  const common = { id: 'standing', on, moves: 'along', below: 7 } as const, by = (what: string) => ({ label: `standing point, by ${what}` }), plates = foot?.heelPlates;
+  if (foot?.stance.kind === 'free') return [{ ...common, ...by('the hip ahead of the ankle'), field: 'foot.hipAhead', range: 'foot.hipAhead', value: foot.stance.hipAhead.value, perMm: 1 }];
+  if (plates) return [{ ...common, ...by('the hip ahead on the plates'), field: 'foot.heelPlates.hipAhead', range: 'foot.heelPlates.hipAhead', value: plates.hipAhead.value, perMm: 1 }];
   if (foot?.stance.kind !== 'locked' || foot.stance.found === 'prosthesis alignment') return [];
-  return [{ ...common, field: 'foot.ankleAngle', range: 'foot.ankleAngle', value: inDegrees(foot.stance.ankleAngle.value), perMm: inDegrees(1 / (stance.leg * Math.cos(stance.lean))) }];
+  return [{ ...common, ...by('the fixed ankle angle'), field: 'foot.ankleAngle', range: 'foot.ankleAngle', value: inDegrees(foot.stance.ankleAngle.value), perMm: inDegrees(1 / (stance.leg * Math.cos(stance.lean))) }];
 }

@@ -11,8 +11,10 @@ import type { Fitting } from '../../src/fitting/fitting.ts';
 import type { LengthUnit } from '../../src/fitting/lengthUnit.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import type { Mm } from '../../src/geometry/units.ts';
+import { partsOf } from '../../src/pair/shoe.ts';
 import type { Extras } from './extras.ts';
 import { handlesOf } from './handles.ts';
+import { withLeaveOut } from './leaveOut.ts';
 import { soleSeen } from './soleSeen.ts';
 import { ordinaryShown, solidsShown } from './solidsShown.ts';
 import type { Ask, Outcome, PlanShown, ShoeShown, Shown, SvgShown } from './protocol.ts';
@@ -32,7 +34,7 @@ export interface Looked { readonly outcome: Outcome; readonly choices?: readonly
  */
 export function outcomeOf({ sheet, paper, lengths, chordGap }: Look, before: readonly Choice[] = [], extras: Extras = {}): Looked {
   const reading = readSheet(sheet, lengths);
-  if (!reading.ok) return { outcome: { kind: 'faults', faults: reading.faults } };
+  if (!reading.ok) return { outcome: { kind: 'faults', faults: withLeaveOut(sheet, reading.faults, lengths) } };
   const { fitting } = reading, coarse = chordGap > fitting.making.chordGap;
   // Once a sheet is read its units only say what checks and mould faults speak in; what goes back into the sheet is in its own.
   const designing = design({ ...asCoarse(fitting, chordGap), units: lengths ?? fitting.units }, coarse ? 'quick' : 'careful');
@@ -67,7 +69,7 @@ function shownOf(made: Design, units: LengthUnit, { drawing: side, places }: Sid
   return {
     side: svgShown(side), ...(coarse ? {} : { plan: planShown(made) }), handles: handlesOf(made, places, units),
     places: places.map((view, i) => ({ side: shoes[i]!.side, view })),
-    shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), solids: solidsOf(shoe), ...(coarse ? {} : ordinaryShown(shoe)) })),
+    shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), stiffener: partsOf(shoe)?.shape.stiffener ?? 0, solids: solidsOf(shoe), ...(coarse ? {} : ordinaryShown(shoe)) })),
     findings, mouldFaults,
   };
 }

@@ -23,9 +23,12 @@ export type Answer =
 
 /** A sheet that must be corrected, measures that leave no shape, or a checked pair ready to be looked at. */
 export type Outcome =
-  | { readonly kind: 'faults'; readonly faults: readonly Fault[] }
+  | { readonly kind: 'faults'; readonly faults: readonly FaultShown[] }
   | { readonly kind: 'troubles'; readonly troubles: readonly TroubleWords[] }
   | { readonly kind: 'shown'; readonly shown: Shown };
+
+/** A fault, and the field or group that may be taken off the sheet to be rid of it. */
+export interface FaultShown extends Fault { readonly leaveOut?: string }
 
 export interface Shown {
   readonly side: SvgShown;
@@ -68,6 +71,8 @@ export interface ShoeShown {
   readonly side: Side;
   readonly kind: 'rocker' | 'match';
   readonly figures: readonly Figure[];
+  /** Thickness of the stiffener on the foam, mm. */
+  readonly stiffener: Mm;
   /** Those of the sole, and those asked for besides. */
   readonly solids: readonly SolidShown[];
   /** Only where the hand rests. */

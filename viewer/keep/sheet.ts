@@ -38,6 +38,15 @@ export function worksIn(sheet: Sheet, path: string, value: number): Sheet {
   return withValue(sheet, path, Object.fromEntries(Object.entries(now).map(([wall, lean]) => [wall, Math.min(Number(lean), value)])));
 }
 
+/** What only one toe rule asks for. */
+const OF_RULE: Readonly<Record<string, string>> = { given: 'radius', 'for-toe-spring': 'toeSpring', 'for-toe-off': 'toeOffAngle' };
+
+/** The sheet with another toe rule, without what only the rule before asked for. @param path like `right.order.toe.rule` */
+export function toeRuled(sheet: Sheet, path: string, rule: Json | undefined): Sheet {
+  const others = Object.entries(OF_RULE).filter(([name]) => name !== rule).map(([, field]) => path.replace(/rule$/, field));
+  return others.reduce((less, other) => withValue(less, other, undefined), withValue(sheet, path, rule));
+}
+
 /** The job's number as a file may be called. */
 export const referenceOf = (sheet: Sheet): string => String(valueAt(sheet, 'job.reference') ?? 'sheet').replace(/[^A-Za-z0-9._-]/g, '_');
 

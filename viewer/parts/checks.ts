@@ -1,7 +1,7 @@
 import { inFull, type Finding } from '../../src/checks/finding.ts';
 import type { Fault } from '../../src/fitting/readSheet.ts';
 import { shownLength, type LengthUnit } from '../keep/lengths.ts';
-import { el } from './dom.ts';
+import { button, el } from './dom.ts';
 
 export interface Checks {
   readonly show: (findings: readonly Finding[], mouldFaults: readonly Fault[], lengths: LengthUnit) => void;
@@ -11,6 +11,8 @@ export interface CheckMoves {
   readonly pointAt: (side: string, x: number) => void;
   /** Takes a stop on somebody's own name. */
   readonly take: (finding: Finding, by: string, reason: string) => void;
+  /** A stop that was taken stops again. */
+  readonly giveBack: (finding: Finding) => void;
   readonly goTo: (path: string) => void;
 }
 
@@ -39,7 +41,8 @@ export function checks(host: HTMLElement, moves: CheckMoves): Checks {
 function tally(findings: readonly Finding[], mouldFaults: readonly Fault[]): string {
   const of = (severity: Finding['severity']): number => findings.filter((one) => one.severity === severity && !one.overriddenBy).length;
   const said = (n: number, word: string): string => `${n === 0 ? 'no' : n} ${word}${n === 1 ? '' : 's'}`;
-  return [said(of('stop') + mouldFaults.length, 'stop'), said(of('warn'), 'warning'), said(of('note'), 'note')].join(', ');
+  const taken = findings.filter(({ overriddenBy }) => overriddenBy).length;
+  return [`${said(of('stop') + mouldFaults.length, 'stop')}${taken ? ` left, ${taken} taken on a name` : ''}`, said(of('warn'), 'warning'), said(of('note'), 'note')].join(', ');
 }
 
 const faultLine = ({ path, text }: Fault, moves: CheckMoves): HTMLElement =>
@@ -51,13 +54,13 @@ function line(finding: Finding, moves: CheckMoves, lengths: LengthUnit): HTMLEle
   const press = (): void => { if (side && at !== undefined) moves.pointAt(side, at); };
   return el('li', { class: `finding ${severity}${overriddenBy ? ' taken' : ''}` },
     el('button', { type: 'button', class: 'tell', onclick: press }, el('strong', {}, WORDS[severity]), ` ${place}: ${inFull(finding)}`, numbersIn(finding, lengths)),
-    overriddenBy ? el('p', { class: 'by' }, `Taken by ${overriddenBy.by}: ${overriddenBy.reason}`) : severity === 'stop' ? takeForm(finding, moves) : undefined);
+    overriddenBy ? el('p', { class: 'by' }, `Taken by ${overriddenBy.by}: ${overriddenBy.reason} `, button('No longer', () => moves.giveBack(finding))) : severity === 'stop' ? takeForm(finding, moves) : undefined);
 }
 
 /** Sentences keep the unit they were written in; beside one in the other unit its own numbers stand in the unit shown. */
 function numbersIn({ text, measured, limit, unit }: Finding, lengths: LengthUnit): HTMLElement | undefined {
   if (unit !== 'mm' || (lengths === 'mm' ? !/\d in\b/.test(text) : !/\d mm\b/.test(text))) return undefined;
-  const said = ([['measured', measured], ['limit', limit]] as const).flatMap(([word, mm]) => (mm === undefined ? [] : [`${word} ${shownLength(mm, 'mm', lengths)} ${lengths}`]));
+  const said = ([['here ', measured], ['limit ', limit]] as const).flatMap(([word, mm]) => (mm === undefined ? [] : [`${word}${shownLength(mm, 'mm', lengths)} ${lengths}`]));
   return said.length ? el('span', { class: 'in-unit' }, said.join(', ')) : undefined;
 }
 

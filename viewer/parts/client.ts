@@ -1,10 +1,10 @@
 import type { Shown } from '../desk/protocol.ts';
 import type { LengthUnit } from '../keep/lengths.ts';
-import { besideOrdinary, MIND, ownSoles, sentence, type Seen } from './clientWords.ts';
+import { besideOrdinary, mindWords, ownSoles, sentence, type Seen } from './clientWords.ts';
 import { button, el } from './dom.ts';
 
 /** What a client is shown: the own soles turning, how high, how heavy, beside an ordinary one, and what to mind. No name, no jargon. */
-export function clientView({ shoes }: Shown, lengths: LengthUnit): void {
+export function clientView({ shoes, findings }: Shown, lengths: LengthUnit): void {
   const before = document.activeElement, still = window.matchMedia('(prefers-reduced-motion: reduce)').matches;
   const stage = el('div', { class: 'stage' }), line = el('p', { class: 'line', role: 'status' });
   const mine = ownSoles(shoes, lengths), compared = besideOrdinary(shoes, lengths);
@@ -33,7 +33,7 @@ export function clientView({ shoes }: Shown, lengths: LengthUnit): void {
     el('h2', { id: 'client-title' }, 'Your soles'), button('Close', () => dialog.close(), { class: 'close' }),
     el('div', { class: 'said' }, ...shoes.map((shoe) => el('p', {}, sentence(shoe, lengths)))),
     el('div', { class: 'seen' }, stage, line, el('div', { class: 'choose' }, own, beside, motion)),
-    el('ul', { class: 'mind' }, ...MIND.map((text) => el('li', {}, text))));
+    el('ul', { class: 'mind' }, ...mindWords(findings).map((text) => el('li', {}, text))));
   dialog.addEventListener('close', () => {
     sized.disconnect();
     void solid.then((view) => view.dispose());

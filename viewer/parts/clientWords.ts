@@ -1,3 +1,4 @@
+import type { Finding } from '../../src/checks/finding.ts';
 import type { FigureKey } from '../../src/checks/figures.ts';
 import { otherSide } from '../../src/fitting/words.ts';
 import { MM_PER_INCH, type Mm } from '../../src/geometry/units.ts';
@@ -14,7 +15,26 @@ export interface Seen {
   readonly tags: TagWords;
 }
 
-export const MIND = [
+/** What a client is to mind: what was found of this one first. */
+export function mindWords(findings: readonly Finding[]): readonly string[] {
+  const found = (code: string): boolean => findings.some((finding) => finding.code === code), stops = findings.filter(({ severity }) => severity === 'stop');
+  return [
+    ...(stops.some(({ overriddenBy }) => overriddenBy === undefined) ? ['Not to be worn yet: your doctor or specialist has a question to answer first.'] : []),
+    ...(stops.some(({ code, overriddenBy }) => overriddenBy !== undefined && RELEASED.has(code)) ? ['Wear them only as far as your doctor has allowed.'] : []),
+    ...OWN.flatMap(([code, words]) => (found(code) ? [words] : [])), ...MIND,
+  ];
+}
+
+/** Stops that a doctor releases. */
+const RELEASED: ReadonlySet<string> = new Set(['OPEN_WOUND', 'FUSION_NOT_RELEASED']);
+const OWN = [
+  ['FALL_RISK', 'You have fallen lately: somebody walks beside you until you are both sure.'],
+  ['REDUCED_FEELING', 'You may not feel a sore place: look at your feet every day.'],
+  ['UNSTABLE_KNEE', 'If your knee gives way, stop, and tell us.'],
+  ['GROWING_FOOT', 'The foot still grows: we measure again soon.'],
+] as const;
+
+const MIND = [
   'The first steps are made beside a rail, with somebody there.',
   'Stop wearing them when new pain comes, and tell us.',
   'Look at your skin after each of the first walks.',
@@ -25,14 +45,15 @@ export const MIND = [
 export function sentence(shoe: ShoeShown, lengths: LengthUnit): string {
   const side = shoe.side === 'left' ? 'Left' : 'Right', heavy = valueOf(shoe, 'soleWeight'), high = seatOf(shoe);
   if (high === undefined) return `${side}: nothing is put under this shoe.`;
-  const does = shoe.kind === 'rocker' ? 'rolls for the joint that must not bend' : 'brings this shoe level with the other';
-  return `${side}: the sole ${does}. It is ${inWords(high, lengths)} high under the heel${heavy === undefined ? '' : ` and weighs ${Math.round(heavy)}\u00A0g`}.`;
+  const weighs = heavy === undefined ? '' : ` and weighs ${Math.round(heavy)}\u00A0g`;
+  return shoe.kind === 'rocker' ? `${side}: the sole rolls for the joint that must not bend. It is ${inWords(high, lengths)} high under the heel${weighs}.`
+    : `${side}: ${inWords(high, lengths)} are added under your own shoe, so that both feet stand as they should. What is added${weighs.replace(' and', '')}.`;
 }
 
 export function ownSoles(shoes: readonly ShoeShown[], lengths: LengthUnit): Seen {
   const worn = shoes.filter((shoe) => seatOf(shoe) !== undefined), only = worn.length === 1 ? worn[0] : undefined;
   return {
-    shoes, tags: Object.fromEntries(worn.map((shoe) => [shoe.side, `${shoe.side}\n${inWords(seatOf(shoe)!, lengths)}`])),
+    shoes, tags: Object.fromEntries(worn.map((shoe) => [shoe.side, `${shoe.side}\n${shoe.kind === 'match' ? '+ ' : ''}${inWords(seatOf(shoe)!, lengths)}`])),
     name: only ? `Your ${only.side} sole.` : 'Your left and your right sole.',
     line: only ? `Your ${only.side} sole, as it stands on the floor.` : 'Both soles, as they stand on the floor.',
   };
@@ -44,7 +65,7 @@ export function besideOrdinary(shoes: readonly ShoeShown[], lengths: LengthUnit)
   if (!own?.ordinary || high === undefined) return undefined;
   const { side, figures, ordinary } = own, other = otherSide(side);
   return {
-    shoes: [{ side: other, kind: 'match', figures, solids: ordinary.solids }, own],
+    shoes: [{ side: other, kind: 'match', figures, stiffener: 0, solids: ordinary.solids }, own],
     tags: { [side]: `yours\n${inWords(high, lengths)}`, [other]: `ordinary\n${inWords(ordinary.seatHeight, lengths)}` },
     name: `Your ${side} sole, and an ordinary sole beside it.`,
     line: `Your ${side} sole beside an ordinary one of the same outline: ${difference(high, ordinary.seatHeight, lengths)} under the heel.`,

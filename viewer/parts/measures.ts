@@ -1,7 +1,7 @@
 import type { FieldShown } from '../desk/protocol.ts';
 import { isLengthUnit, shownLength, typedLength, type LengthUnit } from '../keep/lengths.ts';
 import { button, el } from './dom.ts';
-import { numberTyped } from './numbers.ts';
+import { lengthTyped, numberTyped } from './numbers.ts';
 
 /** What the form reads of a sheet, and how it writes. */
 export interface SheetAccess {
@@ -20,6 +20,8 @@ export interface Measures {
   /** Marks fields that must be corrected, by path. */
   readonly faults: (texts: ReadonlyMap<string, string>) => void;
   readonly focus: (path: string) => void;
+  /** "Right foot, foot length" for a field, or for a group of them; undefined where the page asks for none such. */
+  readonly nameOf: (path: string) => string | undefined;
   /** Another sheet comes: what cleared measures told is forgotten. */
   readonly forget: () => void;
 }
@@ -48,7 +50,9 @@ export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet
     }
     return { starts, box };
   });
-  host.append(unitsChoice(sheet), ...groups.map(({ box }) => box));
+  const helpLine = el('p', { class: 'help-line', 'aria-hidden': 'true' });
+  host.append(unitsChoice(sheet), ...groups.map(({ box }) => box), helpLine);
+  host.addEventListener('focusin', (event) => { const help = (event.target as Element).closest('.row')?.querySelector('.help')?.textContent; if (help) helpLine.textContent = help; });
   const present = (starts: string): boolean => !/^(left|right)/.test(starts) || sheet.valueAt(starts.split('.')[0]!) !== undefined || starts.endsWith('.order');
   return {
     show: () => {
@@ -77,6 +81,12 @@ export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet
       }
     },
     forget: () => { seen.clear(); anew = true; for (const { forget } of rows.values()) forget(); },
+    nameOf: (path) => {
+      const group = GROUPS.find(([, starts]) => path === starts || path.startsWith(`${starts}.`)), field = fields.find((one) => one.path === path);
+      if (!group) return undefined;
+      if (path === group[1]) return group[0].toLowerCase();
+      return field || fields.some((one) => one.path.startsWith(`${path}.`)) ? `${group[0]}, ${field?.label ?? inWordsOf(path.slice(group[1].length + 1))}` : undefined;
+    },
     focus: (path) => {
       if (path === 'units') return host.querySelector<HTMLSelectElement>('select.units')?.focus();
       const found = [...rows.values()].find(({ field, row }) => field.path === path && !row.hidden) ?? [...rows.values()].find(({ field, row }) => !row.hidden && (field.path.startsWith(`${path}.`) || path.startsWith(`${field.path}.`)));
@@ -89,7 +99,7 @@ export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet
 }
 
 function unitsChoice(sheet: SheetAccess): HTMLElement {
-  return labelled('The sheet is written in', el('select', { class: 'units', name: 'units', onchange: (event: Event) => { sheet.set('units', (event.target as HTMLSelectElement).value); sheet.settle(); } },
+  return labelled('Lengths on this sheet are in', el('select', { class: 'units', name: 'units', onchange: (event: Event) => { sheet.set('units', (event.target as HTMLSelectElement).value); sheet.settle(); } },
     el('option', { value: '', disabled: true }, 'mm or inches?'), el('option', { value: 'mm' }, 'mm'), el('option', { value: 'in' }, 'inches')));
 }
 
@@ -136,7 +146,7 @@ function controlFor(field: FieldShown, sheet: SheetAccess, attributes: Record<st
   }
   const input = el('input', { ...attributes, type: kind === 'date' ? 'date' : 'text', inputmode: kind === 'number' ? 'decimal' : undefined, autocomplete: 'off', spellcheck: 'false' });
   const put = (): void => {
-    const text = input.value.trim(), number = kind === 'number' ? numberTyped(text) : undefined;
+    const text = input.value.trim(), number = kind !== 'number' ? undefined : field.unit === 'length' ? lengthTyped(text, sheet.lengths()) : numberTyped(text);
     sheet.set(path, text === '' ? undefined : number === undefined ? text : withTold(inOwn(number)));
   };
   const own = (): LengthUnit => { const units = sheet.valueAt('units'); return isLengthUnit(units) ? units : sheet.lengths(); };
@@ -153,6 +163,9 @@ function controlFor(field: FieldShown, sheet: SheetAccess, attributes: Record<st
   input.addEventListener('change', () => sheet.settle());
   return { input, forget: () => { told = undefined; }, update: (anew) => { remember(); if (anew || document.activeElement !== input) input.value = inWords(sheet.valueAt(path), inShown); } };
 }
+
+/** `heelPlates` as words. */
+const inWordsOf = (name: string): string => name.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`).replace(/\./g, ', ');
 
 /** A number, the number of a measure that tells more, or a shoe size. */
 function inWords(value: unknown, shown: (number: number) => number): string {

@@ -80,7 +80,8 @@ export function pins(svg: SVGSVGElement, moves: PinMoves): { readonly show: (han
     if (held?.pointer !== event.pointerId) return;
     const { handle, asked, focusedBefore } = held, others = under(onPaper(event)).filter(({ id }) => id !== handle.id);
     held = undefined;
-    if (asked !== undefined) moves.settle();
+    // What was read while it was held no longer covers the drawing.
+    if (asked !== undefined) { moves.settle(); hold.hide(); }
     // A second tap goes on to the pin that lies under this one.
     else if (focusedBefore && event.type === 'pointerup' && others[0]) made.get(nextOf(handle, others).id)?.focus({ preventScroll: true });
   };

@@ -20,7 +20,7 @@ export interface StripMoves {
   readonly lengths: (unit: LengthUnit) => void;
 }
 
-interface JobLine { readonly id: string; readonly name: string; readonly removed?: number }
+interface JobLine { readonly id: string; readonly name: string; readonly changed: number; readonly removed?: number }
 
 export interface Strip {
   readonly jobs: (jobs: readonly JobLine[], open: string) => void;
@@ -30,6 +30,9 @@ export interface Strip {
   /** Whether a version is laid under. */
   readonly laid: (is: boolean) => void;
 }
+
+/** Tells two jobs of one number apart. */
+const dayAndTime = (at: number): string => new Date(at).toLocaleString([], { day: 'numeric', month: 'short', hour: '2-digit', minute: '2-digit', second: '2-digit' });
 
 /** Jobs on this device, where a sheet comes from and goes to, and what was done and can be undone. */
 export function strip(host: HTMLElement, moves: StripMoves): Strip {
@@ -55,7 +58,7 @@ export function strip(host: HTMLElement, moves: StripMoves): Strip {
   return {
     jobs: (lines, open) => {
       const shown = lines.filter((line) => line.removed === undefined), [last] = lines.filter((line) => line.removed !== undefined);
-      jobs.replaceChildren(...shown.map(({ id, name }) => el('option', { value: id, selected: id === open }, name)));
+      jobs.replaceChildren(...shown.map(({ id, name, changed }) => el('option', { value: id, selected: id === open }, shown.filter((one) => one.name === name).length > 1 ? `${name}, changed ${dayAndTime(changed)}` : name)));
       removed.replaceChildren(...(last ? [button(`Bring back ${last.name}`, () => moves.restore(last.id))] : []));
     },
     steps: (back, again) => {

@@ -49,7 +49,7 @@ export function pairShown(palette: Palette, first: PartsOn): PairShown {
     stands.left.position.y = Math.max(ASIDE, ...broad.map((half) => half + CLEAR));
     stands.right.position.y = -stands.left.position.y;
   };
-  const shadeAll = (): void => { for (const one of shown()) one.body.shade(by, solidOf({ side: one.side, part: 'whole sole' })); };
+  const shadeAll = (): void => { for (const one of shown()) one.body.shade(by, solidOf({ side: one.side, part: 'whole sole' }), one.part === 'foam' ? shoes.find(({ side }) => side === one.side)!.stiffener : 0); };
   const cutAll = (): void => { for (const one of shown()) one.body.cut(cut, asideOf(one.side)); };
   const build = (which: readonly Placed[], fine: boolean): void => { for (const one of which) one.body.show(solidOf(one)!, fine); };
   let isFine = false, only: Side | undefined;

@@ -16,8 +16,8 @@ export interface SolidBody {
   /** What can be pressed when measuring. */
   readonly faces: readonly Mesh[];
   readonly show: (solid: SolidShown, fine: boolean) => void;
-  /** What is told of the thickness of the sole this is a part of. */
-  readonly shade: (by: 'material' | 'thickness', whole: SolidShown | undefined) => void;
+  /** What is told of the thickness of the sole this is a part of. @param above what lies on this part, mm */
+  readonly shade: (by: 'material' | 'thickness', whole: SolidShown | undefined, above: number) => void;
   readonly cut: (cut: Cut | undefined, aside: number) => void;
   readonly dispose: () => void;
 }
@@ -53,11 +53,11 @@ export function solidBody(part: PartName, palette: Palette, strips: { readonly s
       fill(body.geometry, { position: [positions, 3], normal: [fine ? smoothNormals(solid, normals, crease) : flatNormals(normals), 3], uv: [new Float32Array((positions.length / 3) * 2), 2] });
       put(edges, fine ? creases(solid, normals, crease) : new Float32Array());
     },
-    shade: (by, whole) => {
+    shade: (by, whole, above) => {
       const byThickness = by === 'thickness' && (part === 'foam' || part === 'whole sole') && whole !== undefined;
       body.material = byThickness ? shaded : plain;
       if (!byThickness || !shown) return;
-      body.geometry.getAttribute('uv').array.set(stripPlaces(shown, whole));
+      body.geometry.getAttribute('uv').array.set(stripPlaces(shown, whole, above));
       body.geometry.getAttribute('uv').needsUpdate = true;
     },
     cut: (cut, aside) => {
@@ -78,11 +78,11 @@ export function solidBody(part: PartName, palette: Palette, strips: { readonly s
 }
 
 /** For each corner of each facet its place on the strips; the thickness is worked out once under each corner of the upper face. */
-function stripPlaces(solid: SolidShown, whole: SolidShown): Float32Array {
+function stripPlaces(solid: SolidShown, whole: SolidShown, above: number): Float32Array {
   const under = thicknessUnder(whole, facetNormals(whole)), normals = facetNormals(solid), known = new Map<number, number>(), out = new Float32Array(2 * solid.triangles.length);
   solid.triangles.forEach((corner, i) => {
     if (!isUpper(normals, Math.floor(i / 3))) { out.set(placeOnStrip(undefined), 2 * i); return; }
-    const thickness = known.get(corner) ?? under(cornerAt(solid, corner));
+    const thickness = known.get(corner) ?? under(cornerAt(solid, corner)) + above;
     known.set(corner, thickness);
     out.set(placeOnStrip(thickness), 2 * i);
   });

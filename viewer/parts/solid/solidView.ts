@@ -137,7 +137,7 @@ function viewOn(stand: Stage, host: HTMLElement, manner: SolidManner): SolidView
       pick.forget();
     },
     section: (axis, at) => { pair.cut(axis && { axis, at }); pick.forget(); },
-    shade: (kind) => { legend.box.hidden = kind !== 'thickness'; pair.shade(kind); changed(); },
+    shade: (kind) => { legend.show(kind === 'thickness'); pair.shade(kind); changed(); },
     measure: pick.set,
     lengths,
     picture: stand.picture,
