@@ -64,9 +64,9 @@ export function notLevel({ shoe }: Seen<MatchShoe>): Finding[] {
   if (!trouble) return [];
   const common = { code: 'CANNOT_BE_RAISED', severity: 'stop', side, unit: 'mm', basis: PAIR } as const;
   const wanted = `To stand as ordered the ${side} shoe would have to go ${upOrDown(raise.seat)} at the seat and ${upOrDown(raise.ball)} at the ball`;
-  if (trouble.why === 'tip too thin') return [{
+  if (trouble.why === 'tip does not do') return [{
     ...common, measured: trouble.tip, limit: trouble.works, where: 'tip',
-    text: sentences(`${wanted}; with ${mm(trouble.tip)} left at the tip (order.tip) the toe would turn up too steeply or keep no foam`, `${mm(trouble.works)} at the tip works, or leave order.tip out`),
+    text: sentences(`${wanted}; with ${mm(trouble.tip)} left at the tip (order.tip) ${trouble.text ?? 'the toe would turn up too steeply or keep no foam'}`, `${mm(trouble.works)} at the tip works, or leave order.tip out`),
   }];
   if (trouble.why === 'walls meet') return [{ ...common, where: 'walls', text: sentences(`${wanted}; ${trouble.text}`, 'Let the walls lean less (order.taper)') }];
   const least = order.outsole.thickness + LEAST_FOAM, { missing } = trouble;

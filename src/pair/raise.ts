@@ -25,11 +25,11 @@ export const isLevel = ({ seat, ball }: Raise): boolean => Math.abs(seat) <= LEV
 /** A raise that can be made. `tip` is its thickness at the tip: asked for, chosen, or all there is where the raise is level throughout. */
 export interface RaiseMade { readonly tip: Mm; readonly shape: SoleShape; readonly bodies: Bodies }
 
-/** Why a shoe cannot be raised: there is `missing` mm too little to put a raise in, the tip asked for is too thin for it, or its walls lean too far. */
+/** Why a shoe cannot be raised: there is `missing` mm too little to put a raise in, or the tip asked for does not do: too thin, or (then `text` says so) its walls would meet, as all would in the last case. */
 export type RaiseTrouble =
   | { readonly why: 'walls meet'; readonly text: string }
   | { readonly why: 'too little'; readonly missing: Mm }
-  | { readonly why: 'tip too thin'; readonly tip: Mm; readonly works: Mm };
+  | { readonly why: 'tip does not do'; readonly tip: Mm; readonly works: Mm; readonly text?: string };
 
 /** What becomes of a shoe that is to be raised. */
 type Raising = { readonly kind: 'level' } | { readonly kind: 'made'; readonly made: RaiseMade } | { readonly kind: 'refused'; readonly trouble: RaiseTrouble };
@@ -52,7 +52,7 @@ function makeRaise(last: Last, order: SheetMatch, raise: Raise): Raising {
   const found = chosenRaise(trial, last, Math.min(FOAM_WANTED, most - 1e-6));
   if (found instanceof Infeasible) return { kind: 'refused', trouble: { why: 'walls meet', text: found.message } };
   if (order.tip === undefined) return { kind: 'made', made: found };
-  return { kind: 'refused', trouble: { why: 'tip too thin', tip: order.tip, works: found.tip } };
+  return { kind: 'refused', trouble: { why: 'tip does not do', tip: order.tip, works: found.tip, ...(asked ? { text: asked.message } : {}) } };
 }
 
 /** What comes of a raise with one tip or another. */

@@ -35,6 +35,19 @@ describe.skipIf(noBrowser)('one job in two tabs', () => {
     expect([await flat(one).inputValue(), (await jobsOn(one)).length]).toEqual(['18', before + 1]);
     await one.waitForTimeout(500);
     expect([await flat(two).inputValue(), await two.getByRole('dialog').count()]).toEqual(['19', 0]);
+
+    // Whoever keeps his own keeps its undo, and what was being typed gives way to what is taken.
+    expect(await one.getByRole('button', { name: 'Undo' }).isEnabled()).toBe(true);
+    const shared = await jobsOn(two);
+    await one.getByRole('combobox', { name: 'job', exact: true }).selectOption({ index: 1 });
+    await settled(one);
+    await flat(two).focus();
+    await one.getByRole('button', { name: 'Remove' }).click();
+    await asked.waitFor();
+    await asked.getByRole('button', { name: 'Take the other tab\'s' }).click();
+    await settled(two);
+    expect((await jobsOn(two)).length).toBe(shared.length - 1);
+    expect(await two.locator('html').getAttribute('data-shown')).toBe('shown');
     await one.context().close();
   }, 60_000);
 });
