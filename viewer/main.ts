@@ -107,7 +107,7 @@ async function begin(): Promise<void> {
   /** What the device was told, or else what the sheet is written in. */
   function lengths(): LengthUnit { const own = valueAt(now(), 'units'); return chosen ?? (isLengthUnit(own) ? own : 'mm'); }
   function afterChoice(): void { bar.lengths(lengths()); form?.show(); if (job.shown) { side.show(job.shown, true); showNumbers(job.shown); } compare(); look(); }
-  function showNumbers({ shoes, findings, mouldFaults }: Pick<Shown, 'shoes' | 'findings' | 'mouldFaults'>): void {
+  function showNumbers({ shoes, findings, mouldFaults }: Shown): void {
     list.show(shoes, lengths());
     report.show(findings, mouldFaults, lengths());
     void solid.then((part) => part.lengths(lengths()));
@@ -178,6 +178,7 @@ async function begin(): Promise<void> {
     if (shown.plan) plan.show(shown.plan, shown.shoes);
     showNumbers(shown);
     if (fine) compare();
+    if (shown.used) form?.used(shown.used);
     const moulded = valueAt(now(), 'making.mould') !== undefined;
     void solid.then((part) => part.show(shown.shoes, fine, moulded));
     files.show(shown.findings, shown.mouldFaults);
@@ -192,7 +193,8 @@ async function begin(): Promise<void> {
     if (job.shown) return;
     side.clear();
     plan.clear();
-    showNumbers({ shoes: [], findings: [], mouldFaults: [] });
+    list.show([], lengths());
+    report.clear();
     void solid.then((part) => part.show([], true, false));
     compare();
   }
@@ -231,6 +233,7 @@ async function begin(): Promise<void> {
   });
   form.show();
   form.faults(faulty);
+  if (job.shown?.used) form.used(job.shown.used);
   compare();
 }
 

@@ -65,3 +65,12 @@ describe('what a client is to mind', () => {
     expect([released[0], released.some((words) => words.startsWith('Not'))]).toEqual(['Wear them only as far as your doctor has allowed.', false]);
   });
 });
+
+test('an empty field is told what counts instead, in the unit of the field', () => {
+  const { outcome } = outcomeOf({ sheet: sheetText(sample('market-gardener')), paper: { width: 320, height: 172 }, chordGap: 0 });
+  if (outcome.kind !== 'shown') throw new Error(outcome.kind);
+  const { used = {} } = outcome.shown, order = 'right.order.';
+  expect([used[`${order}outsole.thickness`], used[`${order}crestAngle`], used[`${order}foam`], used[`${order}toe.rule`], used['making.chordGap']]).toEqual([2, expect.closeTo(90, 9), expect.stringMatching(/EVA/), 'pivot-to-toe', 0.05]);
+  expect(used[`${order}apex`]).toBeGreaterThan(40);
+  expect(used['right.foot.strikeAngle']).toBeGreaterThan(5);
+});

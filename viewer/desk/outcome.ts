@@ -17,6 +17,7 @@ import { handlesOf } from './handles.ts';
 import { withLeaveOut } from './leaveOut.ts';
 import { soleSeen } from './soleSeen.ts';
 import { ordinaryShown, solidsShown } from './solidsShown.ts';
+import { usedIn } from './used.ts';
 import type { Ask, Outcome, PlanShown, ShoeShown, Shown, SvgShown } from './protocol.ts';
 
 /** What is asked for; lengths in the sheet's own unit where none is told. */
@@ -67,7 +68,7 @@ function sideOn(made: Design, asked: Paper, before: readonly Choice[]): SideShee
 function shownOf(made: Design, units: LengthUnit, { drawing: side, places }: SideSheet, coarse: boolean, extras: Extras): Shown {
   const { fitting, shoes, findings, mouldFaults } = made, solidsOf = solidsShown(made, extras);
   return {
-    side: svgShown(side), ...(coarse ? {} : { plan: planShown(made) }), handles: handlesOf(made, places, units),
+    side: svgShown(side), ...(coarse ? {} : { plan: planShown(made), used: usedIn(made) }), handles: handlesOf(made, places, units),
     places: places.map((view, i) => ({ side: shoes[i]!.side, view })),
     shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), stiffener: partsOf(shoe)?.shape.stiffener ?? 0, solids: solidsOf(shoe), ...(coarse ? {} : ordinaryShown(shoe)) })),
     findings, mouldFaults,

@@ -9,6 +9,9 @@ import type { Side } from '../../src/fitting/words.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import type { Mm } from '../../src/geometry/units.ts';
 
+/** What counts where a field of the sheet is empty: a number in mm, degrees or percent, or a word. By the field's path. */
+export type Used = Readonly<Record<string, number | string>>;
+
 /** What the page asks of the worker. A design's sentences name lengths in `lengths`, whatever the sheet is written in; its numbers are not changed by it. Each ask carries a number that comes back with its answer; a newer ask makes an older one stale. */
 export type Ask =
   | { readonly kind: 'design'; readonly id: number; readonly sheet: string; readonly paper: Paper; readonly lengths: LengthUnit; readonly chordGap: Mm; readonly extras: ExtrasAsked }
@@ -38,6 +41,8 @@ export interface Shown {
   /** Where each shoe stands on the side drawing. */
   readonly places: readonly { readonly side: Side; readonly view: View }[];
   readonly shoes: readonly ShoeShown[];
+  /** Only where the hand rests. */
+  readonly used?: Used;
   readonly findings: readonly Finding[];
   readonly mouldFaults: readonly Fault[];
 }

@@ -4,6 +4,8 @@ import { shownLength, type LengthUnit } from '../keep/lengths.ts';
 import { button, el } from './dom.ts';
 
 export interface Checks {
+  /** Nothing is checked: this job has no shape yet. */
+  readonly clear: () => void;
   readonly show: (findings: readonly Finding[], mouldFaults: readonly Fault[], lengths: LengthUnit) => void;
 }
 
@@ -24,6 +26,7 @@ export function checks(host: HTMLElement, moves: CheckMoves): Checks {
   host.append(count, list);
   let told = '';
   return {
+    clear: () => { told = ''; count.textContent = ''; list.replaceChildren(); },
     show: (findings, mouldFaults, lengths) => {
       const next = JSON.stringify([findings, mouldFaults, lengths]);
       if (next === told) return;

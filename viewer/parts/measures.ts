@@ -1,4 +1,4 @@
-import type { FieldShown } from '../desk/protocol.ts';
+import type { FieldShown, Used } from '../desk/protocol.ts';
 import { isLengthUnit, shownLength, typedLength, type LengthUnit } from '../keep/lengths.ts';
 import { button, el } from './dom.ts';
 import { lengthTyped, numberTyped } from './numbers.ts';
@@ -19,6 +19,8 @@ export interface Measures {
   readonly show: () => void;
   /** Marks fields that must be corrected, by path. */
   readonly faults: (texts: ReadonlyMap<string, string>) => void;
+  /** Shows in the empty fields, greyed, what counts instead. */
+  readonly used: (used: Used) => void;
   readonly focus: (path: string) => void;
   /** "Right foot, foot length" for a field, or for a group of them; undefined where the page asks for none such. */
   readonly nameOf: (path: string) => string | undefined;
@@ -37,7 +39,7 @@ const OPEN = /foot$|order$/;
 
 /** Every field of the sheet as a form. A field left empty is left out of the sheet. */
 export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet: SheetAccess): Measures {
-  const rows = new Map<string, { readonly field: FieldShown; readonly row: HTMLElement; readonly update: (anew: boolean) => void; readonly forget: () => void; readonly fault: HTMLElement; readonly input: HTMLElement }>();
+  const rows = new Map<string, { readonly field: FieldShown; readonly row: HTMLElement; readonly update: (anew: boolean) => void; readonly forget: () => void; readonly fault: HTMLElement; readonly input: HTMLElement; readonly instead: Instead }>();
   let anew = false;
   const seen = new Map<string, { readonly value: unknown; readonly units: string }>();
   const groups = GROUPS.map(([title, starts]) => {
@@ -81,6 +83,7 @@ export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet
       }
     },
     forget: () => { seen.clear(); anew = true; for (const { forget } of rows.values()) forget(); },
+    used: (used) => { for (const { field, instead } of rows.values()) instead(used[field.path]); },
     nameOf: (path) => {
       const group = GROUPS.find(([, starts]) => path === starts || path.startsWith(`${starts}.`)), field = fields.find((one) => one.path === path);
       if (!group) return undefined;
@@ -118,7 +121,9 @@ function kindChoice(starts: string, sheet: SheetAccess): HTMLElement | undefined
     el('option', { value: '' }, 'nothing: not on the sheet'), el('option', { value: 'rocker' }, 'a sole that rolls'), el('option', { value: 'match' }, 'raised to match the other')));
 }
 
-interface Row { readonly row: HTMLElement; readonly update: (anew: boolean) => void; readonly forget: () => void; readonly fault: HTMLElement; readonly input: HTMLElement }
+/** What counts where the field is empty, in mm, degrees or percent, or a word. */
+type Instead = (value: number | string | undefined) => void;
+interface Row { readonly instead: Instead; readonly row: HTMLElement; readonly update: (anew: boolean) => void; readonly forget: () => void; readonly fault: HTMLElement; readonly input: HTMLElement }
 
 let rowsMade = 0;
 
@@ -129,20 +134,20 @@ function rowFor(field: FieldShown, sheet: SheetAccess): Row {
   const sign = el('span', { class: 'unit' }, unit());
   const more = field.measured ? howTaken(field, sheet) : undefined;
   const row = el('div', { class: 'row' }, el('label', { for: id, class: 'words' }, field.label), el('span', { class: 'value' }, control.input, sign), more?.box, fault, help);
-  return { row, fault, input: control.input, forget: control.forget ?? (() => undefined), update: (anew) => { sign.textContent = unit(); control.update(anew); more?.update(); } };
+  return { row, fault, input: control.input, instead: control.instead ?? (() => undefined), forget: control.forget ?? (() => undefined), update: (anew) => { sign.textContent = unit(); control.update(anew); more?.update(); } };
 }
 
 /** What is being typed in stays as it is, unless it is of another sheet: `anew`. */
-interface Control { readonly input: HTMLElement; readonly update: (anew: boolean) => void; readonly forget?: () => void }
+interface Control { readonly instead?: Instead; readonly input: HTMLElement; readonly update: (anew: boolean) => void; readonly forget?: () => void }
 
 function controlFor(field: FieldShown, sheet: SheetAccess, attributes: Record<string, string>): Control {
   const { path, kind, words = [] } = field;
   if (kind === 'ticks') return ticks(field, sheet, attributes);
   if (kind === 'word' || kind === 'yes') {
     const options = kind === 'yes' ? ['true', 'false'] : words, said = (word: string): string => (kind === 'yes' ? (word === 'true' ? 'yes' : 'no') : word);
-    const input = el('select', { ...attributes, onchange: () => { sheet.set(path, input.value === '' ? undefined : kind === 'yes' ? input.value === 'true' : input.value); sheet.settle(); } },
-      el('option', { value: '' }, '·'), ...options.map((word) => el('option', { value: word }, said(word))));
-    return { input, update: () => { input.value = String(sheet.valueAt(path) ?? ''); } };
+    const none = el('option', { value: '' }, '·'), input = el('select', { ...attributes, onchange: () => { sheet.set(path, input.value === '' ? undefined : kind === 'yes' ? input.value === 'true' : input.value); sheet.settle(); } },
+      none, ...options.map((word) => el('option', { value: word }, said(word))));
+    return { input, instead: (value) => { none.textContent = typeof value === 'string' ? `· ${value}` : '·'; }, update: () => { input.value = String(sheet.valueAt(path) ?? ''); } };
   }
   const input = el('input', { ...attributes, type: kind === 'date' ? 'date' : 'text', inputmode: kind === 'number' ? 'decimal' : undefined, autocomplete: 'off', spellcheck: 'false' });
   const put = (): void => {
@@ -161,7 +166,8 @@ function controlFor(field: FieldShown, sheet: SheetAccess, attributes: Record<st
   };
   input.addEventListener('input', put);
   input.addEventListener('change', () => sheet.settle());
-  return { input, forget: () => { told = undefined; }, update: (anew) => { remember(); if (anew || document.activeElement !== input) input.value = inWords(sheet.valueAt(path), inShown); } };
+  const instead: Instead = (value) => { input.placeholder = typeof value === 'number' ? String(Number((field.unit === 'length' ? shownLength(value, 'mm', sheet.lengths()) : value).toFixed(3))) : value ?? ''; };
+  return { input, instead, forget: () => { told = undefined; }, update: (anew) => { remember(); if (anew || document.activeElement !== input) input.value = inWords(sheet.valueAt(path), inShown); } };
 }
 
 /** `heelPlates` as words. */

@@ -1,0 +1,23 @@
+import type { Design } from '../../src/checks/design.ts';
+import { isRangeName, rangeOf } from '../../src/fitting/ranges.ts';
+import { inDegrees } from '../../src/geometry/units.ts';
+import type { Shoe } from '../../src/pair/shoe.ts';
+import type { Used } from './protocol.ts';
+
+/** All numbers and words a design rests on, also those nobody filled in: estimates and the trade's defaults. Pure. */
+export const usedIn = ({ shoes, fitting: { making } }: Design): Used => Object.fromEntries([...leavesOf(making, 'making'), ...shoes.flatMap((shoe) => [
+  ...leavesOf(shoe.fitting.foot, 'foot'), ...leavesOf(shoe.fitting.last, 'last'), ...leavesOf(shoe.fitting.order, 'order'), ...apexOf(shoe),
+].map(([path, value]) => [`${shoe.side}.${path.replace('foot.stance.', 'foot.')}`, value] as const))]);
+
+type Leaf = readonly [path: string, value: number | string];
+
+function leavesOf(value: unknown, path: string): Leaf[] {
+  if (typeof value === 'string') return [[path, value]];
+  if (typeof value === 'number') return Number.isFinite(value) ? [[path, isRangeName(path) && rangeOf(path).unit === 'deg' ? inDegrees(value) : value]] : [];
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return [];
+  if ('origin' in value && 'value' in value) return leavesOf(value.value, path);
+  return Object.entries(value).flatMap(([name, inner]) => leavesOf(inner, `${path}.${name}`));
+}
+
+/** The sheet has it as a share of the last's length. */
+const apexOf = (shoe: Shoe): Leaf[] => (shoe.kind === 'rocker' ? [['order.apex', (100 * shoe.order.apexX) / shoe.last.length]] : []);
