@@ -24,7 +24,7 @@ describe.skipIf(noBrowser)('the bench view in a browser', () => {
       await openSample(page, name.replace(/-/g, ' '));
       expect([name, await page.locator('html').getAttribute('data-shown')]).toEqual([name, 'shown']);
       const reference = (JSON.parse(sheetOf(name)) as { job: { reference: string } }).job.reference;
-      expect(await page.getByRole('combobox', { name: 'job', exact: true }).locator('option:checked').textContent()).toBe(reference);
+      expect(await page.getByRole('combobox', { name: 'job', exact: true }).locator('option:checked').textContent()).toContain(reference);
       expect(await page.locator('.side-drawing text').count()).toBeGreaterThan(15);
       expect(await page.locator('.finding').count()).toBeGreaterThan(3);
       expect(await page.locator('.figures td').count()).toBeGreaterThan(30);

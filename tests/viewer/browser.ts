@@ -17,19 +17,21 @@ const outDir = resolve(`dist/viewer-tested-${process.env.VITEST_POOL_ID ?? 1}`);
 let built: Promise<unknown> | undefined;
 const page = { configFile: 'viewer/vite.config.ts', logLevel: 'error', build: { outDir, emptyOutDir: true } } as const;
 
-/** The built page, served from this machine, and a browser with software drawing. */
-export async function openBench(): Promise<Bench> {
+const SOFTWARE = ['--use-angle=swiftshader', '--enable-unsafe-swiftshader'], NO_SOLIDS = ['--disable-3d-apis'];
+
+/** The built page, served from this machine, and a browser that draws solids in software; one that draws none is much faster. */
+export async function openBench(solids: 'solids' | 'no solids' = 'solids'): Promise<Bench> {
   if (place === undefined) throw new Error(`the bench view must be tested in a browser, and there is none at ${PLACES.join(' or ')}`);
   await (built ??= build({ ...page, mode: 'production' }));
   const server: PreviewServer = await preview({ ...page, preview: { port: 0, host: '127.0.0.1' } });
-  const browser = await chromium.launch({ executablePath: place, args: ['--use-angle=swiftshader', '--enable-unsafe-swiftshader', '--no-sandbox'] });
+  const browser = await chromium.launch({ executablePath: place, args: [...(solids === 'solids' ? SOFTWARE : NO_SOLIDS), '--no-sandbox'] });
   return { browser, address: server.resolvedUrls!.local[0]!, close: async () => { await browser.close(); await server.close(); } };
 }
 
 export interface Watched { readonly page: Page; readonly complaints: readonly string[]; readonly elsewhere: readonly string[] }
 
 /** A page that notes what the console complains of and every request that leaves it. */
-export async function openPage({ browser, address }: Bench, size = { width: 1440, height: 900 }, more: BrowserContextOptions = {}): Promise<Watched> {
+export async function openPage({ browser, address }: Bench, size = { width: 1040, height: 720 }, more: BrowserContextOptions = {}): Promise<Watched> {
   const context = await browser.newContext({ viewport: size, acceptDownloads: true, ...more }), page = await context.newPage();
   const complaints: string[] = [], elsewhere: string[] = [];
   page.on('console', (line) => { if (['error', 'warning'].includes(line.type())) complaints.push(line.text()); });

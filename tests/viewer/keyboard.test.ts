@@ -32,7 +32,7 @@ function typedFor(path: string): string | undefined {
 
 describe.skipIf(noBrowser)('with keys alone', () => {
   let bench: Bench;
-  beforeAll(async () => { bench = await openBench(); }, 60_000);
+  beforeAll(async () => { bench = await openBench('no solids'); }, 60_000);
   afterAll(async () => { await bench?.close(); });
 
   test('from an empty sheet to a zip whose solids are whole', async () => {

@@ -5,7 +5,7 @@ import { noBrowser, openBench, openPage, openSample, settled, type Bench } from 
 describe.skipIf(noBrowser)('the plan and the pins in a browser', () => {
   let bench: Bench, page: Page, complaints: readonly string[], elsewhere: readonly string[];
   beforeAll(async () => {
-    bench = await openBench();
+    bench = await openBench('no solids');
     ({ page, complaints, elsewhere } = await openPage(bench));
     await openSample(page, 'market gardener');
   }, 60_000);

@@ -7,7 +7,7 @@ const jobsOn = (page: Page): Promise<string[]> => page.getByRole('combobox', { n
 
 describe.skipIf(noBrowser)('one job in two tabs', () => {
   let bench: Bench;
-  beforeAll(async () => { bench = await openBench(); }, 60_000);
+  beforeAll(async () => { bench = await openBench('no solids'); }, 60_000);
   afterAll(async () => { await bench?.close(); });
 
   test('the tab that is behind asks whose is to stay, and overwrites nothing', async () => {
