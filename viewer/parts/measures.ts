@@ -39,15 +39,16 @@ const OPEN = /foot$|order$/;
 
 /** Every field of the sheet as a form. A field left empty is left out of the sheet. */
 export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet: SheetAccess): Measures {
-  const rows = new Map<string, { readonly field: FieldShown; readonly row: HTMLElement; readonly update: (anew: boolean) => void; readonly forget: () => void; readonly fault: HTMLElement; readonly input: HTMLElement; readonly instead: Instead }>();
+  const rows = new Map<string, { readonly field: FieldShown; readonly group: string; readonly row: HTMLElement; readonly update: (anew: boolean) => void; readonly forget: () => void; readonly fault: HTMLElement; readonly input: HTMLElement; readonly instead: Instead }>();
   let anew = false;
+  const seenGroups = new Map<string, { readonly value: unknown; readonly units: string }>();
   const seen = new Map<string, { readonly value: unknown; readonly units: string }>();
   const groups = GROUPS.map(([title, starts]) => {
     const own = fields.filter(({ path }) => path.startsWith(`${starts}.`));
     const box = el('details', { class: 'group', open: OPEN.test(starts) }, el('summary', {}, title), kindChoice(starts, sheet));
     for (const field of own) {
       const made = rowFor(field, sheet);
-      rows.set(field.forKind ? `${field.path} ${field.forKind}` : field.path, { field, ...made });
+      rows.set(field.forKind ? `${field.path} ${field.forKind}` : field.path, { field, group: starts, ...made });
       box.append(made.row);
     }
     return { starts, box };
@@ -64,7 +65,14 @@ export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet
       }
       for (const choice of host.querySelectorAll<HTMLSelectElement>('select.units')) choice.value = String(sheet.valueAt('units') ?? '');
       const units = `${String(sheet.valueAt('units'))} ${sheet.lengths()}`, active = document.activeElement;
-      for (const [name, { field, row, update }] of rows) {
+      // While a hand drags all groups but one stay as they are: each part of a sheet that is not changed is the very same.
+      const same = new Set(groups.flatMap(({ starts }) => {
+        const value = sheet.valueAt(starts), before = seenGroups.get(starts);
+        seenGroups.set(starts, { value, units });
+        return before && before.value === value && before.units === units && !anew ? [starts] : [];
+      }));
+      for (const [name, { field, group, row, update }] of rows) {
+        if (same.has(group) && !row.contains(active)) continue;
         row.hidden = field.forKind !== undefined && sheet.valueAt(`${field.path.split('.')[0]}.order.kind`) !== field.forKind;
         const value = sheet.valueAt(field.path), before = seen.get(name);
         // While a hand drags all rows but one stay as they are. What is being typed in is looked at anew.
