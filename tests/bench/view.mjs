@@ -77,7 +77,7 @@ for (const sample of ['market gardener', 'ferry pilot', 'baker']) {
   await open(sample);
   await drag('right apex', 150);
   let wall = [];
-  const script = await scriptOf(async () => { wall = await drag('right apex', 200, 60); });
+  const script = await scriptOf(async () => { wall = await drag('right apex', 200, 100); });
   console.log(`  ${sample.padEnd(16)} our own script ${inWords(script)} (wanted: 16); by the clock on the wall ${inWords(wall)}`);
 }
 const before = await heap();
