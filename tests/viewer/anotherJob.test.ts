@@ -89,6 +89,45 @@ describe.skipIf(noBrowser)('nothing of one job passes for another\'s', () => {
     expect(Number(await pin.getAttribute('aria-valuenow'))).toBeGreaterThan(least);
   }, 60_000);
 
+  test('what has not been measured is left out with a press, and asked for no more', async () => {
+    await page.selectOption('[aria-label="begin a new sheet"]', 'blank');
+    await page.waitForFunction('document.documentElement.dataset.shown === "faults"');
+    await settled(page);
+    const lines = page.locator('.message li'), plates = lines.filter({ hasText: 'Left foot, height of the plates: nothing is there yet.' });
+    const before = await lines.count();
+    await plates.getByRole('button', { name: 'Leave Left foot, heel plates out' }).click();
+    await expect.poll(() => lines.count()).toBe(before - 3);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => lines.count()).toBe(before);
+  }, 60_000);
+
+  test('a stop is taken on a name, told as taken, and given back', async () => {
+    await openSample(page, 'ferry pilot');
+    await page.locator('.group', { has: page.getByText('The client', { exact: true }) }).locator('summary').click();
+    const count = page.locator('.count'), risk = page.getByRole('checkbox', { name: 'open wound' });
+    await risk.check();
+    await expect.poll(() => count.textContent()).toMatch(/^1 stop, /);
+    await page.getByText('Go on all the same').click();
+    await page.locator('form.take').getByLabel('your name').fill('B. Bench');
+    await page.locator('form.take').getByLabel('why').fill('released on paper');
+    await page.getByRole('button', { name: 'Take this stop on my name' }).click();
+    await expect.poll(() => count.textContent()).toMatch(/^no stops left, 1 taken on a name/);
+    await settled(page);
+    await page.getByRole('button', { name: 'No longer' }).click();
+    await expect.poll(() => count.textContent()).toMatch(/^1 stop, /);
+    await risk.uncheck();
+    await expect.poll(() => count.textContent()).toMatch(/^no stops, /);
+  }, 60_000);
+
+  test('the drawing is printed on the paper that goes on A4, and the page is as before', async () => {
+    await openSample(page, 'market gardener');
+    await page.evaluate(() => { window.print = () => { document.body.dataset.printed = document.querySelector('.side-drawing')!.getAttribute('viewBox')!; }; });
+    await page.getByRole('button', { name: 'Print the drawing' }).click();
+    await page.waitForFunction('document.body.dataset.printed !== undefined');
+    expect(await page.evaluate('document.body.dataset.printed')).toBe('0 0 260 185');
+    await expect.poll(() => page.locator('.side-drawing').getAttribute('viewBox')).toBe('0 0 320 172');
+  }, 60_000);
+
   test('on paper there are no pins, and a millimetre is a millimetre', async () => {
     await page.setViewportSize({ width: 980, height: 800 });
     await settled(page);
