@@ -7,7 +7,7 @@ import { button, el } from './dom.ts';
 export function clientView({ shoes, findings }: Shown, lengths: LengthUnit): void {
   const before = document.activeElement, still = window.matchMedia('(prefers-reduced-motion: reduce)').matches;
   const stage = el('div', { class: 'stage' }), line = el('p', { class: 'line', role: 'status' });
-  const mine = ownSoles(shoes, lengths), compared = besideOrdinary(shoes, lengths);
+  const mind = mindWords(findings), mine = ownSoles(shoes, lengths), compared = besideOrdinary(shoes, lengths);
   let seen = mine, turning = !still;
   const manner = { name: (): string => `${seen.name} ${HOW}`, undrawn: 'This screen cannot show the picture.', filled: true };
   const solid = import('./solid/solidView.ts').then(({ solidView }) => solidView(stage, manner));
@@ -29,11 +29,11 @@ export function clientView({ shoes, findings }: Shown, lengths: LengthUnit): voi
   // Whoever takes hold of the picture wants to look at it from there.
   stage.addEventListener('pointerdown', () => { if (turning) go(false); });
 
-  const dialog = el('dialog', { class: 'client', 'aria-labelledby': 'client-title' },
+  const dialog = el('dialog', { class: mind.length > 4 ? 'client much' : 'client', 'aria-labelledby': 'client-title' },
     el('h2', { id: 'client-title' }, 'Your soles'), button('Close', () => dialog.close(), { class: 'close' }),
     el('div', { class: 'said' }, ...shoes.map((shoe) => el('p', {}, sentence(shoe, lengths)))),
     el('div', { class: 'seen' }, stage, line, el('div', { class: 'choose' }, own, beside, motion)),
-    el('ul', { class: 'mind' }, ...mindWords(findings).map((text) => el('li', {}, text))));
+    el('ul', { class: 'mind' }, ...mind.map((text) => el('li', {}, text))));
   dialog.addEventListener('close', () => {
     sized.disconnect();
     void solid.then((view) => view.dispose());
@@ -42,7 +42,7 @@ export function clientView({ shoes, findings }: Shown, lengths: LengthUnit): voi
   });
   document.body.append(dialog);
   dialog.showModal();
-  own.focus();
+  own.focus({ preventScroll: true });
   fillScreen(dialog);
   // A frame later, when the picture has taken its new size.
   const sized = new ResizeObserver(() => requestAnimationFrame(() => void solid.then((view) => view.allRound())));
