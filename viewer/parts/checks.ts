@@ -24,20 +24,31 @@ const WORDS = { stop: 'STOP', warn: 'warning', note: 'note' } as const;
 export function checks(host: HTMLElement, moves: CheckMoves): Checks {
   const count = el('p', { class: 'count', role: 'status', tabindex: -1 }), list = el('ol', { class: 'findings' });
   host.append(count, list);
-  let told = '';
+  let told = '', lines: ReadonlyMap<string, HTMLElement> = new Map();
   return {
-    clear: () => { told = ''; count.textContent = ''; list.replaceChildren(); },
+    clear: () => { told = ''; lines = new Map(); count.textContent = ''; list.replaceChildren(); },
     show: (findings, mouldFaults, lengths) => {
       const next = JSON.stringify([findings, mouldFaults, lengths]);
       if (next === told) return;
       told = next;
       const counted = tally(findings, mouldFaults);
       if (count.textContent !== counted) count.textContent = counted;
-      // What was focused goes away with the old lines: the keyboard goes on from the head of the new ones.
-      if (list.contains(document.activeElement)) count.focus();
-      list.replaceChildren(...mouldFaults.map((fault) => faultLine(fault, moves)), ...findings.map((finding) => line(finding, moves, lengths)));
+      const active = document.activeElement;
+      lines = kept(lines, [
+        ...mouldFaults.map((fault) => [JSON.stringify(fault), () => faultLine(fault, moves)] as const),
+        ...findings.map((finding) => [JSON.stringify([finding, lengths]), () => line(finding, moves, lengths)] as const),
+      ]);
+      const within = list.contains(active);
+      list.replaceChildren(...lines.values());
+      // What was focused goes on where it still is; where it is gone, from the head of the new lines.
+      if (within && active instanceof HTMLElement) (list.contains(active) ? active : count).focus({ preventScroll: true });
     },
   };
+}
+
+/** A line whose words are the same stays as it is, with what is being written into it. */
+function kept(before: ReadonlyMap<string, HTMLElement>, wanted: readonly (readonly [name: string, make: () => HTMLElement])[]): ReadonlyMap<string, HTMLElement> {
+  return new Map(wanted.map(([name, make]) => [name, before.get(name) ?? make()]));
 }
 
 /** What keeps the moulds from being made stops the files too. */
