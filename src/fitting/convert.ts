@@ -95,13 +95,18 @@ const spokenNumber = (typed: number, unit: Unit, { written, spoken }: WrittenAnd
 /** What stands at a place of the sheet as the maker sees it: the lengths in it in the unit that is spoken. */
 export function asSpoken(came: unknown, path: Path, units: WrittenAndSpoken): unknown {
   if (units.written === units.spoken) return came;
-  if (typeof came === 'number') {
+  return withNumbers(came, path, (number, name) => spokenNumber(number, rangeOf(name).unit, units));
+}
+
+/** The same with each number that has a row in the range table changed, by that row; and each group, once its numbers are, made of them. */
+function withNumbers(value: unknown, path: Path, changed: (number: number, name: RangeName, path: Path) => number, made = (fields: object, _: Path): unknown => fields): unknown {
+  if (typeof value === 'number') {
     const name = rangeNameAt(path);
-    return name === undefined ? came : spokenNumber(came, rangeOf(name).unit, units);
+    return name === undefined ? value : changed(value, name, path);
   }
-  if (Array.isArray(came)) return came.map((item, i) => asSpoken(item, [...path, i], units));
-  if (typeof came !== 'object' || came === null) return came;
-  return Object.fromEntries(Object.entries(came).map(([key, item]) => [key, asSpoken(item, [...path, key], units)]));
+  if (Array.isArray(value)) return value.map((item, i) => withNumbers(item, [...path, i], changed, made));
+  if (typeof value !== 'object' || value === null) return value;
+  return made(Object.fromEntries(Object.entries(value).map(([key, item]) => [key, withNumbers(item, [...path, key], changed, made)])), path);
 }
 
 /** A number against its limits; a number that breaks them comes back as NaN, so that no later rule trips over it again. */
@@ -133,15 +138,7 @@ function heldSize(size: RawSize, path: Path, units: SheetUnits, faults: Fault[])
  */
 export function inMmAndRadians(sheet: ReadableSheet, spoken: SheetUnits, faults: Fault[]): ReadableSheet {
   const units: WrittenAndSpoken = { written: sheet.units, spoken };
-  const convert = (value: unknown, path: Path): unknown => {
-    if (typeof value === 'number') {
-      const name = rangeNameAt(path);
-      return name === undefined ? value : held(value, inside(value, rangeOf(name).unit, units.written), name, path, units, faults);
-    }
-    if (Array.isArray(value)) return value.map((item, i) => convert(item, [...path, i]));
-    if (typeof value !== 'object' || value === null) return value;
-    const fields = Object.fromEntries(Object.entries(value).map(([key, item]) => [key, convert(item, [...path, key])]));
-    return isSize(fields) ? heldSize(fields, path, spoken, faults) : fields;
-  };
-  return convert(sheet, []) as ReadableSheet;
+  return withNumbers(sheet, [],
+    (value, name, path) => held(value, inside(value, rangeOf(name).unit, units.written), name, path, units, faults),
+    (fields, path) => (isSize(fields) ? heldSize(fields, path, spoken, faults) : fields)) as ReadableSheet;
 }

@@ -14,6 +14,8 @@ describe.skipIf(noBrowser)('one page of the bench view, sheet after sheet', () =
     await openSample(page, 'market gardener');
     const pin = page.getByRole('slider', { name: 'right apex' }), before = Number(await pin.getAttribute('aria-valuenow'));
     const build = page.getByRole('row', { name: /^Build: tread plane/ }).locator('td'), built = await build.textContent(), box = (await pin.boundingBox())!;
+    const solid = (): Promise<string> => page.locator('#solid canvas').screenshot().then((picture) => picture.toString('base64')), mesh = await solid();
+    await page.evaluate('scrollTo(0, 0)');
     await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
     await page.mouse.down();
     for (let i = 1; i <= 10; i++) await page.mouse.move(box.x + box.width / 2 + 2 * i, box.y + box.height / 2);
@@ -21,6 +23,7 @@ describe.skipIf(noBrowser)('one page of the bench view, sheet after sheet', () =
     await settled(page);
     expect(Number(await pin.getAttribute('aria-valuenow'))).toBeGreaterThan(before + 1);
     expect(await build.textContent()).not.toBe(built);
+    expect(await solid()).not.toBe(mesh);
     await page.getByRole('button', { name: 'Undo' }).click();
     await settled(page);
     expect(Number(await pin.getAttribute('aria-valuenow'))).toBeCloseTo(before, 6);

@@ -68,7 +68,7 @@ function line(finding: Finding, moves: CheckMoves, lengths: LengthUnit): HTMLEle
   const press = (): void => { if (side && at !== undefined) moves.pointAt(side, at); };
   return el('li', { class: `finding ${severity}${overriddenBy ? ' taken' : ''}` },
     el('button', { type: 'button', class: 'tell', onclick: press }, el('strong', {}, WORDS[severity]), ` ${place}: ${inFull(finding)}`, numbersIn(finding, lengths)),
-    overriddenBy ? el('p', { class: 'by' }, `Taken by ${overriddenBy.by}: ${overriddenBy.reason} `, button('No longer', () => moves.giveBack(finding))) : severity === 'stop' ? takeForm(finding, moves) : undefined);
+    overriddenBy ? el('p', { class: 'by' }, `Taken by ${overriddenBy.by}: ${overriddenBy.reason} `, button('No longer taken', () => moves.giveBack(finding))) : severity === 'stop' ? takeForm(finding, moves) : undefined);
 }
 
 /** Sentences keep the unit they were written in; beside one in the other unit its own numbers stand in the unit shown. */

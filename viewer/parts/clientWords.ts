@@ -1,9 +1,9 @@
 import type { Finding } from '../../src/checks/finding.ts';
 import type { FigureKey } from '../../src/checks/figures.ts';
 import { otherSide } from '../../src/fitting/words.ts';
-import { MM_PER_INCH, type Mm } from '../../src/geometry/units.ts';
+import type { Mm } from '../../src/geometry/units.ts';
 import type { ShoeShown } from '../desk/protocol.ts';
-import type { LengthUnit } from '../keep/lengths.ts';
+import { inUnit, type LengthUnit } from '../keep/lengths.ts';
 import type { TagWords } from './solid/tags.ts';
 
 /** One picture a client is shown: what stands in it, the line under it, and the words on each sole. */
@@ -80,7 +80,7 @@ function seatOf(shoe: ShoeShown): Mm | undefined {
   return high === undefined || Math.round(high) === 0 ? undefined : high;
 }
 
-const rounded = (size: Mm, lengths: LengthUnit): number => (lengths === 'in' ? Math.round((10 * size) / MM_PER_INCH) / 10 : Math.round(size));
+const rounded = (size: Mm, lengths: LengthUnit): number => Number(inUnit(size, lengths).toFixed(lengths === 'in' ? 1 : 0));
 const written = (size: number, lengths: LengthUnit): string => (lengths === 'in' ? `${size.toFixed(1)}\u00A0inches` : `${size}\u00A0mm`);
 const inWords = (size: Mm, lengths: LengthUnit): string => written(rounded(size, lengths), lengths);
 

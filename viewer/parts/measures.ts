@@ -39,16 +39,14 @@ const OPEN = /foot$|order$/;
 
 /** Every field of the sheet as a form. A field left empty is left out of the sheet. */
 export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet: SheetAccess): Measures {
-  const rows = new Map<string, { readonly field: FieldShown; readonly group: string; readonly row: HTMLElement; readonly update: (anew: boolean) => void; readonly forget: () => void; readonly fault: HTMLElement; readonly input: HTMLElement; readonly instead: Instead }>();
+  const rows: (Row & { readonly field: FieldShown; readonly group: string })[] = [], seen = new Map<string, { readonly value: unknown; readonly units: string }>();
   let anew = false;
-  const seenGroups = new Map<string, { readonly value: unknown; readonly units: string }>();
-  const seen = new Map<string, { readonly value: unknown; readonly units: string }>();
   const groups = GROUPS.map(([title, starts]) => {
     const own = fields.filter(({ path }) => path.startsWith(`${starts}.`));
     const box = el('details', { class: 'group', open: OPEN.test(starts) }, el('summary', {}, title), kindChoice(starts, sheet));
     for (const field of own) {
       const made = rowFor(field, sheet);
-      rows.set(field.forKind ? `${field.path} ${field.forKind}` : field.path, { field, group: starts, ...made });
+      rows.push({ field, group: starts, ...made });
       box.append(made.row);
     }
     return { starts, box };
@@ -67,31 +65,27 @@ export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet
       const units = `${String(sheet.valueAt('units'))} ${sheet.lengths()}`, active = document.activeElement;
       // While a hand drags all groups but one stay as they are: each part of a sheet that is not changed is the very same.
       const same = new Set(groups.flatMap(({ starts }) => {
-        const value = sheet.valueAt(starts), before = seenGroups.get(starts);
-        seenGroups.set(starts, { value, units });
+        const value = sheet.valueAt(starts), before = seen.get(starts);
+        seen.set(starts, { value, units });
         return before && before.value === value && before.units === units && !anew ? [starts] : [];
       }));
-      for (const [name, { field, group, row, update }] of rows) {
+      for (const { field, group, row, update } of rows) {
         if (same.has(group) && !row.contains(active)) continue;
         row.hidden = field.forKind !== undefined && sheet.valueAt(`${field.path.split('.')[0]}.order.kind`) !== field.forKind;
-        const value = sheet.valueAt(field.path), before = seen.get(name);
-        // While a hand drags all rows but one stay as they are. What is being typed in is looked at anew.
-        if (before && before.value === value && before.units === units) continue;
         update(anew);
-        if (row.contains(active)) seen.delete(name); else seen.set(name, { value, units });
       }
       anew = false;
     },
     faults: (texts) => {
-      for (const { field, row, fault, input } of rows.values()) {
+      for (const { field, row, fault, input } of rows) {
         const text = texts.get(field.path);
         fault.textContent = text ?? '';
         row.classList.toggle('faulty', text !== undefined);
         if (text === undefined) input.removeAttribute('aria-invalid'); else input.setAttribute('aria-invalid', 'true');
       }
     },
-    forget: () => { seen.clear(); anew = true; for (const { forget } of rows.values()) forget(); },
-    used: (used) => { for (const { field, instead } of rows.values()) instead(used[field.path]); },
+    forget: () => { anew = true; for (const { forget } of rows) forget(); },
+    used: (used) => { for (const { field, instead } of rows) instead(used[field.path]); },
     nameOf: (path) => {
       const group = GROUPS.find(([, starts]) => path === starts || path.startsWith(`${starts}.`)), field = fields.find((one) => one.path === path);
       if (!group) return undefined;
@@ -100,7 +94,7 @@ export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet
     },
     focus: (path) => {
       if (path === 'units') return host.querySelector<HTMLSelectElement>('select.units')?.focus();
-      const found = [...rows.values()].find(({ field, row }) => field.path === path && !row.hidden) ?? [...rows.values()].find(({ field, row }) => !row.hidden && (field.path.startsWith(`${path}.`) || path.startsWith(`${field.path}.`)));
+      const found = rows.find(({ field, row }) => field.path === path && !row.hidden) ?? rows.find(({ field, row }) => !row.hidden && (field.path.startsWith(`${path}.`) || path.startsWith(`${field.path}.`)));
       if (!found) return;
       found.row.closest('details')!.open = true;
       found.input.focus();

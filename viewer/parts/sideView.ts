@@ -7,9 +7,9 @@ import { pins, type PinMoves } from './pins.ts';
 export interface SideView {
   /** @param current false where the sheet has gone on meanwhile */
   readonly show: (shown: Shown, current: boolean) => void;
-  /** Greys the drawing that is no longer true of the sheet. */
   /** Nothing to be seen: this job has no shape yet. */
   readonly clear: () => void;
+  /** Greys the drawing that is no longer true of the sheet. */
   readonly stale: (is: boolean) => void;
   readonly light: (of: string | undefined) => void;
   /** Points at a place of a shoe, mm from the heel. */

@@ -26,8 +26,15 @@ export function solidPart(host: HTMLElement, moves: SolidMoves): SolidPart {
   const stage = el('div', { class: 'stage' }), box = el('div', {}, stage);
   host.append(box);
   const view = solidView(stage, MANNER), controls = solidControls(box, view, moves);
+  let said: LengthUnit | undefined;
   return {
-    lengths: (unit) => { controls.lengths(unit); view.lengths(unit); },
+    lengths: (unit) => {
+      // Told with every answer: what is being typed of a cut stays as it is.
+      if (unit === said) return;
+      said = unit;
+      controls.lengths(unit);
+      view.lengths(unit);
+    },
     show: (shoes, fine, moulded) => { controls.moulded(moulded); view.show(shoes, fine ? 'fine' : 'drag'); },
   };
 }
