@@ -1,17 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { layOn, smallestSquare } from '../../src/checks/bedFit.ts';
-import { cautionsFor, riskFindings } from '../../src/checks/cautions.ts';
-import { inFull, type Finding } from '../../src/checks/finding.ts';
-import { findingsOf } from '../../src/checks/findings.ts';
-import { applyOverrides, stopsLeft } from '../../src/checks/overrides.ts';
+import type { Finding } from '../../src/checks/finding.ts';
 import { inDegrees } from '../../src/geometry/units.ts';
-import type { Fitting } from '../../src/fitting/fitting.ts';
-import { RISKS } from '../../src/fitting/words.ts';
 import { sheetJsonSchema } from '../../src/fitting/schema.ts';
 import { heightAt } from '../../src/profile/groundFace.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import type { RockerShoe } from '../../src/pair/shoe.ts';
-import { bothRockers, changed, codesOf, designOf, designWith, fittingWith, type Part } from './support.ts';
+import { bothRockers, changed, codesOf, designWith, type Part } from './support.ts';
 
 const all = (code: string, change: Part = {}): Finding[] => designWith(change).findings.filter((finding) => finding.code === code);
 const one = (code: string, change: Part = {}): Finding | undefined => all(code, change)[0];
@@ -416,121 +411,5 @@ describe('the field to change', () => {
     const fields = texts.flatMap((text) => [...text.matchAll(/\(((?:foot|last|order|making|wearer|job)\.[\w.]+\w)/g)].map(([, field]) => field!));
     expect(new Set(fields).size).toBeGreaterThan(8);
     for (const step of fields.flatMap((field) => field.split('.'))) expect(known.has(step), step).toBe(true);
-  });
-});
-
-describe('risks', () => {
-  test.each(RISKS.map((risk) => [risk]))('%s', (risk) => {
-    const [found, ...more] = riskFindings(fittingWith({ wearer: { risks: [risk] } }));
-    expect(more).toEqual([]);
-    expect(found!.severity).toBe(risk === 'open wound' || risk === 'fusion not released' ? 'stop' : 'warn');
-    expect(found!.text.length).toBeGreaterThan(40);
-  });
-  test('none ticked, none said', () => expect(riskFindings(fittingWith())).toEqual([]));
-});
-
-describe('cautions', () => {
-  const plainly = cautionsFor(fittingWith());
-  test('name what every paper must carry', () => {
-    for (const word of [/prescribes/, /knee, hip and the other foot/, /less steady/, /supervision/, /drive/, /wet/, /prosthetist/, /one shoe only/, /2 mm/, /70 °C/, /epoxy/, /solvents/])
-      expect(plainly.filter((text) => word.test(text)).length).toBeGreaterThan(0);
-  });
-  test('a risk of falling is said louder and first', () => {
-    const risky = cautionsFor(fittingWith({ wearer: { risks: ['fall within a year'] } }));
-    expect(risky[0]).toContain('Danger of falling');
-    expect(plainly.some((text) => text.includes('Danger of falling'))).toBe(false);
-    expect(risky.length).toBe(plainly.length);
-  });
-  test('a prosthetic foot brings the prosthetist to the front', () => {
-    const prosthetic = cautionsFor(fittingWith({ left: { foot: { stiff: { joint: 'whole foot', state: 'prosthetic' }, ankleAngle: undefined, prosthesis: { heelRise: 12, shankLean: 4 } } } }));
-    expect(prosthetic[0]).toContain('prosthetist');
-  });
-  test('none promises an effect or shouts', () => {
-    for (const risk of RISKS) for (const text of cautionsFor(fittingWith({ wearer: { risks: [risk] } }))) expect(text).not.toMatch(/heal|cure|relieve|recommend|!/i);
-  });
-});
-
-describe('overrides', () => {
-  const stop = (code: string, side?: 'left' | 'right'): Finding => ({ code, severity: 'stop', ...(side ? { side } : {}), unit: '', where: '', text: '', basis: '' });
-  const by = { by: 'M. Maker', reason: 'seen at the trial' };
-  test('a stop with the same code is marked and stays', () => {
-    const [found] = applyOverrides([stop('A')], [{ code: 'A', ...by }]);
-    expect(found).toEqual({ ...stop('A'), overriddenBy: by });
-    expect(stopsLeft([found!])).toEqual([]);
-    expect(stopsLeft([stop('A')])).toHaveLength(1);
-  });
-  test('a side, when given, must be the side of the stop', () => {
-    const found = applyOverrides([stop('A', 'left'), stop('A', 'right')], [{ code: 'A', side: 'right', ...by }]);
-    expect(found.map(({ overriddenBy }) => overriddenBy !== undefined)).toEqual([false, true]);
-    expect(stopsLeft(applyOverrides([stop('A', 'left'), stop('A', 'right')], [{ code: 'A', ...by }]))).toEqual([]);
-  });
-  test('warnings are not overridden, and what meets no stop becomes a note', () => {
-    const warning: Finding = { ...stop('A'), severity: 'warn' };
-    const [same, idle] = applyOverrides([warning], [{ code: 'A', ...by }]);
-    expect(same).toEqual(warning);
-    expect(idle).toMatchObject({ code: 'OVERRIDE_IDLE', severity: 'note' });
-  });
-  test('reach the findings of a design', () => {
-    const { findings } = designWith({ wearer: { risks: ['open wound'] }, overrides: [{ code: 'OPEN_WOUND', ...by }] });
-    expect(findings[0]).toMatchObject({ code: 'OPEN_WOUND', overriddenBy: by });
-    expect(stopsLeft(findings)).toEqual([]);
-    expect(stopsLeft(designWith({ wearer: { risks: ['open wound'] } }).findings)).toHaveLength(1);
-  });
-});
-
-describe('the report', () => {
-  const messy: Part = {
-    ...changed({ wearer: { risks: ['open wound', 'child'] }, job: { prescriber: undefined } }, bothRockers({ foot: { pivotForward: 80 }, last: { toeSpring: 27 } })),
-    left: { foot: { ankleAngle: { value: -5, how: 'goniometer' }, strikeAngle: 40 } }, making: { printBed: { x: 100, y: 100, z: 20 }, tool: { diameter: 6, reach: 20 } },
-  };
-  test('puts stops before warnings before notes, and left before right before both', () => {
-    const { findings } = designWith(messy), rank = { stop: 0, warn: 1, note: 2 }, side = { left: 0, right: 1, both: 2 };
-    const places = findings.map((finding) => rank[finding.severity] * 10 + side[finding.side ?? 'both']);
-    expect(places).toEqual([...places].sort((a, b) => a - b));
-    expect(new Set(findings.map(({ severity }) => severity)).size).toBe(3);
-  });
-  test('speaks in sentences, with a code, a place and a basis', () => {
-    for (const change of [{}, messy]) for (const { code, text, where, basis } of designWith(change).findings) {
-      expect(code).toMatch(/^[A-Z][A-Z0-9_]{0,39}$/);
-      expect(text).toMatch(code === 'TAKEN_TWICE' ? /^(wearer|left|right)\.[\w.]+ is .*[.]$/ : /^[A-Z0-9].*[.]$/);
-      expect(text).not.toMatch(/NaN|undefined|!|Infinity/);
-      expect([where, basis].every((words) => words.length > 0)).toBe(true);
-    }
-  });
-  test('names common practice once at most, and each source in full', () => {
-    const unmeasured: Part = { wearer: { crotchHeight: 800, mass: 140 }, left: { foot: { hipHeight: undefined, pivotHeight: 104, strikeAngle: undefined }, last: { insole: undefined, tread: undefined, length: undefined, toeSpring: 27 } } };
-    for (const change of [{}, messy, unmeasured]) for (const finding of designWith(change).findings) {
-      expect(`${finding.text} ${finding.basis}`.split('common practice').length).toBeLessThan(3);
-      expect(inFull(finding).split('common practice').length).toBeLessThan(3);
-      expect(inFull(finding)).toContain(finding.basis);
-    }
-  });
-  test('speaks as a shoemaker does', () => {
-    const idle: Part = { ...messy, overrides: [{ code: 'NO_SUCH', by: 'M. Maker', reason: 'none' }] };
-    for (const { text } of designWith(idle).findings) expect(text).not.toMatch(/\boverrides?\b(?!\))|stations?|checksum|chord|trochanter|malleolus/i);
-  });
-  test('is the same for the same fitting', () => {
-    const fitting: Fitting = fittingWith(messy), design = designOf(fitting);
-    expect(findingsOf(design)).toEqual(design.findings);
-    expect(designOf(fitting).findings).toEqual(design.findings);
-  });
-  test('while a hand drags it is the same but for the advice that must be solved first', () => {
-    const thin: Part = { left: { order: { minima: { tip: 5 } } } };
-    const bare = ({ text: _, ...finding }: Finding): unknown => finding, said = (findings: readonly Finding[], code: string): string => findings.find((finding) => finding.code === code)?.text ?? '';
-    for (const change of [{}, messy, thin]) {
-      const design = designWith(change), quick = findingsOf(design, 'quick');
-      expect(quick.map(bare)).toEqual(design.findings.map(bare));
-      quick.forEach(({ text }, i) => expect(text.length).toBeLessThanOrEqual(design.findings[i]!.text.length));
-    }
-    const design = designWith(thin), quick = findingsOf(design, 'quick');
-    expect([said(design.findings, 'GOVERNS'), said(design.findings, 'THIN_FOAM')]).toEqual([expect.stringContaining(' off the whole sole'), expect.stringContaining('leaves enough')]);
-    expect(said(quick, 'GOVERNS') + said(quick, 'THIN_FOAM')).not.toMatch(/off the whole sole|leaves enough/);
-    expect(said(quick, 'THIN_FOAM')).toContain('order.minima.tip');
-  });
-  test('a right shoe says of itself what a left shoe says', () => {
-    const { shoes: { left, right }, ...rest } = fittingWith();
-    const { findings } = designOf({ ...rest, shoes: { left: { ...right!, side: 'left' }, right: { ...left!, side: 'right' } } });
-    const of = (found: readonly Finding[], side: string): unknown[] => found.filter((finding) => finding.side === side).map(({ code, measured }) => [code, measured]);
-    expect(of(findings, 'right')).toEqual(of(designWith().findings, 'left'));
   });
 });
