@@ -7,7 +7,6 @@ import type { Fitting } from '../../src/fitting/fitting.ts';
 import { RISKS } from '../../src/fitting/words.ts';
 import { bothRockers, changed, designOf, designWith, fittingWith, type Part } from './support.ts';
 
-
 describe('risks', () => {
   test.each(RISKS.map((risk) => [risk]))('%s', (risk) => {
     const [found, ...more] = riskFindings(fittingWith({ wearer: { risks: [risk] } }));

@@ -39,6 +39,8 @@ export function measuring(canvas: HTMLCanvasElement, camera: Camera, colour: str
   const forget = (): void => { first = measured = undefined; draw(); tell(on ? FIRST : ''); };
   /** @param x, y from the middle of the picture to its edges: -1 to 1 */
   const placeAt = (x: number, y: number): Vector3 | undefined => {
+    // It may have turned since the last frame was drawn.
+    camera.updateMatrixWorld();
     ray.setFromCamera(new Vector2(x, y), camera);
     return ray.intersectObjects<Mesh>([...faces()], false).find(({ object, point }) => !cutAway(object, point))?.point;
   };
