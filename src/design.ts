@@ -15,6 +15,7 @@ import type { MatchShoe, Pair, RockerShoe, Shoe } from './pair/shoe.ts';
 import { findingsOf } from './checks/findings.ts';
 import type { Pace } from './checks/seen.ts';
 import type { Design } from './checks/design.ts';
+import { makingFindings } from './making/findings.ts';
 import { mouldFaults } from './making/mouldFaults.ts';
 
 /** Why the measures and the order of one shoe leave no shape, with values that were put in and work. */
@@ -38,7 +39,7 @@ export function design(fitting: Fitting, pace?: Pace): Designing {
   const rockers = together.solved.map((solved) => rockerShoe(solved, fineness));
   const shoes = ordered.map((shoe): Shoe => rockers.find(({ side }) => side === shoe.side) ?? matchShoe(fitting, shoe as MatchFitting, rockers[0]!, fineness));
   const pair: Pair = { fitting, shoes };
-  return { ok: true, design: { ...pair, findings: findingsOf(pair, pace), mouldFaults: mouldFaults(pair) } };
+  return { ok: true, design: { ...pair, findings: findingsOf(pair, pace, makingFindings(pair, pace)), mouldFaults: mouldFaults(pair) } };
 }
 
 /** A shoe whose order is a rocker; the sheet's reader has seen to its foot. */

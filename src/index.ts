@@ -39,9 +39,10 @@ export { boundsOf, faultsOf, mirrored, stretched, triangleCount, volumeOf, type 
 /** A solid in the modelling language of @jscad/modeling. */
 export { toGeom3, type Geom3 } from './solid/jscad.ts';
 
-/** Everything the command writes, as names and bytes, with the kernel a mould needs; and the writers of single files. */
+/** Everything the command writes, as names and bytes, with the kernel that moulds and other cut solids need; and the writers of single files. */
 export { filesFor, type NamedFile } from './exports/fileSet.ts';
 export { loadBooleans, type Booleans } from './making/booleans.ts';
+export { needsKernel } from './making/made.ts';
 export { stlBytes } from './exports/stl.ts';
 export { dxfText, onLayer, type DxfDrawing, type DxfEntity } from './exports/dxf.ts';
 

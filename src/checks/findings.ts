@@ -23,13 +23,16 @@ const ROCKER_CHECKS = [
 const MATCH_CHECKS = [notLevel, thinRaise, steepTip, tipBeyondRaise, guessedSpring, raiseInWords, partlyInside, bendsAtBall] as const;
 const SHEET_CHECKS = [riskFindings, risksAsked, prescription, legByTape, legDifferenceFine, takenTwice] as const;
 
-/** Everything a careful maker would want to know before cutting: stops, warnings, notes; left, right, then both. */
-export function findingsOf(pair: Pair, pace?: Pace): Finding[] {
+/**
+ * Everything a careful maker would want to know before cutting: stops, warnings, notes; left, right, then both.
+ * @param besides what was found about the things that are made besides the soles
+ */
+export function findingsOf(pair: Pair, pace?: Pace, besides: readonly Finding[] = []): Finding[] {
   const { fitting } = pair, seen = pair.shoes.map((shoe) => see(shoe, fitting, pace));
   const found = [
     ...seen.flatMap(ofShoe),
     ...oneShoe(seen), ...lastsAlike(seen), ...ballsLevel(seen, fitting), ...weightDifference(seen),
-    ...SHEET_CHECKS.flatMap((check) => check(fitting)), ...seen.flatMap(estimated),
+    ...SHEET_CHECKS.flatMap((check) => check(fitting)), ...besides, ...seen.flatMap(estimated),
   ];
   return worstFirst(applyOverrides(found, fitting.overrides));
 }

@@ -3,21 +3,24 @@ import type { Finding } from '../checks/finding.ts';
 import { stopsLeft } from '../checks/overrides.ts';
 import { designFrom } from './designFrom.ts';
 import { findingsTable, tally } from './findingsTable.ts';
+import type { MakingName } from '../fitting/words.ts';
 import { EXIT, jsonText, type Exit } from './refusal.ts';
 import { FaultySheet, fittingFrom } from './sheetFile.ts';
 import type { World } from './world.ts';
 
+type AskedToCheck = { readonly sheet: string; readonly with: readonly MakingName[] };
+
 /** Prints what a careful maker would want to know before cutting. Writes no file. @throws Refusal */
-export async function check(world: World, asked: { readonly sheet: string; readonly json: boolean }): Promise<Exit> {
-  return asked.json ? checkForMachines(world, asked.sheet) : checkForMakers(world, asked.sheet);
+export async function check(world: World, asked: AskedToCheck & { readonly json: boolean }): Promise<Exit> {
+  return asked.json ? checkForMachines(world, asked) : checkForMakers(world, asked);
 }
 
 const exitFor = ({ findings, mouldFaults }: Design): Exit =>
   mouldFaults.length ? EXIT.sheet : stopsLeft(findings).length ? EXIT.stops : EXIT.good;
 
 /** Findings first; a mould that cannot be made takes nothing away from what is known of the soles. */
-async function checkForMakers(world: World, sheet: string): Promise<Exit> {
-  const fitting = await fittingFrom(world, sheet), design = await designFrom(fitting), { out } = world, { findings, mouldFaults } = design;
+async function checkForMakers(world: World, asked: AskedToCheck): Promise<Exit> {
+  const fitting = await fittingFrom(world, asked), design = await designFrom(fitting), { out } = world, { findings, mouldFaults } = design;
   if (findings.length) out.write(`${findingsTable(findings, out, fitting.units === 'in')}\n`);
   out.write(`${fitting.job.reference}: ${tally(findings)}\n${howToGoOn(findings)}`);
   if (mouldFaults.length) world.err.write(`${new FaultySheet(mouldFaults).message}\n`);
@@ -25,8 +28,8 @@ async function checkForMakers(world: World, sheet: string): Promise<Exit> {
 }
 
 /** One JSON text on the standard output; what keeps the findings from being found is printed where it ends up. */
-async function checkForMachines(world: World, sheet: string): Promise<Exit> {
-  const fitting = await fittingFrom(world, sheet), design = await designFrom(fitting), { findings, mouldFaults } = design;
+async function checkForMachines(world: World, asked: AskedToCheck): Promise<Exit> {
+  const fitting = await fittingFrom(world, asked), design = await designFrom(fitting), { findings, mouldFaults } = design;
   world.out.write(jsonText({ reference: fitting.job.reference, findings, ...(mouldFaults.length ? { faults: mouldFaults } : {}) }));
   return exitFor(design);
 }

@@ -1,11 +1,11 @@
 import { parseArgs } from 'node:util';
-import { BLANK_FEET, SIDES, type BlankFoot, type Side } from '../fitting/words.ts';
+import { BLANK_FEET, MAKINGS, SIDES, type BlankFoot, type MakingName, type Side } from '../fitting/words.ts';
 import { EXIT, printable, Refusal } from './refusal.ts';
 
 /** What was asked for. */
 export type Asked =
-  | { readonly verb: 'make'; readonly sheet: string; readonly into: string | undefined; readonly replace: boolean }
-  | { readonly verb: 'check'; readonly sheet: string; readonly json: boolean }
+  | { readonly verb: 'make'; readonly sheet: string; readonly with: readonly MakingName[]; readonly into: string | undefined; readonly replace: boolean }
+  | { readonly verb: 'check'; readonly sheet: string; readonly with: readonly MakingName[]; readonly json: boolean }
   | { readonly verb: 'blank'; readonly foot: BlankFoot; readonly rocker: Side | 'both'; readonly to: string }
   | { readonly verb: 'schema' }
   | { readonly verb: 'samples'; readonly name: string | undefined }
@@ -19,8 +19,8 @@ const isVerb = (word: string): word is Verb => VERBS.some((verb) => verb === wor
 type Options = Readonly<Record<string, { readonly type: 'string' | 'boolean'; readonly short?: string }>>;
 const HELP = { help: { type: 'boolean', short: 'h' } } as const;
 const OPTIONS: Readonly<Record<Verb, Options>> = {
-  make: { into: { type: 'string' }, replace: { type: 'boolean' }, ...HELP },
-  check: { json: { type: 'boolean' }, ...HELP },
+  make: { with: { type: 'string' }, into: { type: 'string' }, replace: { type: 'boolean' }, ...HELP },
+  check: { with: { type: 'string' }, json: { type: 'boolean' }, ...HELP },
   blank: { rocker: { type: 'string' }, to: { type: 'string' }, ...HELP },
   schema: HELP, samples: HELP, help: HELP,
 };
@@ -42,8 +42,8 @@ function asked(verb: Verb, words: readonly string[]): Asked {
   const { given, values } = taken(verb, words);
   if (given.has('help')) return { verb: 'help', about: verb };
   switch (verb) {
-    case 'make': return { verb, sheet: theSheet(verb, values), into: given.get('into'), replace: given.has('replace') };
-    case 'check': return { verb, sheet: theSheet(verb, values), json: given.has('json') };
+    case 'make': return { verb, sheet: theSheet(verb, values), with: theThings(given.get('with')), into: given.get('into'), replace: given.has('replace') };
+    case 'check': return { verb, sheet: theSheet(verb, values), with: theThings(given.get('with')), json: given.has('json') };
     case 'blank': return { verb, foot: theFoot(values), rocker: theRocker(given.get('rocker')), to: theFile(given.get('to')) };
     case 'schema': atMost(0, verb, values); return { verb };
     case 'samples': atMost(1, verb, values); return { verb, name: values[0] };
@@ -70,6 +70,16 @@ function theRocker(word: string | undefined): Side | 'both' {
   const side = [...SIDES, 'both' as const].find((known) => known === word);
   if (!side) throw wrong(`blank needs to know which shoe rolls: --rocker left, right or both; got "${printable(word ?? '')}". Like: ${BLANK_USE}`);
   return side;
+}
+
+/** `jig,gauges`: what is to be made besides, each as is usual where the sheet does not say more. */
+function theThings(words: string | undefined): readonly MakingName[] {
+  if (words === 'all') return MAKINGS;
+  return (words?.split(',') ?? []).map((word) => {
+    const name = MAKINGS.find((known) => known === word.trim());
+    if (!name) throw wrong(`--with takes names with commas between them, of: ${MAKINGS.join(', ')}; or all. Got "${printable(word)}".`);
+    return name;
+  });
 }
 
 function theFile(file: string | undefined): string {

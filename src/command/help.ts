@@ -12,8 +12,8 @@ const CODES = `It ends with
 const GENERAL = `rockerbench: from a fitting sheet to soles that roll, and all that is needed to
 cut, cast or print them.
 
-  rockerbench make SHEET.json [--into FOLDER] [--replace]
-  rockerbench check SHEET.json [--json]
+  rockerbench make SHEET.json [--with THINGS] [--into FOLDER] [--replace]
+  rockerbench check SHEET.json [--with THINGS] [--json]
   rockerbench blank toe|ankle|prosthesis --rocker left|right|both --to FILE
   rockerbench schema
   rockerbench samples [NAME]
@@ -30,12 +30,15 @@ ${CODES}
 `;
 
 const ABOUT: Record<Verb, string> = {
-  make: `rockerbench make SHEET.json [--into FOLDER] [--replace]
+  make: `rockerbench make SHEET.json [--with THINGS] [--into FOLDER] [--replace]
 
 Works out the sheet and writes solids, drawings and papers into a new folder,
 ./REFERENCE where none is named. The folder is there whole or not at all.
 Every warning, and every stop that was taken on a name, is printed at the end.
 
+  --with THINGS   what is made besides, as is usual where the sheet does not say
+                  more: names with commas between them, of mould, block, print,
+                  jig, gauges, stack, templates, wedges, card; or all
   --into FOLDER   the folder to write; the one around it must be there already
   --replace       puts the new folder in the place of an old one, which goes
                   once the new one is complete; a folder that holds anything
@@ -44,11 +47,12 @@ Every warning, and every stop that was taken on a name, is printed at the end.
 While a stop is left nothing is written. The maker can take a stop on his or her
 own name: rockerbench check says what to write on the sheet for that.
 `,
-  check: `rockerbench check SHEET.json [--json]
+  check: `rockerbench check SHEET.json [--with THINGS] [--json]
 
 Prints what is worth knowing before cutting, worst first, and writes no file.
 STOP: must not be made like this. WARN: look at it. note: good to know.
 
+  --with THINGS   checks what would be made besides, see rockerbench help make
   --json          prints one JSON text for machines, whatever comes of it:
                   {"reference", "findings"}; {"faults"} or {"troubles"} where
                   the sheet must be corrected; {"problem"} for all else.

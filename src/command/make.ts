@@ -2,6 +2,7 @@ import { resolve } from 'node:path';
 import { stopsLeft } from '../checks/overrides.ts';
 import type { Design } from '../design.ts';
 import type { NamedFile } from '../exports/fileSet.ts';
+import type { MakingName } from '../fitting/words.ts';
 import { howToGoOn } from './check.ts';
 import { designFrom } from './designFrom.ts';
 import { findingsTable, tally } from './findingsTable.ts';
@@ -11,8 +12,8 @@ import { counted, FaultySheet, fittingFrom } from './sheetFile.ts';
 import type { World } from './world.ts';
 
 /** Works out a sheet and writes everything into a new folder. @throws Refusal, and then nothing was written */
-export async function make(world: World, asked: { readonly sheet: string; readonly into: string | undefined; readonly replace: boolean }): Promise<Exit> {
-  const fitting = await fittingFrom(world, asked.sheet);
+export async function make(world: World, asked: { readonly sheet: string; readonly with: readonly MakingName[]; readonly into: string | undefined; readonly replace: boolean }): Promise<Exit> {
+  const fitting = await fittingFrom(world, asked);
   const target = resolve(world.here, asked.into ?? fitting.job.reference);
   const place = await placeFor(world, target, asked.replace);
   progress(world, `Working out ${fitting.job.reference}.\n`);
@@ -26,10 +27,11 @@ export async function make(world: World, asked: { readonly sheet: string; readon
   return EXIT.good;
 }
 
-/** The kernel that drills moulds is loaded only for a sheet that asks for one. */
+/** The kernel that drills and splits is loaded only where something needs it. */
 async function filesOf(design: Design): Promise<readonly NamedFile[]> {
   const { filesFor } = await import('../exports/fileSet.ts');
-  return filesFor(design, design.fitting.making.mould && await (await import('../making/booleans.ts')).loadBooleans());
+  const { needsKernel } = await import('../making/made.ts');
+  return filesFor(design, needsKernel(design.fitting.making) ? await (await import('../making/booleans.ts')).loadBooleans() : undefined);
 }
 
 /** Said on a terminal only; a pipe stays quiet. */

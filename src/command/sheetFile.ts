@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import { fault, type Fault } from '../fitting/faults.ts';
 import type { Fitting } from '../fitting/fitting.ts';
+import type { MakingName } from '../fitting/words.ts';
 import { EXIT, onDisk, printable, Refusal } from './refusal.ts';
 import type { World } from './world.ts';
 
@@ -21,15 +22,18 @@ export class FaultySheet extends Refusal {
 export const counted = (count: number, what: string): string => `${count === 0 ? 'no' : count} ${what}${count === 1 ? '' : 's'}`;
 
 /**
- * The fitting on a sheet.
- * @param path as it was typed
+ * The fitting on a sheet, with what is ordered besides on the command line.
+ * @param sheet its path as it was typed
  * @throws Refusal when there is no such file, FaultySheet when it must be corrected
  */
-export async function fittingFrom(world: World, path: string): Promise<Fitting> {
+export async function fittingFrom(world: World, { sheet, with: besides }: { readonly sheet: string; readonly with: readonly MakingName[] }): Promise<Fitting> {
   const { readSheet, SHEET_MAX_BYTES } = await import('../fitting/readSheet.ts');
-  const reading = readSheet(await sheetText(world, path, SHEET_MAX_BYTES));
+  const reading = readSheet(await sheetText(world, sheet, SHEET_MAX_BYTES));
   if (!reading.ok) throw new FaultySheet(reading.faults);
-  return reading.fitting;
+  const { fitting } = reading;
+  if (besides.length === 0) return fitting;
+  const { withMakings } = await import('../fitting/readMaking.ts');
+  return { ...fitting, making: withMakings(fitting.making, besides) };
 }
 
 async function sheetText({ disk, here }: World, path: string, most: number): Promise<string> {

@@ -1,7 +1,8 @@
 import { cautionsFor } from '../checks/cautions.ts';
 import { figuresOf, measuresListed, stationsOf } from '../checks/figures.ts';
 import { inputOf } from '../checks/inputs.ts';
-import type { Fitting, Making, MouldOrder, SheetMatch, ToeOrder } from '../fitting/fitting.ts';
+import type { Fitting, SheetMatch, ToeOrder } from '../fitting/fitting.ts';
+import type { Making, MouldOrder } from '../fitting/making.ts';
 import type { Measure } from '../fitting/measure.ts';
 import { inDegrees } from '../geometry/units.ts';
 import { FOAMS } from '../materials/materials.ts';
@@ -9,7 +10,7 @@ import { levelInWords } from '../pair/level.ts';
 import { partsOf, type MatchShoe, type RockerShoe, type Shoe } from '../pair/shoe.ts';
 import type { GroundPiece } from '../profile/groundFace.ts';
 import type { Design } from '../checks/design.ts';
-import type { ShoeMould } from './mouldFiles.ts';
+import type { Made, ShoeMould } from '../making/made.ts';
 import { jobLines, orderLines } from './orderWords.ts';
 
 /** Raised when a field is renamed, moved or taken out; new fields come without it. */
@@ -19,15 +20,15 @@ const DIGITS = 6;
 /**
  * Every number of a design as JSON for other programs: lengths in mm, angles in degrees, each figure with its unit.
  * Fields in a fixed order, numbers to six places, so that two designs can be compared line by line.
- * @param moulds those of the job, none where the sheet asks for none
+ * @param made all that the job orders besides the soles
  */
-export function designJson(design: Design, moulds: readonly ShoeMould[] = []): string {
+export function designJson(design: Design, made: Made): string {
   const { fitting, shoes, findings } = design;
   return `${JSON.stringify({
     format: 'rockerbench design', version: FORMAT_VERSION,
     job: Object.fromEntries(jobLines(fitting)), level: levelInWords(fitting.wearer.legDifference),
     wearer: wearerOf(fitting), chordGapMm: fitting.making.chordGap, making: makingOf(fitting.making),
-    shoes: shoes.map((shoe) => shoeOf(shoe, fitting, moulds.find(({ side }) => side === shoe.side))),
+    shoes: shoes.map((shoe) => shoeOf(shoe, fitting, made.moulds.find(({ side }) => side === shoe.side))),
     findings, overrides: fitting.overrides, cautions: cautionsFor(fitting),
   }, rounded, 2)}\n`;
 }

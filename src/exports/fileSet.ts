@@ -1,6 +1,7 @@
 import { mirrored, type Mesh } from '../geometry/mesh.ts';
 import type { Side } from '../fitting/words.ts';
 import type { Booleans } from '../making/booleans.ts';
+import { madeFor, type ShoeMould } from '../making/made.ts';
 import { partsOf, type Shoe, type SoleParts } from '../pair/shoe.ts';
 import type { Design } from '../checks/design.ts';
 import { stopsLeft } from '../checks/overrides.ts';
@@ -8,7 +9,6 @@ import { designJson } from './designJson.ts';
 import type { Paper } from './drawing.ts';
 import { outlineSheet, outsoleSheet, sideSheet } from './dxfSheets.ts';
 import { jobSheetPdf } from './jobSheet.ts';
-import { mouldsFor, type ShoeMould } from './mouldFiles.ts';
 import { sha256 } from './sha256.ts';
 import { sideDrawing } from './sideDrawing.ts';
 import { stlBytes } from './stl.ts';
@@ -21,23 +21,23 @@ export interface NamedFile { readonly name: string; readonly bytes: Uint8Array }
 const SCREEN: Paper = { width: 420, height: 215 };
 
 /**
- * Every file of a job: solids and outlines of each shoe, moulds where the sheet asks for them, the drawing, the numbers,
+ * Every file of a job: solids and outlines of each shoe, all that the sheet orders besides, the drawing, the numbers,
  * and last the job sheet that lists them all with their checksums. Same design, same bytes.
- * @param booleans the solid kernel; only a sheet that asks for a mould needs it
- * @throws RangeError while there are stops that nobody took on his own name; for a mould without the kernel, or one the
- *   sole could not leave
+ * @param kernel the one that drills and splits solids; needed where needsKernel says so
+ * @throws RangeError while there are stops that nobody took on his own name; without a kernel that is needed, or for a
+ *   mould the sole could not leave
  */
-export function filesFor(design: Design, booleans?: Booleans): readonly NamedFile[] {
+export function filesFor(design: Design, kernel?: Booleans): readonly NamedFile[] {
   requireNoStops(design);
-  const { reference } = design.fitting.job, moulds = mouldsFor(design, booleans);
+  const { reference } = design.fitting.job, made = madeFor(design, kernel);
   const files = [
     ...design.shoes.flatMap((shoe) => shoeFiles(shoe, reference)),
-    ...moulds.flatMap((mould) => mouldFiles(mould, reference)),
+    ...made.moulds.flatMap((mould) => mouldFiles(mould, reference)),
     text(`${reference}_drawing.svg`, svgText(sideDrawing(design, SCREEN))),
-    text(`${reference}_design.json`, designJson(design, moulds)),
+    text(`${reference}_design.json`, designJson(design, made)),
   ];
   const sums = files.map(({ name, bytes }) => ({ name, sha256: sha256(bytes) }));
-  return [...files, { name: `${reference}_job-sheet.pdf`, bytes: jobSheetPdf(design, sums, moulds) }];
+  return [...files, { name: `${reference}_job-sheet.pdf`, bytes: jobSheetPdf(design, sums, made) }];
 }
 
 function requireNoStops({ findings }: Design): void {

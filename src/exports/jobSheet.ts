@@ -4,7 +4,7 @@ import { LETTERS, stroke, words, type Drawing, type Mark, type Paper } from './d
 import { pagesOf } from './flow.ts';
 import { cautionsSection, estimatesSection, figuresSection, filesSection, findingsSection, mouldSection, orderSection, stationSection, WIDTH, type Checksum } from './jobSheetSections.ts';
 import { wrapped } from './letters.ts';
-import type { ShoeMould } from './mouldFiles.ts';
+import type { Made } from '../making/made.ts';
 import { pdfBytes } from './pdf.ts';
 import { planDrawing } from './planDrawing.ts';
 import { stopsTaken, type SheetNumber } from './sheetFrame.ts';
@@ -21,18 +21,18 @@ const LIMITS = 'This sheet computes shape, not therapy; the prescriber decides.'
  * The paper that walks with the shoes through the workshop: drawings in scale, order and measures, every figure, the
  * stations, the findings, the estimates, the cautions and the files. Same design and files, same bytes.
  * @param files all other files of the job, by name with their checksums
- * @param moulds those of the job, none where the sheet asks for none
+ * @param made all that the job orders besides the soles
  */
-export function jobSheetPdf(design: Design, files: readonly Checksum[], moulds: readonly ShoeMould[] = []): Uint8Array {
+export function jobSheetPdf(design: Design, files: readonly Checksum[], made: Made): Uint8Array {
   const { reference, date } = design.fitting.job;
-  return pdfBytes(jobSheetPages(design, files, moulds), `Job sheet ${reference}`, date);
+  return pdfBytes(jobSheetPages(design, files, made), `Job sheet ${reference}`, date);
 }
 
-function jobSheetPages(design: Design, files: readonly Checksum[], moulds: readonly ShoeMould[] = []): Drawing[] {
+function jobSheetPages(design: Design, files: readonly Checksum[], made: Made): Drawing[] {
   const foot = footLines(design, A4).length * LINE + FOOT;
   const blocks = [
     ...findingsSection(design), ...orderSection(design), ...figuresSection(design), ...stationSection(design),
-    ...mouldSection(moulds), ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files, design.fitting.making),
+    ...mouldSection(made.moulds), ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files, design.fitting.making),
   ];
   const written = pagesOf(blocks, { left: SIDE, right: SIDE + WIDTH, top: TOP, bottom: A4.height - foot }), of = written.length + 2;
   const less = (paper: Paper): Paper => ({ ...paper, height: paper.height - footLines(design, paper).length * LINE - BELOW_FRAME });

@@ -3,14 +3,15 @@ import { figuresOf, inWords, measuresListed, stationsOf, type Station } from '..
 import { inFull, type Finding } from '../checks/finding.ts';
 import { inputOf } from '../checks/inputs.ts';
 import { deg, mm, rounded } from '../checks/say.ts';
-import type { Fitting, Making } from '../fitting/fitting.ts';
+import type { Fitting } from '../fitting/fitting.ts';
+import type { Making } from '../fitting/making.ts';
 import { isEstimated, type Measure } from '../fitting/measure.ts';
 import { inDegrees, MM_PER_INCH, type Mm } from '../geometry/units.ts';
 import { levelInWords } from '../pair/level.ts';
 import type { Shoe } from '../pair/shoe.ts';
 import type { Design } from '../checks/design.ts';
 import { framed, heading, introduction, paragraph, space, subheading, table, type Block, type Cell, type Row } from './flow.ts';
-import type { ShoeMould } from './mouldFiles.ts';
+import type { ShoeMould } from '../making/made.ts';
 import { jobLines, orderLines, type Line } from './orderWords.ts';
 
 /** The sections of the job sheet behind its drawings, for a column of a given width. */

@@ -1,8 +1,8 @@
 import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
-import type { ToeShape } from './words.ts';
+import type { Making } from './making.ts';
 import type { FoamName, OutsoleName } from '../materials/materials.ts';
-import type { Joint, JointState, LegFinding, Risk, Sex, Side, PlateFinding, ToeRuleName, MouldPart } from './words.ts';
+import type { Joint, JointState, LegFinding, Risk, Sex, Side, PlateFinding, ToeRuleName, ToeShape } from './words.ts';
 import type { Measure } from './measure.ts';
 
 /**
@@ -177,32 +177,6 @@ export interface SheetMatch extends SheetBuild {
 }
 
 export type SheetOrder = SheetRocker | SheetMatch;
-
-/** What the workshop has and wants, for files and checks. */
-export interface Making {
-  /** Largest gap between a flat facet and the true surface, mm. */
-  readonly chordGap: Mm;
-  readonly tool?: { readonly diameter: Mm; readonly reach: Mm };
-  readonly printBed?: { readonly x: Mm; readonly y: Mm; readonly z: Mm };
-  readonly mould?: MouldOrder;
-}
-
-export interface MouldOrder {
-  readonly part: MouldPart;
-  /** Radians the walls must lean in for the part to come out. */
-  readonly draft: number;
-  /** Stretch along length, width and height, e.g. 1.012 for 1.2 % shrink. */
-  readonly shrink: readonly [number, number, number];
-  /** Width of the rim round the cavity, mm. */
-  readonly rim: Mm;
-  /** Least thickness under the cavity, and of the lid, mm. */
-  readonly floor: Mm;
-  readonly dowel: Mm;
-  readonly pourHole: Mm;
-  readonly ventHole: Mm;
-  /** Cavity split along the long axis into two halves, for walls that flare. */
-  readonly split: boolean;
-}
 
 /** A stop the maker takes on his own name. It stands on every paper. */
 export interface Override { readonly code: string; readonly side?: Side; readonly by: string; readonly reason: string }

@@ -2,7 +2,7 @@ import { extremesInSurvey, SURVEY_SOURCE, usualInSurvey, type SurveyName } from 
 import type { Sex } from './words.ts';
 
 /** Unit of a number as this table names it. Lengths of a sheet in inches are turned into mm before they are compared. */
-export type Unit = 'mm' | 'deg' | 'kg' | 'g' | '%' | '';
+export type Unit = 'mm' | 'deg' | 'kg' | 'g' | 'g/cm³' | '%' | 'size' | '';
 export type Span = readonly [least: number, most: number];
 
 /** What a number of the sheet may be. */
@@ -47,7 +47,7 @@ export const RANGES = {
   'upperWeight': within(50, 2000, 'g'),
 
   'foot.length': survey('footLength'),
-  'foot.length.size': within(1, 500, ''),
+  'foot.length.size': within(1, 500, 'size'),
   'foot.length.allowance': within(0, 40),
   'foot.ballInner': survey('ballLength'),
   'foot.ballOuter': usually(140, 185),
@@ -66,7 +66,7 @@ export const RANGES = {
   'foot.toeOffAngle': angle(30, 60, [10, 80]),
 
   'last.length': LAST_LENGTH,
-  'last.length.size': within(1, 500, ''),
+  'last.length.size': within(1, 500, 'size'),
   'last.length.allowance': within(0, 40),
   'last.pitch': usually(10, 35, [0, 52.5]),
   'last.toeSpring': usually(5, 25, [0, 37.5]),
@@ -113,6 +113,38 @@ export const RANGES = {
   'making.printBed.x': within(50, 3000),
   'making.printBed.y': within(50, 3000),
   'making.printBed.z': within(5, 3000),
+  'making.board.thickness': within(0.5, 50),
+  'making.board.length': within(50, 4000),
+  'making.board.width': within(50, 4000),
+  'making.board.kerf': within(0, 15),
+  'making.board.clearance': within(0, 2),
+  'making.board.apart': within(0, 100),
+  'making.rack.thickness': within(0.5, 100),
+  'making.rack.hardness': within(1, 100, ''),
+  'making.rack.density': within(0.02, 3, 'g/cm³'),
+  'making.rack.price': within(0, 1e6, ''),
+  'making.rack.length': within(50, 4000),
+  'making.rack.width': within(50, 4000),
+  'making.block.length': within(50, 2000),
+  'making.block.width': within(50, 2000),
+  'making.block.sheet': within(2, 300),
+  'making.block.sheets': within(1, 50, ''),
+  'making.block.margin': within(0, 100),
+  'making.block.dowel': within(2, 30),
+  'making.block.tabWidth': within(1, 40),
+  'making.block.tabHeight': within(0.5, 40),
+  'making.block.scallop': within(0.005, 2),
+  'making.print.pin': within(2, 20),
+  'making.print.clearance': within(0, 2),
+  'making.jig.ribsApart': within(10, 150),
+  'making.jig.bush.diameter': within(2, 100),
+  'making.jig.bush.cutter': within(1, 100),
+  'making.gauges.depth': within(5, 150),
+  'making.stack.glueLine': within(0, 1),
+  'making.stack.trim': within(0, 20),
+  'making.templates.overlap': within(0, 40),
+  'making.wedges.step': within(1, 20),
+  'making.wedges.flat': within(5, 60),
   'making.mould.draft': within(0, 20, 'deg'),
   'making.mould.shrink.length': within(0, 10, '%'),
   'making.mould.shrink.width': within(0, 10, '%'),

@@ -1,21 +1,18 @@
 import { degrees } from '../geometry/units.ts';
 import type { Readable } from './checkShape.ts';
-import type { Making, MouldOrder, SheetMatch, SheetOrder, SheetRocker, ToeOrder } from './fitting.ts';
-import type { RawSheet, RawShoe } from './schema.ts';
-import { CHORD_GAP } from '../geometry/tolerances.ts';
+import type { SheetMatch, SheetOrder, SheetRocker, ToeOrder } from './fitting.ts';
+import type { RawShoe } from './schema.ts';
 import { given, taken } from './taken.ts';
 
 type RawOrder = Readable<RawShoe['order']>;
 type RawRocker = Extract<RawOrder, { readonly kind?: 'rocker' | undefined }>;
 type RawMatch = Extract<RawOrder, { readonly kind?: 'match' | undefined }>;
-type RawMaking = Readable<NonNullable<RawSheet['making']>>;
 
-/** Defaults of the order and the workshop, common practice of the trade; mm, and radians in the sheet's own words. */
+/** Defaults of the order, common practice of the trade; mm, and radians in the sheet's own words. */
 const TAPER = { heelInner: 0, heelOuter: 0, foreInner: 0, foreOuter: 0 };
 const EDGE_BEYOND = { heel: 0, ball: 0, toe: 0 };
 const MINIMA = { edge: 4, seat: 8, waist: 8, tread: 8, tip: 5 };
 const OUTSOLE = { thickness: 2, material: 'microcellular rubber' } as const;
-const MOULD = { draft: degrees(3), rim: 20, floor: 12, dowel: 8, pourHole: 12, ventHole: 3, split: false };
 const STIFFENER = 1.5;
 
 function buildOf({ taper = {}, edgeBeyond = {}, outsole = {}, foam }: RawOrder): Pick<SheetMatch, 'taper' | 'edgeBeyond' | 'outsole' | 'foam'> {
@@ -58,20 +55,4 @@ function matchOf(raw: RawMatch): SheetMatch {
 export function readOrder(raw: RawOrder): SheetOrder | undefined {
   if (raw.kind === 'rocker') return rockerOf(raw);
   return raw.kind === 'match' ? matchOf(raw) : undefined;
-}
-
-function mouldOf({ part = 'foam body', shrink = {}, ...rest }: NonNullable<RawMaking['mould']>): MouldOrder {
-  const { length = 0, width = 0, height = 0 } = shrink;
-  return { ...MOULD, ...given(rest), part, shrink: [1 + length, 1 + width, 1 + height] };
-}
-
-/** What the workshop has and wants. */
-export function readMaking(raw: RawMaking): Making {
-  const { tool, printBed, mould } = raw;
-  return {
-    chordGap: raw.chordGap ?? CHORD_GAP,
-    ...(tool && { tool: { diameter: tool.diameter ?? NaN, reach: tool.reach ?? NaN } }),
-    ...(printBed && { printBed: { x: printBed.x ?? NaN, y: printBed.y ?? NaN, z: printBed.z ?? NaN } }),
-    ...(mould && { mould: mouldOf(mould) }),
-  };
 }

@@ -1,7 +1,8 @@
 import * as z from 'zod';
-import { date, group, line, measure, setting, word, yesNo } from './shapes.ts';
+import { date, group, line, measure, setting, word } from './shapes.ts';
+import { MAKING } from './makingShape.ts';
 import { SHOE, type RawShoe } from './shoeShape.ts';
-import { LEG_FINDINGS, MOULD_PARTS, RISKS, SCHEMA_FILE, SEXES, SHEET_VERSION, SIDES } from './words.ts';
+import { LEG_FINDINGS, RISKS, SCHEMA_FILE, SEXES, SHEET_VERSION, SIDES } from './words.ts';
 
 const SHEET_ID = 'urn:rockerbench:fitting-sheet:1';
 
@@ -37,36 +38,6 @@ const wearer = group({
   legDifference,
 }).meta({ description: 'Who will wear the shoes.' });
 
-const shrink = group({
-  length: setting('making.mould.shrink.length', 'Along the shoe, 0 where left out.').optional(),
-  width: setting('making.mould.shrink.width', 'Across the shoe, 0 where left out.').optional(),
-  height: setting('making.mould.shrink.height', 'Upwards, 0 where left out.').optional(),
-}).meta({ description: 'How much the cast part shrinks; the cavity is made that much larger.' });
-
-const mould = group({
-  part: word(MOULD_PARTS, 'What is cast in the mould.'),
-  draft: setting('making.mould.draft', 'Lean the walls need for the part to come out, 3 where left out.').optional(),
-  shrink: shrink.optional(),
-  rim: setting('making.mould.rim', 'Width of the rim round the cavity, 20 mm where left out.').optional(),
-  floor: setting('making.mould.floor', 'Least thickness under the cavity and of the lid, 12 mm where left out.').optional(),
-  dowel: setting('making.mould.dowel', 'Diameter of the dowels, 8 mm where left out.').optional(),
-  pourHole: setting('making.mould.pourHole', 'Diameter of the pour hole, 12 mm where left out.').optional(),
-  ventHole: setting('making.mould.ventHole', 'Diameter of the vent holes, 3 mm where left out.').optional(),
-  split: yesNo('Cavity split along the shoe into two halves, for walls that flare; false where left out.').optional(),
-}).meta({ description: 'A mould to cast the part in.' });
-
-const making = group({
-  chordGap: setting('making.chordGap', 'How finely the solids are cut into flat facets: the largest gap between a facet and the true surface, 0.05 mm where left out. Less is smoother and makes larger files.').optional(),
-  tool: group({
-    diameter: setting('making.tool.diameter', 'Diameter of the cutter.'),
-    reach: setting('making.tool.reach', 'How deep the cutter reaches.'),
-  }).meta({ description: 'The cutter that will be used.' }).optional(),
-  printBed: group({
-    x: setting('making.printBed.x', 'Width.'), y: setting('making.printBed.y', 'Depth.'), z: setting('making.printBed.z', 'Height.'),
-  }).meta({ description: 'Room the printer has.' }).optional(),
-  mould: mould.optional(),
-}).meta({ description: 'What the workshop has and wants.' });
-
 const CODE = 'the code of a finding in capitals, digits and underscores, at most 40 characters';
 
 const override = group({
@@ -90,7 +61,7 @@ export const SHEET = group({
   wearer,
   left: SHOE.meta({ description: 'The left shoe.' }).optional(),
   right: SHOE.meta({ description: 'The right shoe.' }).optional(),
-  making: making.optional(),
+  making: MAKING.optional(),
   overrides: z.array(override, { error: OVERRIDE_LIST }).max(50, { error: OVERRIDE_LIST })
     .meta({ description: 'Stops that the maker takes on his or her own name.' }).optional(),
 }).meta({ title: 'Fitting sheet', description: 'Measures of foot and last, and what is ordered, for a pair of shoes of which at least one rolls on a stiff sole.', ...SOME_SHOE });

@@ -44,7 +44,7 @@ const orderMeasures = (order: SheetOrder): Named[] =>
 /** Only what the maker measured is asked about, and not when he has taken it twice. */
 function unusual(path: string, [name, measure]: Named, { units, wearer: { sex } }: Fitting): Unusual[] {
   const { unit, usual, basis } = rangeOf(name);
-  if (!measure || measure.twice || !usual || unit === '%' || unit === 'g' || unit === '') return [];
+  if (!measure || measure.twice || !usual || (unit !== 'mm' && unit !== 'deg' && unit !== 'kg')) return [];
   if (measure.origin !== 'measured' && measure.origin !== 'converted') return [];
   const [least, most] = usual(sex), value = Number(inTableUnit(measure.value, unit).toFixed(2));
   if (value >= least && value <= most) return [];

@@ -42,6 +42,28 @@ export type SizeSystem = (typeof SIZE_SYSTEMS)[number];
 export const MOULD_PARTS = ['foam body', 'whole sole'] as const;
 export type MouldPart = (typeof MOULD_PARTS)[number];
 
+/** What may be made besides the soles: groups of `making` on the sheet. */
+export const MAKINGS = ['mould', 'block', 'print', 'jig', 'gauges', 'stack', 'templates', 'wedges', 'card'] as const;
+export type MakingName = (typeof MAKINGS)[number];
+
+export const CUTTER_ENDS = ['ball', 'flat'] as const;
+export type CutterEnd = (typeof CUTTER_ENDS)[number];
+
+/** Which faces of the foam body are cut in the block. */
+export const BLOCK_FACES = ['upper face', 'both faces'] as const;
+export type BlockFaces = (typeof BLOCK_FACES)[number];
+
+/** Scales of foam hardness (ISO 868 and ISO 48-4 for Shore; Asker C is SRIS 0101); a number without its scale means nothing. */
+export const SHORE_SCALES = ['Shore A', 'Asker C'] as const;
+export type ShoreScale = (typeof SHORE_SCALES)[number];
+
+export const PAPER_SIZES = ['A4', 'A3', 'Letter'] as const;
+export type PaperSize = (typeof PAPER_SIZES)[number];
+
+/** How the soles are made, as far as the steps on the job card hang on it. */
+export const WAYS_OF_MAKING = ['router block', 'cast in a mould', 'printed', 'jig', 'sheet stack'] as const;
+export type WayOfMaking = (typeof WAYS_OF_MAKING)[number];
+
 export const SHEET_VERSION = 1;
 /** What the published schema is called when it lies beside the sheets; editors follow the name. */
 export const SCHEMA_FILE = 'fitting-sheet.schema.json';

@@ -2,7 +2,7 @@ import type { Mesh } from '../geometry/mesh.ts';
 import type { Point, Point3 } from '../geometry/point.ts';
 import { degrees, inDegrees, type Mm, type Rad } from '../geometry/units.ts';
 import { asin, tan } from '../geometry/trig.ts';
-import type { MouldOrder } from '../fitting/fitting.ts';
+import type { MouldOrder } from '../fitting/making.ts';
 import { columnsFor, pointsAcross, rowsOf, type Body, type Cut, type Row } from '../solid/body.ts';
 
 /**

@@ -1,7 +1,7 @@
 import { boundsOf, stretched, volumeOf, type Mesh } from '../geometry/mesh.ts';
 import type { Point3 } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
-import type { MouldOrder } from '../fitting/fitting.ts';
+import type { MouldOrder } from '../fitting/making.ts';
 import type { SoleParts } from '../pair/shoe.ts';
 import type { Bar, Booleans } from './booleans.ts';
 import { mouldRows, shell, stripOver, stripUnder, type MouldRow, type Shell } from './cavity.ts';

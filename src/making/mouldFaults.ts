@@ -1,6 +1,7 @@
 import { asTyped, lengthWords, quantityWords, roundedDown, roundedUp } from '../fitting/convert.ts';
 import { fault, type Fault } from '../fitting/faults.ts';
-import type { Fitting, MouldOrder } from '../fitting/fitting.ts';
+import type { Fitting } from '../fitting/fitting.ts';
+import type { MouldOrder } from '../fitting/making.ts';
 import { rangeOf } from '../fitting/ranges.ts';
 import type { Side } from '../fitting/words.ts';
 import { distance } from '../geometry/point.ts';

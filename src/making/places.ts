@@ -1,6 +1,6 @@
 import { between, distance, type Point, type Point3 } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
-import type { MouldOrder } from '../fitting/fitting.ts';
+import type { MouldOrder } from '../fitting/making.ts';
 import type { MouldRow, Station } from './cavity.ts';
 
 /** Where the holes of a mould stand, and how much room they have there. Plan and heights are those of a LEFT shoe, mm. */

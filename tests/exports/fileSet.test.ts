@@ -1,14 +1,17 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { figuresOf, inWords, stationsOf } from '../../src/checks/figures.ts';
 import { cautionsFor } from '../../src/checks/cautions.ts';
+import type { Design } from '../../src/checks/design.ts';
 import { designJson } from '../../src/exports/designJson.ts';
 import { filesFor, type NamedFile } from '../../src/exports/fileSet.ts';
 import { jobSheetPdf } from '../../src/exports/jobSheet.ts';
-import { mouldsFor } from '../../src/exports/mouldFiles.ts';
+import type { Checksum } from '../../src/exports/jobSheetSections.ts';
+import { madeFor } from '../../src/making/made.ts';
 import { printable } from '../../src/exports/pdf.ts';
 import { sha256 } from '../../src/exports/sha256.ts';
 import { weldedStl } from '../../src/exports/stl.ts';
-import type { Fitting, MouldOrder } from '../../src/fitting/fitting.ts';
+import type { Fitting } from '../../src/fitting/fitting.ts';
+import type { MouldOrder } from '../../src/fitting/making.ts';
 import type { Measure } from '../../src/fitting/measure.ts';
 import { boundsOf, faultsOf, volumeOf } from '../../src/geometry/mesh.ts';
 import { degrees, inDegrees } from '../../src/geometry/units.ts';
@@ -23,6 +26,8 @@ beforeAll(async () => { booleans = await loadBooleans(); });
 const MOULD: MouldOrder = { part: 'foam body', draft: degrees(3), shrink: [1.012, 1.012, 1.02], rim: 20, floor: 12, dowel: 8, pourHole: 12, ventHole: 3, split: false };
 const withMould = (fitting: Fitting, change: Partial<MouldOrder> = {}): Fitting => ({ ...fitting, making: { ...fitting.making, mould: { ...MOULD, ...change } } });
 const filesOf = (fitting: Fitting): readonly NamedFile[] => filesFor(designOf(fitting), booleans);
+const jsonOf = (design: Design): string => designJson(design, madeFor(design, booleans));
+const sheetOf = (design: Design, sums: readonly Checksum[] = []): Uint8Array => jobSheetPdf(design, sums, madeFor(design, booleans));
 const names = (files: readonly NamedFile[]): string[] => files.map(({ name }) => name);
 const file = (files: readonly NamedFile[], ending: string): Uint8Array => files.find(({ name }) => name.endsWith(ending))!.bytes;
 
@@ -41,7 +46,7 @@ describe('the files of a job', () => {
 
   test('a mould the sole cannot leave, or one without the kernel, is refused in words', () => {
     expect(() => filesOf(withMould(JOBS.turned))).toThrow(/the right sole flares out by 6.0°/);
-    expect(() => filesFor(designOf(withMould(JOBS.alone)))).toThrow(/the solid kernel must be loaded first/);
+    expect(() => filesFor(designOf(withMould(JOBS.alone)))).toThrow(/needs the solid kernel/);
   });
 
   test('while a stop is left that nobody took on his own name there are no files, and the codes are said', () => {
@@ -77,7 +82,7 @@ describe('the files of a job', () => {
 });
 
 describe('the job sheet', () => {
-  const pagesOf = (fitting: Fitting): PdfPage[] => readPdf(jobSheetPdf(designOf(fitting), [{ name: 'K_left_sole.stl', sha256: 'ab'.repeat(32) }]));
+  const pagesOf = (fitting: Fitting): PdfPage[] => readPdf(sheetOf(designOf(fitting), [{ name: 'K_left_sole.stl', sha256: 'ab'.repeat(32) }]));
   const all = (pages: readonly PdfPage[]): string => pages.flatMap(({ words }) => words).join(' ');
   const said = (text: string): string => Buffer.from(printable(text), 'latin1').toString('latin1');
 
@@ -136,12 +141,12 @@ describe('the job sheet', () => {
   });
 
   test('says that thickness is upright, which face of a cast is wider, and that no cutter was on the sheet', () => {
-    const plain = withMould(JOBS.pair), tooled: Fitting = { ...JOBS.pair, making: { ...JOBS.pair.making, tool: { diameter: 12, reach: 60 } } };
+    const plain = withMould(JOBS.pair), tooled: Fitting = { ...JOBS.pair, making: { ...JOBS.pair.making, tool: { diameter: 12, reach: 60, end: 'ball' } } };
     const text = all(pagesOf(JOBS.pair)), design = designOf(plain);
     expect(text).toContain('the least thicknesses asked for are upright too');
     expect(text).toContain('Cutter reach not checked: no tool on the sheet');
     expect(all(pagesOf(tooled))).not.toContain('Cutter reach');
-    expect(all(readPdf(jobSheetPdf(design, [], mouldsFor(design, booleans))))).toContain('wider by the draft at the face under the last: trim it there to the feather line');
+    expect(all(readPdf(sheetOf(design)))).toContain('wider by the draft at the face under the last: trim it there to the feather line');
   });
 
   test('a sheet in inches has its measures in inches too', () => expect(all(pagesOf({ ...JOBS.pair, units: 'in' }))).toContain('282.0 mm (11.102 in)'));
@@ -152,7 +157,7 @@ describe('the numbers for other programs', () => {
   const read = (text: string): Read => JSON.parse(text) as Read;
 
   test.each(Object.keys(ALL_JOBS))('%s: every figure with its unit, every piece of the profile, stations and findings', (name) => {
-    const design = designOf(ALL_JOBS[name]!), json = read(designJson(design));
+    const design = designOf(ALL_JOBS[name]!), json = read(jsonOf(design));
     expect([json.version, json.shoes.length, json.findings.length]).toEqual([1, design.shoes.length, design.findings.length]);
     design.shoes.forEach((shoe, i) => {
       const own = json.shoes[i]!, figures = figuresOf(shoe, design.fitting);
@@ -170,25 +175,25 @@ describe('the numbers for other programs', () => {
   });
 
   test('measures keep where they came from, angles are in degrees', () => {
-    const { measures } = read(designJson(designOf(JOBS.pair))).shoes[0]!;
+    const { measures } = read(jsonOf(designOf(JOBS.pair))).shoes[0]!;
     expect(measures['foot.strikeAngle']).toMatchObject({ value: 25, unit: 'deg', origin: 'estimated' });
     expect(measures['foot.hipHeight']).toMatchObject({ value: 890, origin: 'converted' });
   });
 
   test('the order stands as numbers beside its words, in mm and degrees', () => {
-    const [left, right] = (JSON.parse(designJson(designOf(JOBS.turned))) as { shoes: { orderNumbers: object }[] }).shoes;
+    const [left, right] = (JSON.parse(jsonOf(designOf(JOBS.turned))) as { shoes: { orderNumbers: object }[] }).shoes;
     expect(left!.orderNumbers).toMatchObject({ kind: 'match', seatHeightNowMm: 22, ballHeightNowMm: 9, tipMm: 4, outsole: { material: 'microcellular rubber', thicknessMm: 2 } });
     expect(right!.orderNumbers).toEqual({
       kind: 'rocker', apexMm: 0.62 * 268, apexPercent: 62, apexByDefault: false, toe: { rule: 'pivot-to-toe' }, standingFlatMm: 0, crestAngleDeg: 97, strikeDeg: 25,
       stiffenerMm: 1.5, leastThicknessMm: { edge: 4, seat: 8, waist: 8, tread: 8, tip: 5 }, outsole: { material: 'microcellular rubber', thicknessMm: 2 }, foam: 'firm EVA',
       leanDeg: { heelInner: 5, heelOuter: -6, foreInner: 3, foreOuter: 4 }, edgeBeyondMm: { heel: 2, ball: 3, toe: 1 },
     });
-    const [alone] = (JSON.parse(designJson(designOf(JOBS.alone))) as { shoes: { orderNumbers: { toe: object } }[] }).shoes;
+    const [alone] = (JSON.parse(jsonOf(designOf(JOBS.alone))) as { shoes: { orderNumbers: { toe: object } }[] }).shoes;
     expect(alone!.orderNumbers.toe).toEqual({ rule: 'given', radiusMm: 260, endAngleDeg: 24 });
   });
 
   test('what the workshop has and each mould: pieces as in the file names, what is poured, and what it weighs', () => {
-    const plain = withMould(JOBS.alone), fitting = { ...plain, making: { ...plain.making, tool: { diameter: 12, reach: 60 }, printBed: { x: 300, y: 220, z: 200 } } };
+    const plain = withMould(JOBS.alone), fitting: Fitting = { ...plain, making: { ...plain.making, tool: { diameter: 12, reach: 60, end: 'ball' }, printBed: { x: 300, y: 220, z: 200 } } };
     const files = filesOf(fitting), json = JSON.parse(Buffer.from(file(files, '_design.json')).toString('utf8')) as { making: object; shoes: { mould: { pieces: string[]; fillMm3: number; partMm3: number; wedgeMm3: number; fillG: number } }[] };
     expect(json.making).toEqual({
       tool: { diameterMm: 12, reachMm: 60 }, printBed: { xMm: 300, yMm: 220, zMm: 200 },
@@ -203,13 +208,13 @@ describe('the numbers for other programs', () => {
     expect(mould.fillG).toBeCloseTo(((foam / 1000) * 0.2 * mould.fillMm3) / mould.partMm3, 3);
     const whole = JSON.parse(Buffer.from(file(filesOf(withMould(JOBS.alone, { part: 'whole sole' })), '_design.json')).toString('utf8')) as typeof json;
     expect(whole.shoes[0]!.mould.fillG).toBeUndefined();
-    expect(JSON.parse(designJson(designOf(JOBS.pair)))).toMatchObject({ making: {} });
+    expect(JSON.parse(jsonOf(designOf(JOBS.pair)))).toMatchObject({ making: {} });
   });
 
   test('no more than six places, never minus nought, a new line at the end', () => {
-    const text = designJson(designOf(JOBS.turned));
+    const text = jsonOf(designOf(JOBS.turned));
     expect(text).not.toMatch(/\d\.\d{7}|-0[,\n]|\de-/);
     expect(text.endsWith('}\n')).toBe(true);
-    expect(designJson(designOf(JOBS.turned))).toBe(text);
+    expect(jsonOf(designOf(JOBS.turned))).toBe(text);
   });
 });

@@ -1,6 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { design, type Design } from '../../src/design.ts';
-import type { Fitting, Foot, LastMeasures, Making, SheetMatch, SheetRocker, ShoeFitting } from '../../src/fitting/fitting.ts';
+import type { Fitting, Foot, LastMeasures, SheetMatch, SheetRocker, ShoeFitting } from '../../src/fitting/fitting.ts';
+import type { Making } from '../../src/fitting/making.ts';
+import { readMaking } from '../../src/fitting/readMaking.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import type { Measure } from '../../src/fitting/measure.ts';
 import type { Side } from '../../src/fitting/words.ts';
@@ -43,7 +45,7 @@ const MATCH: SheetMatch = {
   kind: 'match', ...BUILD, seatHeightNow: taken(28, 'floor to insole at the middle of the seat'), ballHeightNow: measured(14), tip: 4,
 };
 
-export const MAKING: Making = { chordGap: 0.05 };
+export const MAKING: Making = readMaking({});
 
 export const rocker = (side: Side, change: Partial<SheetRocker> = {}, last: Partial<LastMeasures> = {}, foot: Partial<Foot> = {}): ShoeFitting =>
   ({ side, foot: { ...FOOT, ...foot }, last: { ...LAST, ...last }, order: { ...ROCKER, ...change } });

@@ -4,7 +4,7 @@ import { boundsOf, faultsOf, stretched, vertexAt, volumeOf, type Mesh } from '..
 import type { Point3 } from '../../src/geometry/point.ts';
 import { pointAlong } from '../../src/geometry/path.ts';
 import type { Fault } from '../../src/fitting/faults.ts';
-import type { MouldOrder } from '../../src/fitting/fitting.ts';
+import type { MouldOrder } from '../../src/fitting/making.ts';
 import { loadBooleans, type Booleans } from '../../src/making/booleans.ts';
 import { mouldRows, type MouldRow } from '../../src/making/cavity.ts';
 import type { Pair, Shoe } from '../../src/pair/shoe.ts';

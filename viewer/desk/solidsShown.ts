@@ -1,5 +1,5 @@
 import type { Design } from '../../src/checks/design.ts';
-import { mouldsFor } from '../../src/exports/mouldFiles.ts';
+import { mouldsFor } from '../../src/making/made.ts';
 import type { Side } from '../../src/fitting/words.ts';
 import { mirrored, type Mesh } from '../../src/geometry/mesh.ts';
 import type { Mm } from '../../src/geometry/units.ts';

@@ -1,0 +1,111 @@
+import type { Mm } from '../geometry/units.ts';
+import type { BlockFaces, CutterEnd, MouldPart, PaperSize, ShoreScale, WayOfMaking } from './words.ts';
+
+/** What the workshop has, and what it wants made besides the soles: each thing only where it is ordered. */
+export interface Making {
+  /** Largest gap between a flat facet and the true surface, mm. */
+  readonly chordGap: Mm;
+  readonly tool?: Tool;
+  readonly printBed?: Bed;
+  readonly board: BoardOrder;
+  readonly rack: readonly RackSheet[];
+  readonly mould?: MouldOrder;
+  readonly block?: BlockOrder;
+  readonly print?: PrintOrder;
+  readonly jig?: JigOrder;
+  readonly gauges?: GaugeOrder;
+  readonly stack?: StackOrder;
+  readonly templates?: TemplateOrder;
+  readonly wedges?: WedgeOrder;
+  readonly card?: CardOrder;
+}
+
+/** The cutter of the router. Reach: from its tip to where the holder begins. */
+export interface Tool { readonly diameter: Mm; readonly reach: Mm; readonly end: CutterEnd }
+
+export interface Bed { readonly x: Mm; readonly y: Mm; readonly z: Mm }
+
+/** The board that jigs, gauges and wedges are cut from, and the machine that cuts it. */
+export interface BoardOrder {
+  /** As measured on the board itself; a label is up to 10 % off. */
+  readonly thickness: Mm;
+  /** False where nobody measured it, and the usual one is taken. */
+  readonly measured: boolean;
+  readonly length: Mm;
+  readonly width: Mm;
+  /** Width of the cut: of the beam, or of the cutter. */
+  readonly kerf: Mm;
+  /** How much wider a slot is than the board that goes in. */
+  readonly clearance: Mm;
+  /** Least distance between two parts, and from a part to the board's edge. */
+  readonly apart: Mm;
+}
+
+/** A sheet of foam, cork or rubber in the rack. */
+export interface RackSheet {
+  readonly name: string;
+  /** As measured. */
+  readonly thickness: Mm;
+  readonly hardness?: { readonly value: number; readonly scale: ShoreScale };
+  /** g/cm³. */
+  readonly density: number;
+  /** Per m², in the workshop's own money. */
+  readonly price?: number;
+  readonly length: Mm;
+  readonly width: Mm;
+  /** True where the sheet does not say, and the usual rack is taken. */
+  readonly usual: boolean;
+}
+
+export interface MouldOrder {
+  readonly part: MouldPart;
+  /** Radians the walls must lean in for the part to come out. */
+  readonly draft: number;
+  /** Stretch along length, width and height, e.g. 1.012 for 1.2 % shrink. */
+  readonly shrink: readonly [number, number, number];
+  /** Width of the rim round the cavity, mm. */
+  readonly rim: Mm;
+  /** Least thickness under the cavity, and of the lid, mm. */
+  readonly floor: Mm;
+  readonly dowel: Mm;
+  readonly pourHole: Mm;
+  readonly ventHole: Mm;
+  /** Cavity split along the long axis into two halves, for walls that flare. */
+  readonly split: boolean;
+}
+
+/** The block a foam body is cut from: glued up from sheets of one thickness. */
+export interface BlockOrder {
+  readonly length: Mm;
+  readonly width: Mm;
+  /** Thickness of one sheet, and how many are glued up; as many as are needed where left open. */
+  readonly sheet: Mm;
+  readonly sheets?: number;
+  readonly faces: BlockFaces;
+  /** Foam left between the part and whatever else there is in the block. */
+  readonly margin: Mm;
+  readonly dowel: Mm;
+  readonly tab: { readonly width: Mm; readonly height: Mm };
+  /** Ridge that a ball end may leave between two passes. */
+  readonly scallop: Mm;
+}
+
+/** @property split in two parts at the waist, held by a key and pins */
+export interface PrintOrder { readonly split: boolean; readonly pin: Mm; readonly clearance: Mm }
+
+/** @property bush guide bush and cutter of a router that runs along the rails */
+export interface JigOrder { readonly ribsApart: Mm; readonly bush?: { readonly diameter: Mm; readonly cutter: Mm } }
+
+/** @property depth how far the body of a gauge reaches beyond the line it is held to */
+export interface GaugeOrder { readonly depth: Mm }
+
+/** @property trim left standing all round for the grinding wheel */
+export interface StackOrder { readonly glueLine: Mm; readonly trim: Mm }
+
+export interface TemplateOrder { readonly paper: PaperSize; readonly overlap: Mm }
+
+/** @property step how far the apex moves either way  @property flat standing flat of those that have one */
+export interface WedgeOrder { readonly step: Mm; readonly flat: Mm }
+
+/** @property way how the soles are made; from what else is ordered where left open */
+export interface CardOrder { readonly way?: WayOfMaking }

@@ -1,0 +1,70 @@
+import { CHORD_GAP } from '../geometry/tolerances.ts';
+import { degrees } from '../geometry/units.ts';
+import { FOAMS } from '../materials/materials.ts';
+import type { Readable } from './checkShape.ts';
+import type { Bed, BlockOrder, BoardOrder, CardOrder, GaugeOrder, JigOrder, Making, MouldOrder, PrintOrder, RackSheet, StackOrder, TemplateOrder, Tool, WedgeOrder } from './making.ts';
+import type { RawSheet } from './schema.ts';
+import { given } from './taken.ts';
+import { MAKINGS, type MakingName } from './words.ts';
+
+type RawMaking = Readable<NonNullable<RawSheet['making']>>;
+type RawGroup<Name extends keyof RawMaking> = NonNullable<RawMaking[Name]>;
+
+/** What is usual in a workshop, common practice of the trade; mm, and radians. */
+const BOARD: Omit<BoardOrder, 'measured'> = { thickness: 6, length: 600, width: 400, kerf: 0.15, clearance: 0.1, apart: 5 };
+const MOULD = { draft: degrees(3), rim: 20, floor: 12, dowel: 8, pourHole: 12, ventHole: 3, split: false };
+const BLOCK = { length: 350, width: 150, sheet: 20, faces: 'both faces', margin: 10, dowel: 8, scallop: 0.1 } as const;
+const TAB = { width: 7, height: 2.5 };
+const PRINT: PrintOrder = { split: false, pin: 6, clearance: 0.25 };
+const JIG: JigOrder = { ribsApart: 35 };
+const GAUGES: GaugeOrder = { depth: 30 };
+const STACK: StackOrder = { glueLine: 0.15, trim: 2.5 };
+const TEMPLATES: TemplateOrder = { paper: 'A4', overlap: 10 };
+const WEDGES: WedgeOrder = { step: 5, flat: 30 };
+
+/** Sheets that most workshops have, as their labels say. */
+const USUAL_RACK: readonly RackSheet[] = [3, 6, 10, 12, 20].map((thickness) => ({
+  name: `EVA ${thickness}`, thickness, hardness: { value: 50, scale: 'Shore A' }, density: FOAMS['firm EVA'].density, length: 1150, width: 950, usual: true,
+}));
+
+/** What the workshop has and wants, with what is usual filled in. */
+export function readMaking(raw: RawMaking): Making {
+  return {
+    chordGap: raw.chordGap ?? CHORD_GAP, board: boardOf(raw.board ?? {}), rack: raw.rack?.map(rackSheetOf) ?? USUAL_RACK,
+    ...given({ tool: raw.tool && toolOf(raw.tool), printBed: raw.printBed && bedOf(raw.printBed) }),
+    ...given({
+      mould: raw.mould && mouldOf(raw.mould), block: raw.block && blockOf(raw.block), print: raw.print && filled(PRINT, raw.print), jig: raw.jig && jigOf(raw.jig),
+      gauges: raw.gauges && filled(GAUGES, raw.gauges), stack: raw.stack && filled(STACK, raw.stack), templates: raw.templates && filled(TEMPLATES, raw.templates),
+      wedges: raw.wedges && filled(WEDGES, raw.wedges), card: raw.card && cardOf(raw.card),
+    }),
+  };
+}
+
+const filled = <Order extends object>(usual: Order, asked: { readonly [K in keyof Order]?: Order[K] | undefined }): Order => ({ ...usual, ...given(asked) });
+
+const boardOf = (raw: RawGroup<'board'>): BoardOrder => ({ ...BOARD, ...given(raw), measured: raw.thickness !== undefined });
+const toolOf = ({ diameter = NaN, reach = NaN, end = 'ball' }: RawGroup<'tool'>): Tool => ({ diameter, reach, end });
+const bedOf = ({ x = NaN, y = NaN, z = NaN }: RawGroup<'printBed'>): Bed => ({ x, y, z });
+const cardOf = ({ way }: RawGroup<'card'>): CardOrder => given({ way });
+
+const rackSheetOf = ({ name, thickness, hardness, density, price, length, width }: RawGroup<'rack'>[number]): RackSheet =>
+  ({ name, thickness, density, length, width, usual: false, ...given({ hardness, price }) });
+
+function mouldOf({ part = 'foam body', shrink = {}, ...rest }: RawGroup<'mould'>): MouldOrder {
+  const { length = 0, width = 0, height = 0 } = shrink;
+  return { ...MOULD, ...given(rest), part, shrink: [1 + length, 1 + width, 1 + height] };
+}
+
+function blockOf({ tabWidth = TAB.width, tabHeight = TAB.height, sheets, ...rest }: RawGroup<'block'>): BlockOrder {
+  return { ...BLOCK, ...given(rest), ...given({ sheets }), tab: { width: tabWidth, height: tabHeight } };
+}
+
+function jigOf({ ribsApart = JIG.ribsApart, bush }: RawGroup<'jig'>): JigOrder {
+  return { ribsApart, ...(bush && { bush: { diameter: bush.diameter ?? NaN, cutter: bush.cutter ?? NaN } }) };
+}
+
+/** The same, with things ordered besides: each as is usual, unless the sheet orders it already. */
+export function withMakings(making: Making, names: readonly MakingName[]): Making {
+  const usual = readMaking(Object.fromEntries(names.map((name) => [name, {}])));
+  return { ...Object.fromEntries(MAKINGS.flatMap((name) => usual[name] ? [[name, usual[name]]] : [])), ...making };
+}

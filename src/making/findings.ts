@@ -1,0 +1,13 @@
+import type { Finding } from '../checks/finding.ts';
+import type { Pace } from '../checks/seen.ts';
+import type { Pair } from '../pair/shoe.ts';
+
+/**
+ * What stands in the way of making what the sheet orders besides the soles, each with the nearest thing that works.
+ * @param pace quick while a hand drags: what takes longer than the shoe itself waits
+ */
+export function makingFindings(pair: Pair, pace: Pace = 'careful'): Finding[] {
+  return CHECKS.flatMap((check) => check(pair, pace));
+}
+
+const CHECKS: readonly ((pair: Pair, pace: Pace) => readonly Finding[])[] = [];

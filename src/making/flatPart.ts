@@ -1,0 +1,27 @@
+import { mirroredPath, type Path } from '../geometry/path.ts';
+import type { Point } from '../geometry/point.ts';
+import type { Mm } from '../geometry/units.ts';
+
+/** A part to be cut from board, sheet or paper, in its own plane, mm: true size, without kerf. */
+export interface FlatPart {
+  /** As it is lettered on the part, like `left rail, inner`. */
+  readonly name: string;
+  /** Closed, counter-clockwise: what is cut out. */
+  readonly outline: Path;
+  /** Closed, clockwise: slots and holes cut through. */
+  readonly holes: readonly Path[];
+  /** Lines that are drawn or scribed on it, not cut. */
+  readonly marks: readonly PartMark[];
+  readonly letters: readonly PartLetters[];
+}
+
+/** @property of what the line is, a trade word in capitals as layers are named, like BALL_LINE */
+export interface PartMark { readonly of: string; readonly path: Path }
+/** One line of lettering from its lower left corner. */
+export interface PartLetters { readonly text: string; readonly at: Point; readonly size: Mm }
+
+/** The same part for the other side. Lettering stays readable: only its place is mirrored. */
+export const otherWayRound = ({ name, outline, holes, marks, letters }: FlatPart): FlatPart => ({
+  name, outline: mirroredPath(outline), holes: holes.map(mirroredPath), marks: marks.map(({ of, path }) => ({ of, path: mirroredPath(path) })),
+  letters: letters.map(({ text, at: [x, y], size }) => ({ text, at: [x, -y], size })),
+});
