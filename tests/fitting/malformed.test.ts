@@ -176,7 +176,6 @@ const TABLE: Record<string, readonly [Json, ...Expected[]]> = {
   'unknown foam': [changed(lockedSheet(), { 'left.order.foam': 'sponge' }), ['left.order.foam', /one of: firm EVA/]],
   'chord gap of nothing': [changed(lockedSheet(), { 'making.chordGap': 0 }), ['making.chordGap', /0\.005 to 0\.5 mm/]],
   'tool without reach': [changed(lockedSheet(), { 'making.tool': { diameter: 12 } }), ['making.tool.reach', /must be given/]],
-  'mould of nothing': [changed(lockedSheet(), { 'making.mould': { rim: 20 } }), ['making.mould.part', /one of: foam body, whole sole/]],
   'split as a word': [changed(lockedSheet(), { 'making.mould': { part: 'foam body', split: 'yes' } }), ['making.mould.split', /true or false/]],
   'override twice': [changed(lockedSheet(), { overrides: [{ code: 'LEAN', by: 'A', reason: 'B' }, { code: 'LEAN', by: 'C', reason: 'D' }] }), ['overrides[1].code', /only once/]],
   'override for a shoe that is not there': [changed(lockedSheet(), { overrides: [{ code: 'LEAN', side: 'right', by: 'A', reason: 'B' }] }), ['overrides[0].side', /a shoe on this sheet/]],
