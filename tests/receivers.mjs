@@ -1,7 +1,9 @@
 #!/usr/bin/env node
 // Holds made files to programs that share nothing with this one: node tests/receivers.mjs FOLDER...
-// admesh must read every STL without mending anything. Where ROCKERBENCH_CHECKERS names a folder, its stlcheck.py,
+// admesh must read every STL without mending anything; where PrusaSlicer is installed, it must read every STL and 3MF
+// without mending, and find the volume and size that stand in the file. Where ROCKERBENCH_CHECKERS names a folder, its stlcheck.py,
 // stlslice.py, dxfcheck.py and pagecheck.py are run as well. Ends with 1 if any file is refused, or if there is nothing to judge.
+import { strFromU8, unzipSync } from 'fflate';
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -32,6 +34,45 @@ function admeshComplaint(ran) {
   if (!open || open[1] !== '0' || open[2] !== '0') return `disconnected facets: ${open ? open.slice(1).join(' ') : 'no count'}`;
   const bad = COUNTS.map((name) => [name, new RegExp(`${name}\\s*:\\s*(\\d+)`).exec(ran.stdout)?.[1]]).filter(([, count]) => count !== '0');
   return bad.map(([name, count]) => `${name}: ${count ?? 'no count'}`).join(', ');
+}
+
+/** @returns {{ positions: number[][], triangles: number[][] }[]} the solids of an STL or 3MF file, read without the writers */
+function solidsIn(file) {
+  const bytes = readFileSync(file);
+  if (file.endsWith('.3mf')) return Object.entries(unzipSync(bytes)).filter(([name]) => name.endsWith('.model')).flatMap(([, xml]) => objectsIn(strFromU8(xml)));
+  const corners = Array.from({ length: bytes.readUInt32LE(80) * 3 }, (_, i) => [0, 4, 8].map((k) => bytes.readFloatLE(96 + Math.floor(i / 3) * 50 + (i % 3) * 12 + k)));
+  return [{ positions: corners, triangles: Array.from({ length: corners.length / 3 }, (_, i) => [3 * i, 3 * i + 1, 3 * i + 2]) }];
+}
+
+const objectsIn = (xml) => [...xml.matchAll(/<object\b[\s\S]*?<\/object>/g)].map(([object]) => {
+  const numbers = (tag, names) => [...object.matchAll(new RegExp(`<${tag}\\b([^>]*)>`, 'g'))].map(([, words]) => names.map((name) => Number(new RegExp(`\\b${name}="([^"]*)"`).exec(words)[1])));
+  return { positions: numbers('vertex', ['x', 'y', 'z']), triangles: numbers('triangle', ['v1', 'v2', 'v3']) };
+});
+
+function volumeIn(solids) {
+  let six = 0;
+  for (const { positions, triangles } of solids) for (const corners of triangles) {
+    const [[ax, ay, az], [bx, by, bz], [cx, cy, cz]] = corners.map((i) => positions[i]);
+    six += ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx);
+  }
+  return six / 6;
+}
+
+/** What the slicer mended before it said that all is well. */
+const MENDED = ['open_edges', 'edges_fixed', 'degenerate_facets', 'facets_removed', 'facets_reversed', 'backwards_edges'];
+
+/** The slicer reckons in single precision. */
+const SAME_VOLUME = 1e-4, SAME_SIZE = 0.001;
+
+function slicerComplaint(file, ran) {
+  const told = (name) => [...ran.stdout.matchAll(new RegExp(`^${name}\\s*=\\s*(\\S+)`, 'gm'))].map(([, value]) => value), solids = solidsIn(file);
+  if (ran.status !== 0 || told('manifold').length === 0 || told('manifold').some((word) => word !== 'yes')) return `not a solid: ${lastLine(ran.stdout) || lastLine(ran.stderr)}`;
+  const mended = MENDED.filter((name) => told(name).length > 0), volume = told('volume').reduce((sum, one) => sum + Number(one), 0), ours = volumeIn(solids);
+  if (mended.length) return `mended ${mended.join(', ')}`;
+  if (Math.abs(volume - ours) > SAME_VOLUME * ours) return `volume ${volume} mm3, in the file ${ours}`;
+  const sizes = solids.map(({ positions }) => [0, 1, 2].map((k) => Math.max(...positions.map((at) => at[k])) - Math.min(...positions.map((at) => at[k]))));
+  const off = ['x', 'y', 'z'].filter((axis, k) => told(`size_${axis}`).some((size, i) => Math.abs(Number(size) - sizes[i]?.[k]) > SAME_SIZE));
+  return off.length ? `size along ${off.join(', ')}` : '';
 }
 
 /** Layers that must be closed all round, by the end of the file's name. */
@@ -87,7 +128,10 @@ function sliceArcs({ stem, side, figures, measures, profile, order }) {
   }
 }
 
+const sliced = spawnSync('prusa-slicer', ['--help']).error === undefined;
+
 for (const file of files) {
+  if (sliced && /\.(stl|3mf)$/.test(file)) judge(file, 'slicer', 'prusa-slicer', ['--info', file], (ran) => slicerComplaint(file, ran));
   if (file.endsWith('.stl')) {
     judge(file, 'admesh', 'admesh', [file], admeshComplaint);
     if (checkers) check(file, 'stlcheck.py', ['--strict', '--quiet']);
