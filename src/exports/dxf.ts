@@ -9,10 +9,10 @@ import {
 
 export type { DxfLayer, DxfLayerStyle };
 
-/** A piece of a path, a line of letters from its lower left corner, or a marked point. Mm. */
+/** A piece of a path, a line of letters from its lower left corner, turned counter-clockwise, or a marked point. Mm. */
 export type DxfEntity =
   | { readonly kind: 'piece'; readonly layer: DxfLayer; readonly piece: PathPiece }
-  | { readonly kind: 'text'; readonly layer: DxfLayer; readonly at: Point; readonly height: Mm; readonly text: string }
+  | { readonly kind: 'text'; readonly layer: DxfLayer; readonly at: Point; readonly height: Mm; readonly text: string; readonly turn?: Rad }
   | { readonly kind: 'point'; readonly layer: DxfLayer; readonly at: Point };
 
 export interface DxfDrawing { readonly layers: readonly DxfLayerStyle[]; readonly entities: readonly DxfEntity[] }
@@ -82,7 +82,8 @@ function bodyOf(entity: DxfEntity): [type: string, groups: Group[]] {
     case 'piece': return [entity.piece.kind === 'arc' ? 'ARC' : 'LINE', pieceGroups(entity.piece)];
     case 'point': return ['POINT', [[100, 'AcDbPoint'], ...at(10, entity.at)]];
     case 'text': return ['TEXT', [
-      [100, 'AcDbText'], ...at(10, entity.at), [40, entity.height], [1, escaped(entity.text)], [7, 'STANDARD'], [100, 'AcDbText'],
+      [100, 'AcDbText'], ...at(10, entity.at), [40, entity.height], [1, escaped(entity.text)],
+      ...(entity.turn ? [[50, angleText(entity.turn)] as const] : []), [7, 'STANDARD'], [100, 'AcDbText'],
     ]];
   }
 }

@@ -1,6 +1,6 @@
 import { mirroredPath, type Path } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
-import type { Mm } from '../geometry/units.ts';
+import type { Mm, Rad } from '../geometry/units.ts';
 
 /** A part to be cut from board, sheet or paper, in its own plane, mm: true size, without kerf. */
 export interface FlatPart {
@@ -17,11 +17,11 @@ export interface FlatPart {
 
 /** @property of what the line is, a trade word in capitals as layers are named, like BALL_LINE */
 export interface PartMark { readonly of: string; readonly path: Path }
-/** One line of lettering from its lower left corner. */
-export interface PartLetters { readonly text: string; readonly at: Point; readonly size: Mm }
+/** One line of lettering from its lower left corner. @property turn counter-clockwise, level where left out */
+export interface PartLetters { readonly text: string; readonly at: Point; readonly size: Mm; readonly turn?: Rad }
 
 /** The same part for the other side. Lettering stays readable: only its place is mirrored. */
 export const otherWayRound = ({ name, outline, holes, marks, letters }: FlatPart): FlatPart => ({
   name, outline: mirroredPath(outline), holes: holes.map(mirroredPath), marks: marks.map(({ of, path }) => ({ of, path: mirroredPath(path) })),
-  letters: letters.map(({ text, at: [x, y], size }) => ({ text, at: [x, -y], size })),
+  letters: letters.map(({ at: [x, y], turn = 0, ...line }) => ({ ...line, at: [x, -y], ...(turn !== 0 && { turn: -turn }) })),
 });

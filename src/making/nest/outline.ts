@@ -1,0 +1,65 @@
+import { ramerDouglasPeucker, type Path64 } from 'clipper2-ts';
+import { lengthOf, pointOn, type Path, type PathArc } from '../../geometry/path.ts';
+import type { Point } from '../../geometry/point.ts';
+import { cos, sin } from '../../geometry/trig.ts';
+import type { Mm, Rad } from '../../geometry/units.ts';
+
+/** Polygons are judged in whole thousandths of a millimetre, where a crossing is exact. */
+export const PER_MM = 1000;
+
+/** How far a chord may lie off its arc, and how much more may be lost where points are spared. */
+const OFF_ARC: Mm = 0.02, OFF_CHORDS: Mm = 0.12;
+/** No point of a polygon lies further than this off the true outline, nor a point of the outline off the polygon; rounding counted in. */
+export const NEAR: Mm = OFF_ARC + OFF_CHORDS + 0.003;
+
+/** A turn in a plane, with the four quarters exact. */
+export function turnedBy(turn: Rad): (point: Point) => Point {
+  const [c, s] = [cos(turn), sin(turn)].map((value) => (Math.abs(value - Math.round(value)) < 1e-12 ? Math.round(value) : value));
+  return ([x, y]) => [x * c! - y * s!, x * s! + y * c!];
+}
+
+/** A path turned about the origin, exact. */
+export function turnedPath(path: Path, turn: Rad): Path {
+  const round = turnedBy(turn);
+  return path.map((piece) => piece.kind === 'line' ? { ...piece, from: round(piece.from), to: round(piece.to) }
+    : { ...piece, centre: round(piece.centre), start: piece.start + turn });
+}
+
+/** A polygon near a closed path, in whole thousandths, counter-clockwise as the path is. */
+export function polygonNear(path: Path): Path64 {
+  const points = path.flatMap((piece) => {
+    const count = piece.kind === 'arc' ? chords(piece) : 1;
+    return lengthOf(piece) > 0 ? Array.from({ length: count }, (_, i) => pointOn(piece, i / count)) : [];
+  });
+  const whole = points.map(([x, y]) => ({ x: Math.round(x * PER_MM), y: Math.round(y * PER_MM) }));
+  return sparing(whole);
+}
+
+function chords({ radius, sweep }: PathArc): number {
+  const off = Math.min(OFF_ARC, radius / 4);
+  return Math.max(1, Math.ceil((Math.abs(sweep) / 2) * Math.sqrt(radius / (2 * off))));
+}
+
+/** Spares points as long as the line stays near; both halves of the line keep their ends, so the polygon cannot collapse. */
+function sparing(points: Path64): Path64 {
+  const middle = points.length >> 1, first = points.slice(0, middle + 1), second = [...points.slice(middle), points[0]!];
+  return [first, second].flatMap((half) => ramerDouglasPeucker(half, OFF_CHORDS * PER_MM).slice(0, -1));
+}
+
+export interface Bounds { readonly least: Point; readonly most: Point }
+
+/** The box round a path, exact. */
+export function boundsOfPath(path: Path): Bounds {
+  const points = path.flatMap((piece) => [pointOn(piece, 0), pointOn(piece, 1), ...(piece.kind === 'arc' ? outermost(piece) : [])]);
+  const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
+  return { least: [Math.min(...xs), Math.min(...ys)], most: [Math.max(...xs), Math.max(...ys)] };
+}
+
+/** The points of an arc furthest along an axis, where it has them. */
+function outermost({ centre: [x, y], radius, start, sweep }: PathArc): Point[] {
+  const whole = 2 * Math.PI, ways: readonly Point[] = [[1, 0], [0, 1], [-1, 0], [0, -1]];
+  return ways.flatMap(([ux, uy], i): Point[] => {
+    const past = ((i * Math.PI) / 2 - start) * Math.sign(sweep);
+    return past - whole * Math.floor(past / whole) <= Math.abs(sweep) ? [[x + radius * ux, y + radius * uy]] : [];
+  });
+}

@@ -1,0 +1,62 @@
+import { difference, FillRule, type Path64, type Paths64 } from 'clipper2-ts';
+import type { Path } from '../../geometry/path.ts';
+import type { Point } from '../../geometry/point.ts';
+import type { Mm, Rad } from '../../geometry/units.ts';
+import { grown, opposite, sumLoops } from './noFit.ts';
+import { boundsOfPath, NEAR, PER_MM, polygonNear, turnedPath, type Bounds } from './outline.ts';
+import type { SheetSize } from './nest.ts';
+
+/** A part turned one way, about its own origin. @property body near its outline, in whole thousandths  @property guard what others must stay off */
+export interface Shape { readonly turn: Rad; readonly bounds: Bounds; readonly body: Path64; readonly guard: Path64 }
+/** @property at where the origin of the shape lies on its sheet */
+export interface Laid { readonly shape: Shape; readonly at: Point }
+
+/** Bodies only lie near the true outlines, and places are rounded; whatever that may add up to is in the guard. */
+const SPARE: Mm = 2 * NEAR + 0.01;
+
+export function shapeOf(outline: Path, turn: Rad, apart: Mm): Shape {
+  const turned = turnedPath(outline, turn), body = polygonNear(turned);
+  return { turn, body, bounds: boundsOfPath(turned), guard: grown(body, (apart + SPARE) * PER_MM) };
+}
+
+/** The first sheet that has room for a shape, turned whichever way ends first along it. */
+export function firstRoom(sheets: readonly (readonly Laid[])[], shapes: readonly Shape[], sheet: SheetSize, apart: Mm): { readonly sheet: number; readonly laid: Laid } | undefined {
+  for (let i = 0; i < sheets.length; i++) {
+    const laid = shapes.reduce<Laid | undefined>((best, shape) => better(best, roomFor(shape, sheets[i]!, best ? shorter(sheet, endOf(best) + apart) : sheet, apart)), undefined);
+    if (laid) return { sheet: i, laid };
+  }
+  return undefined;
+}
+
+/** How far along its sheet a part reaches. */
+export const endOf = ({ shape, at }: Laid): Mm => at[0] + shape.bounds.most[0];
+const topOf = ({ shape, at }: Laid): Mm => at[1] + shape.bounds.most[1];
+/** A place that ends further along than the best one yet need not be looked for. */
+const shorter = (sheet: SheetSize, length: Mm): SheetSize => ({ ...sheet, length: Math.min(sheet.length, length) });
+
+/** The one that ends first along the sheet; of those, the one nearest to its lower edge. */
+const better = (best: Laid | undefined, choices: readonly Laid[]): Laid | undefined => choices.reduce((least, one) =>
+  !least || endOf(one) < endOf(least) || (endOf(one) === endOf(least) && topOf(one) < topOf(least)) ? one : least, best);
+
+/** The places where a shape touches what lies there already, or the edge: the best place is always one of them. */
+function roomFor(shape: Shape, laid: readonly Laid[], { length, width }: SheetSize, apart: Mm): Laid[] {
+  const { least, most } = shape.bounds, low: Point = [apart - least[0], apart - least[1]], high: Point = [length - apart - most[0], width - apart - most[1]];
+  if (high[0] < low[0] - HAIR || high[1] < low[1] - HAIR) return [];
+  const away = opposite(shape.body), taken = laid.flatMap((other) => shifted(sumLoops(other.shape.guard, away), other.at));
+  const within = (value: number, k: 0 | 1): Mm => Math.max(low[k], Math.min(high[k], value / PER_MM));
+  return difference([roomBetween(low, high)], taken, FillRule.NonZero).flat().map(({ x, y }) => ({ shape, at: [within(x, 0), within(y, 1)] }));
+}
+
+/** A part exactly as long as there is room still fits. */
+const HAIR: Mm = 1e-6;
+
+/** Room for the origin of a shape, a little wide, for an exact fit leaves a line. */
+function roomBetween([x0, y0]: Point, [x1, y1]: Point): Path64 {
+  const [left, low, right, high] = [Math.floor(x0 * PER_MM) - 1, Math.floor(y0 * PER_MM) - 1, Math.ceil(x1 * PER_MM) + 1, Math.ceil(y1 * PER_MM) + 1];
+  return [{ x: left, y: low }, { x: right, y: low }, { x: right, y: high }, { x: left, y: high }];
+}
+
+function shifted(loops: Paths64, [x, y]: Point): Paths64 {
+  const [dx, dy] = [Math.round(x * PER_MM), Math.round(y * PER_MM)];
+  return loops.map((loop) => loop.map((point) => ({ x: point.x + dx, y: point.y + dy })));
+}
