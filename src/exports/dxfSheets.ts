@@ -20,10 +20,10 @@ const LAYERS: Readonly<Record<string, Style>> = {
   GROUND_FACE: cut(5), UPPER_FACE: cut(3), END_WALLS: cut(7), FOAM_UNDERSIDE: behind(8), STIFFENER_UNDERSIDE: behind(8),
   EDGE_LINE: cut(7), FEATHER_LINE: cut(3), GROUND_LINE: behind(5), OUTSOLE_FLAT: cut(7),
   GROUND: cut(8), PIVOT: axis(1), HIP_LINE: axis(1), APEX_LINE: axis(1), CREST_LINE: axis(1), BALL_LINE: axis(4), CENTRE_LINE: axis(4),
-  LETTERS: cut(2),
+  BOARD: behind(8), MARK: cut(4), LETTERS: cut(2), CUT_IN: cut(5), CUT_OUT: cut(1),
 };
 
-const sheet = (entities: readonly DxfEntity[]): string =>
+export const sheet = (entities: readonly DxfEntity[]): string =>
   dxfText({ layers: Object.entries(LAYERS).filter(([name]) => entities.some(({ layer }) => layer === name)).map(([name, style]) => ({ name, ...style })), entities });
 
 const LETTER: Mm = 5;
@@ -31,7 +31,7 @@ const LETTER: Mm = 5;
 const lettered = (lines: readonly string[], [x, y]: Point): DxfEntity[] =>
   lines.map((text, i) => ({ kind: 'text', layer: 'LETTERS', at: [x, y - i * 1.6 * LETTER], height: LETTER, text }));
 const straight = (layer: string, from: Point, to: Point): DxfEntity[] => onLayer(layer, [{ kind: 'line', from, to }]);
-const path = (layer: string, pieces: Path): DxfEntity[] => onLayer(layer, pieces.filter(isDrawn));
+export const path = (layer: string, pieces: Path): DxfEntity[] => onLayer(layer, pieces.filter(isDrawn));
 
 /** How far centre lines run past what they mark, and how far up the broken hip line is drawn above the pivot. */
 const PAST: Mm = 10;

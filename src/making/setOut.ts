@@ -10,7 +10,11 @@ import { atan2 } from '../geometry/trig.ts';
  */
 export function setOut(path: Path, by: Mm): Path {
   const raw = path.map((piece) => parallelPiece(piece, by));
-  if (!path.some((piece) => isTooTight(piece, by))) return raw;
+  return path.some((piece) => isTooTight(piece, by)) ? withoutLoops(raw, path, by) : raw;
+}
+
+/** A closed line round a path, without the loops that lie nearer to the path than the distance. */
+export function withoutLoops(raw: Path, path: Path, by: Mm): Path {
   const cuts = loopsOf(raw, (at) => fromPath(path, at) >= by - SAME_POINT);
   return cuts.length === 0 ? raw : cuts.flatMap(({ to }, i) => {
     const next = cuts[i + 1]?.from ?? cuts[0]!.from + raw.length;
@@ -34,7 +38,13 @@ function loopsOf(path: Path, wanted: (at: Point) => boolean): Loop[] {
 /** Two places on the path nearer than this are one. */
 const SAME_PLACE = 1e-9;
 const onPiece = (share: number): boolean => share >= -SAME_PLACE && share <= 1 + SAME_PLACE;
-const isJoint = ({ length }: Path, from: number, to: number): boolean => to - from < 2 * SAME_PLACE || length - (to - from) < 2 * SAME_PLACE;
+/** Pieces that touch where they join seem to cross there once more, a last digit away. */
+const isJoint = (path: Path, from: number, to: number): boolean => isNear(path, from, to) || isNear(path, to, from + path.length);
+function isNear(path: Path, from: number, to: number): boolean {
+  const first = Math.floor(from), last = Math.floor(to), piece = (i: number): PathPiece => path[i % path.length]!;
+  if (last - first > 1) return false;
+  return (first === last ? (to - from) * lengthOf(piece(first)) : (last - from) * lengthOf(piece(first)) + (to - last) * lengthOf(piece(last))) < SAME_POINT;
+}
 /** A loop is the shorter way between its ends; it may run over the start of the path. */
 const shorter = (turns: number, from: number, to: number): Loop => to - from <= turns / 2 ? { from, to } : { from: to - turns, to: from };
 
@@ -61,7 +71,7 @@ function shareOf(piece: PathPiece, at: Point): number {
 }
 
 /** Distance from a point to the nearest place of a path. */
-const fromPath = (path: Path, at: Point): Mm => Math.min(...path.map((piece) => {
+export const fromPath = (path: Path, at: Point): Mm => Math.min(...path.map((piece) => {
   const share = shareOf(piece, at);
   if (share < 0 || share > 1) return Math.min(distance(at, pointOn(piece, 0)), distance(at, pointOn(piece, 1)));
   return piece.kind === 'arc' ? Math.abs(distance(at, piece.centre) - piece.radius) : distance(at, pointOn(piece, share));
