@@ -13,6 +13,7 @@ import { sha256 } from './sha256.ts';
 import { sideDrawing } from './sideDrawing.ts';
 import { stlBytes } from './stl.ts';
 import { svgText } from './svg.ts';
+import { templateFiles } from './templates.ts';
 
 /** A file by its name in the folder of the job. */
 export interface NamedFile { readonly name: string; readonly bytes: Uint8Array }
@@ -29,10 +30,11 @@ const SCREEN: Paper = { width: 420, height: 215 };
  */
 export function filesFor(design: Design, kernel?: Booleans): readonly NamedFile[] {
   requireNoStops(design);
-  const { reference } = design.fitting.job, made = madeFor(design, kernel);
+  const { job: { reference }, making: { templates } } = design.fitting, made = madeFor(design, kernel);
   const files = [
     ...design.shoes.flatMap((shoe) => shoeFiles(shoe, reference)),
     ...made.moulds.flatMap((mould) => mouldFiles(mould, reference)),
+    ...(templates ? templateFiles(design, templates) : []),
     text(`${reference}_drawing.svg`, svgText(sideDrawing(design, SCREEN))),
     text(`${reference}_design.json`, designJson(design, made)),
   ];

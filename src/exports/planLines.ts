@@ -1,6 +1,6 @@
-import { mirroredPath, pointAlong, type Path, type PathLine } from '../geometry/path.ts';
+import { crossings } from '../geometry/crossings.ts';
+import { mirroredPath, type Path, type PathLine } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
-import { rootBetween } from '../geometry/solve.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Side } from '../fitting/words.ts';
 import type { Shoe } from '../pair/shoe.ts';
@@ -40,12 +40,3 @@ export const onSide = (side: Side, path: Path): Path => side === 'left' ? path :
 
 /** Where a closed path crosses a place x, on the inner (-1) or the outer side. */
 const across = (path: Path, x: Mm, sign: 1 | -1): Point => crossings(path, ([px]) => px - x).find(([, y]) => y * sign > 0)!;
-
-const LOOKS = 8;
-
-/** The points of a closed path at which a measure changes sign. */
-function crossings(path: Path, measure: (point: Point) => number): Point[] {
-  const at = (w: number): number => measure(pointAlong(path, w));
-  return Array.from({ length: path.length * LOOKS }, (_, i) => i / LOOKS).flatMap((w) =>
-    at(w) < 0 === at(w + 1 / LOOKS) < 0 ? [] : [pointAlong(path, rootBetween(at, w, w + 1 / LOOKS))]);
-}

@@ -1,4 +1,5 @@
-import { fitArcs, lengthOf, moved, pointAlong, pointOn, type Path, type PathArc, type PathLine, type PathPiece } from '../geometry/path.ts';
+import { endsOf } from '../geometry/clip.ts';
+import { fitArcs, lengthOf, moved, pointOn, type Path, type PathLine, type PathPiece } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
 import { OUTLINE_GAP, SAME_POINT } from '../geometry/tolerances.ts';
 import type { Mm } from '../geometry/units.ts';
@@ -40,7 +41,7 @@ const drawnOf = new WeakMap<SoleShape, SideProfile>();
 
 function drawProfile(shape: SoleShape): SideProfile {
   const { last, line, face } = shape, along = (x: Mm): Mm => rollX(line, [x, 0]);
-  const back = endWall(shape, Math.min), tip = endWall(shape, Math.max), from = back.top[0], to = tip.top[0];
+  const { rear, fore } = endsOf(shape.edge), back = endWall(shape, rear), tip = endWall(shape, fore), from = back.top[0], to = tip.top[0];
   const cutBy = (lower: GroundFace, end: WallLine): Point => { const [x, , z] = meetSurface(end, sweptSurface(lower, line)); return [along(x), z]; };
   const rolled = (lower: GroundFace): Path => cutFace(lower, cutBy(lower, back)[0], cutBy(lower, tip)[0]);
   const breaks = [from, ...[last.seatLength, last.tread, last.length].filter((x) => x > from + SAME_POINT && x < to - SAME_POINT), to];
@@ -65,22 +66,9 @@ export const reversed = (path: Path): Path => path.map((piece): PathPiece => pie
 export const isDrawn = (piece: PathPiece): boolean => lengthOf(piece) >= SAME_POINT;
 
 /** The wall at an end of the sole, set on the long axis. */
-function endWall(shape: SoleShape, pick: (...values: number[]) => number): WallLine {
-  const { edge, upper, build } = shape, w = furthest(edge, pick), { top: [x], outward, run } = wallLine(shape, w);
+function endWall(shape: SoleShape, w: number): WallLine {
+  const { upper, build } = shape, { top: [x], outward, run } = wallLine(shape, w);
   return { top: [x, 0, upper(x, 0) + build], outward: [Math.sign(outward[0]), 0], run };
-}
-
-/** The place of a closed path that lies furthest back or ahead: at a joint, or where an arc turns. */
-function furthest(path: Path, pick: (...values: number[]) => number): number {
-  const turns = path.flatMap((piece, i) => piece.kind === 'line' ? [] : [0, Math.PI].map((angle) => i + shareAt(piece, angle)).filter((w) => w > i && w < i + 1));
-  const places = [...path.keys(), ...turns], xs = places.map((w) => pointAlong(path, w)[0]);
-  return places[xs.indexOf(pick(...xs))]!;
-}
-
-/** How far along an arc a direction from its centre lies, as a share of its sweep; outside 0 to 1 where it is not on the arc. */
-function shareAt({ start, sweep }: PathArc, angle: number): number {
-  const turn = sweep > 0 ? angle - start : start - angle, full = 2 * Math.PI;
-  return (((turn % full) + full) % full) / Math.abs(sweep);
 }
 
 /** The ground face between two places along the walking line as arcs and straight pieces; the end pieces run on. */

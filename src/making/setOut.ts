@@ -1,3 +1,4 @@
+import { part } from '../geometry/clip.ts';
 import { isTooTight, lengthOf, parallelPiece, pointOn, type Path, type PathArc, type PathPiece } from '../geometry/path.ts';
 import { add, cross, distance, dot, scale, subtract, turnLeft, unit, type Point } from '../geometry/point.ts';
 import { SAME_POINT } from '../geometry/tolerances.ts';
@@ -5,12 +6,13 @@ import type { Mm } from '../geometry/units.ts';
 import { atan2 } from '../geometry/trig.ts';
 
 /**
- * The line round a closed path that keeps a distance from it, in exact arcs. In a hollow tighter than the distance the
- * parallel runs back through itself; what lies nearer than the distance is cut off there, and a corner is left.
+ * The line round a closed path that keeps a distance from it, in exact arcs; inside it where the distance is negative. In a
+ * hollow tighter than the distance (inside: at a point) the parallel runs back through itself; what lies nearer than the
+ * distance is cut off there, and a corner is left.
  */
 export function setOut(path: Path, by: Mm): Path {
   const raw = path.map((piece) => parallelPiece(piece, by));
-  return path.some((piece) => isTooTight(piece, by)) ? withoutLoops(raw, path, by) : raw;
+  return path.some((piece) => isTooTight(piece, by)) ? withoutLoops(raw, path, Math.abs(by)) : raw;
 }
 
 /** A closed line round a path, without the loops that lie nearer to the path than the distance. */
@@ -57,10 +59,6 @@ function stretch(path: Path, from: number, to: number): PathPiece[] {
   }
   return cut;
 }
-
-const part = (piece: PathPiece, from: number, to: number): PathPiece => piece.kind === 'line'
-  ? { kind: 'line', from: pointOn(piece, from), to: pointOn(piece, to) }
-  : { ...piece, start: piece.start + piece.sweep * from, sweep: piece.sweep * (to - from) };
 
 /** How far along a piece a point of its line or circle lies, as a share of it: less than 0 behind it, more than 1 ahead. */
 function shareOf(piece: PathPiece, at: Point): number {

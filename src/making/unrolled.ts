@@ -1,4 +1,5 @@
 import type { Path } from '../geometry/path.ts';
+import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import { lengthBetween } from '../profile/groundFace.ts';
 import { rollX, rollY } from '../profile/rollLine.ts';
@@ -14,9 +15,15 @@ export const TRIM: Mm = 3;
  * across it], mm, without trim. The face bends one way only, so laying it flat stretches nothing.
  */
 export function flatOutsole(shape: SoleShape): Path {
-  const { face, line } = shape, at = groundPoint(shape), zero = rollX(line, [0, 0]);
+  const at = groundPoint(shape), lay = flatPlace(shape);
+  return arcsRound(shape, (w) => { const [x, y] = at(w); return lay([x, y]); });
+}
+
+/** Where a point of the ground face, told by its place in plan, comes to lie on the flat outsole. */
+export function flatPlace({ face, line }: SoleShape): (at: Point) => Point {
+  const zero = rollX(line, [0, 0]);
   const lengthTo = (along: Mm): Mm => along < zero ? -lengthBetween(face, along, zero) : lengthBetween(face, zero, along);
-  return arcsRound(shape, (w) => { const [x, y] = at(w); return [lengthTo(rollX(line, [x, y])), rollY(line, [x, y])]; });
+  return (at) => [lengthTo(rollX(line, at)), rollY(line, at)];
 }
 
 /** The outsole laid flat with the trim all round; a corner is left in a hollow too tight for it. */

@@ -1,0 +1,91 @@
+import { mm } from '../checks/say.ts';
+import { between, type Point } from '../geometry/point.ts';
+import type { Mm } from '../geometry/units.ts';
+import { wallStrips, type LevelWanted, type MarkWanted, type WallStrip } from '../making/templates/wallStrip.ts';
+import { polyline, roomFor, words, type Ink, type LineKind, type Words } from './drawing.ts';
+import { together, type Part } from './picture.ts';
+import { faint, line, lettering, namedLine, type Template } from './template.ts';
+import type { Sole } from './templatePlans.ts';
+
+/** The wall laid flat, inner side above outer side, to be wrapped round the sole with its letters outwards. */
+export function wallTemplate(sole: Sole, joints: readonly LevelWanted[] = []): Template {
+  const strips = stripsOf(sole, joints), drops = dropsOf(strips);
+  const stretch = Math.max(...strips.map(({ stretch: one }) => Math.abs(one)));
+  return {
+    side: sole.shoe.side, stem: 'side-walls', part: 'side walls, unrolled',
+    notes: [
+      'Cut out, wrap round with the letters outwards, heel and toe ends meeting; grind down to the lower line.',
+      `Upper edge on the wall: ${strips.map(({ side, topLength }) => `${side} ${mm(topLength)}`).join(', ')}.`,
+      stretch < 0.0005 ? 'Upright walls: nothing is stretched.' : `The walls lean and bend two ways: half way up the paper is off by ${mm(stretch, 2)} over a whole side.`,
+      'Figures: mm from the heel on the long axis. Broken lines: underside of the stiffener, joint of foam and outsole.',
+    ],
+    picture: together(strips.map((strip, i) => picture(sole, strip, drops[i]!))),
+    fixed: strips.flatMap((strip, i) => numbers(placed(sole, strip, drops[i]!), strip)),
+  };
+}
+
+export const stripsOf = ({ shoe, parts: { shape } }: Sole, joints: readonly LevelWanted[] = []): readonly WallStrip[] => wallStrips(shape, marksFor(shoe), joints);
+
+/** What the strip must be laid on by: joints of the foot at the edge, places of the ground face at the foot of the wall. */
+function marksFor(shoe: Sole['shoe']): MarkWanted[] {
+  const { last } = shoe;
+  const foot: MarkWanted[] = [
+    { name: 'seat end', at: 'edge', value: last.seatLength }, { name: 'ball', at: 'edge', value: last.innerBall, side: 'inner' }, { name: 'ball', at: 'edge', value: last.outerBall, side: 'outer' },
+  ];
+  if (shoe.kind === 'match') return foot;
+  const { stance, apex, hip, strikePoint } = shoe.rocker;
+  return [
+    ...foot, { name: 'ankle', at: 'edge', value: stance.pivot[0] }, { name: 'standing point', at: 'ground', value: hip[0] },
+    { name: 'apex', at: 'ground', value: apex.point[0] }, { name: 'strike', at: 'ground', value: strikePoint[0] },
+  ];
+}
+
+/** Room over a strip for the names of marks that are longer than it is high, and under it. */
+const OVER: Mm = 30, UNDER: Mm = 6;
+
+/** How far down the paper each strip is set. */
+function dropsOf(strips: readonly WallStrip[]): Mm[] {
+  let down = 0;
+  return strips.map(({ lines }) => {
+    const ys = lines.flatMap(({ points }) => points.map(([, y]) => y)), drop = down - Math.max(...ys) - OVER;
+    down = drop + Math.min(...ys) - UNDER;
+    return drop;
+  });
+}
+
+/** On the paper, y up: a right shoe's strip is the left one's seen from behind. */
+const placed = ({ shoe: { side } }: Sole, { lines }: WallStrip, drop: Mm): ((point: Point) => Point) => {
+  const xs = lines.flatMap(({ points }) => points.map(([x]) => x)), [least, most] = [Math.min(...xs), Math.max(...xs)];
+  return ([x, y]) => [side === 'left' ? x - least : most - x, y + drop];
+};
+
+const LEVELS: Readonly<Record<string, readonly [LineKind, Ink]>> = { 'upper edge': ['visible', 'ink'], ground: ['visible', 'ink'], stiffener: ['hidden', 'ink'], foam: ['hidden', 'ink'] };
+
+function picture(sole: Sole, strip: WallStrip, drop: Mm): Part {
+  const on = placed(sole, strip, drop), ends = [0, strip.lines[0]!.points.length - 1], [upper, ground] = ['upper edge', 'ground'].map((of) => strip.lines.find((one) => one.of === of)!.points);
+  const middle = on(upper![Math.floor(upper!.length * 0.5)]!), foot = on(ground![Math.floor(ground!.length * 0.5)]!);
+  return together([
+    ...strip.lines.map(({ of, points }) => line(polyline(points.map(on)), ...(LEVELS[of] ?? ['phantom', 'ink'] as const))),
+    ...ends.map((i) => line(polyline([on(upper![i]!), on(ground![i]!)]), 'visible')),
+    ...strip.stations.map(({ head, foot: low }) => faint(polyline([on(low), on(head)]))),
+    ...strip.marks.map((mark) => marked(mark.name, on(mark.foot), on(mark.head))),
+    lettering(`${sole.shoe.side.toUpperCase()} wall, ${strip.side} side`, [middle[0], (middle[1] + foot[1]) / 2], { size: 4.2, bold: true }),
+    lettering(sole.name, [middle[0], (middle[1] + foot[1]) / 2 - 6]),
+  ]);
+}
+
+/** The name of a mark stands along its line where the wall is high enough, else on the line run out over the strip. */
+function marked(name: string, low: Point, high: Point): Part {
+  const size = Math.hypot(high[0] - low[0], high[1] - low[1]), on = (share: Mm): Point => between(high, low, share / size);
+  if (size > roomFor(name) + INSIDE) return namedLine(name, polyline([low, high]), 'centre', 'computed');
+  return together([line(polyline([low, high]), 'centre', 'computed'), namedLine(name, polyline([on(-1), on(-0.85 * OVER)]), 'centre', 'computed')]);
+}
+/** What the lines along the strip and the figures take of the height. */
+const INSIDE: Mm = 12;
+
+/** Figures stand within the strip, under its upper edge, or half way where it is low. */
+const SMALL = 2.5, BELOW_EDGE: Mm = 6.2;
+const numbers = (on: (point: Point) => Point, { stations }: WallStrip): Words[] => stations.map(({ x, head, foot }) => {
+  const size = Math.hypot(head[0] - foot[0], head[1] - foot[1]), [px, py] = on(between(head, foot, Math.min(0.5, BELOW_EDGE / size)));
+  return words(String(x), [px, -py + SMALL * 0.36], { size: SMALL, anchor: 'middle', bold: true });
+});

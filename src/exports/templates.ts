@@ -1,0 +1,40 @@
+import type { TemplateOrder } from '../fitting/making.ts';
+import { SIDES, type Side } from '../fitting/words.ts';
+import { partsOf } from '../pair/shoe.ts';
+import type { Design } from '../checks/design.ts';
+import type { Drawing } from './drawing.ts';
+import { figureBook } from './numbers.ts';
+import { pdfBytes } from './pdf.ts';
+import { svgText } from './svg.ts';
+import type { Template } from './template.ts';
+import { templatePages, templateSheet } from './templatePage.ts';
+import { planTemplates, type Sole } from './templatePlans.ts';
+import { sideTemplate } from './templateSide.ts';
+import { wallTemplate } from './templateWalls.ts';
+
+/** Every template of one shoe, in the order they are needed; none where there is no sole to make. */
+export function templatesFor(design: Design, side: Side): Template[] {
+  return solesOf(design).filter(({ shoe }) => shoe.side === side).flatMap((sole) => [...planTemplates(sole), sideTemplate(sole), wallTemplate(sole)]);
+}
+
+export const solesOf = ({ shoes, fitting }: Design): Sole[] => shoes.flatMap((shoe) => {
+  const parts = partsOf(shoe), { reference, date } = fitting.job;
+  return parts ? [{ shoe, parts, book: figureBook(shoe, fitting), name: `${reference}  ${date}` }] : [];
+});
+
+/** A file by the end of its name. */
+interface TemplateFile { readonly name: string; readonly bytes: Uint8Array }
+
+/** One PDF for each shoe, tiled over the paper of the workshop, and one SVG for each template. Same design, same bytes. */
+export function templateFiles(design: Design, { paper, overlap }: TemplateOrder): TemplateFile[] {
+  const { reference, date } = design.fitting.job;
+  return SIDES.flatMap((side): TemplateFile[] => {
+    const templates = templatesFor(design, side), stem = `${reference}_${side}_template`;
+    if (templates.length === 0) return [];
+    const pages: readonly Drawing[] = templatePages(design, templates, paper, overlap);
+    return [
+      { name: `${stem}s.pdf`, bytes: pdfBytes(pages, `Templates ${reference} ${side}`, date) },
+      ...templates.map((template) => ({ name: `${stem}-${template.stem}.svg`, bytes: new TextEncoder().encode(svgText(templateSheet(design, template))) })),
+    ];
+  });
+}
