@@ -1,6 +1,7 @@
 import { mm } from '../checks/say.ts';
 import { between, type Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
+import type { FlatRuling } from '../making/templates/layFlat.ts';
 import { wallStrips, type LevelWanted, type MarkWanted, type WallStrip } from '../making/templates/wallStrip.ts';
 import { polyline, roomFor, words, type Ink, type LineKind, type Words } from './drawing.ts';
 import { together, type Part } from './picture.ts';
@@ -62,15 +63,12 @@ const placed = ({ shoe: { side } }: Sole, { lines }: WallStrip, drop: Mm): ((poi
 const LEVELS: Readonly<Record<string, readonly [LineKind, Ink]>> = { 'upper edge': ['visible', 'ink'], ground: ['visible', 'ink'], stiffener: ['hidden', 'ink'], foam: ['hidden', 'ink'] };
 
 function picture(sole: Sole, strip: WallStrip, drop: Mm): Part {
-  const on = placed(sole, strip, drop), ends = [0, strip.lines[0]!.points.length - 1], [upper, ground] = ['upper edge', 'ground'].map((of) => strip.lines.find((one) => one.of === of)!.points);
-  const middle = on(upper![Math.floor(upper!.length * 0.5)]!), foot = on(ground![Math.floor(ground!.length * 0.5)]!);
+  const on = placed(sole, strip, drop), across = ({ head, foot }: FlatRuling): readonly [Point, Point] => [on(foot), on(head)], [x, y] = between(...across(strip.middle), 0.5);
   return together([
     ...strip.lines.map(({ of, points }) => line(polyline(points.map(on)), ...(LEVELS[of] ?? ['phantom', 'ink'] as const))),
-    ...ends.map((i) => line(polyline([on(upper![i]!), on(ground![i]!)]), 'visible')),
-    ...strip.stations.map(({ head, foot: low }) => faint(polyline([on(low), on(head)]))),
-    ...strip.marks.map((mark) => marked(mark.name, on(mark.foot), on(mark.head))),
-    lettering(`${sole.shoe.side.toUpperCase()} wall, ${strip.side} side`, [middle[0], (middle[1] + foot[1]) / 2], { size: 4.2, bold: true }),
-    lettering(sole.name, [middle[0], (middle[1] + foot[1]) / 2 - 6]),
+    ...strip.ends.map((end) => line(polyline(across(end)), 'visible')), ...strip.stations.map((station) => faint(polyline(across(station)))),
+    lettering(`${sole.shoe.side.toUpperCase()} wall, ${strip.side} side`, [x, y], { size: 4.2, bold: true }), lettering(sole.name, [x, y - 6]),
+    ...strip.marks.map((mark) => marked(mark.name, ...across(mark))),
   ]);
 }
 

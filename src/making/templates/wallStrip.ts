@@ -1,12 +1,14 @@
 import { endsOf } from '../../geometry/clip.ts';
 import { between, type Point, type Point3 } from '../../geometry/point.ts';
 import { pathLength } from '../../geometry/path.ts';
+import { OUTLINE_GAP } from '../../geometry/tolerances.ts';
 import { rootBetween } from '../../geometry/solve.ts';
 import type { Mm } from '../../geometry/units.ts';
 import { rollX } from '../../profile/rollLine.ts';
 import { foamFace, sweptSurface, upperSurface, type SoleShape, type Surface } from '../../solid/soleShape.ts';
 import { meetSurface, wallLine } from '../../solid/wall.ts';
 import { apart, laidFlat, type FlatRuling, type Ruling } from './layFlat.ts';
+import { thinned } from './thinned.ts';
 
 /**
  * One side of the wall laid flat, as seen from outside, LEFT shoe: [along, up], mm, to be wrapped round the sole. The inner
@@ -19,6 +21,9 @@ export interface WallStrip {
   readonly footLength: Mm;
   /** How much longer the line half way up is on paper than on a wall that leans; nought under an upright wall. */
   readonly stretch: Mm;
+  /** The wall lines at both ends of the strip, and the one half way along it. */
+  readonly ends: readonly [FlatRuling, FlatRuling];
+  readonly middle: FlatRuling;
   /** Lines along the wall, in the order of the strip. */
   readonly lines: readonly WallLevel[];
   /** Every 10 mm from the heel on the long axis. */
@@ -56,7 +61,8 @@ function strip(shape: SoleShape, side: WallStrip['side'], from: number, to: numb
   const levels = levelsOf(shape, more), own = (mark: MarkWanted): boolean => mark.side === undefined || mark.side === side;
   return {
     side, topLength: along(strands.map(({ head }) => head)), footLength: along(strands.map(({ foot }) => foot)), stretch: stretchOf(strands, flat),
-    lines: levels.map(({ of, surface }) => ({ of, points: strands.map((one, i) => onRuling(flat[i]!, shareDown(shape, one, surface))) })),
+    ends: [at(from), at(to)], middle: at(places[Math.floor(places.length / 2)]!),
+    lines: levels.map(({ of, surface }) => ({ of, points: thinned(strands.map((one, i) => onRuling(flat[i]!, shareDown(shape, one, surface))), OUTLINE_GAP / 2) })),
     stations: Array.from({ length: Math.floor(shape.last.length / STATION) + 1 }, (_, i) => i * STATION)
       .flatMap((x) => crossings(({ head }) => head[0] - x).map((one) => ({ x, ...one }))),
     marks: wanted.filter(own).flatMap(({ name, at: edge, value }) =>
