@@ -12,12 +12,12 @@ import { atan2 } from '../geometry/trig.ts';
  */
 export function setOut(path: Path, by: Mm): Path {
   const raw = path.map((piece) => parallelPiece(piece, by));
-  return path.some((piece) => isTooTight(piece, by)) ? withoutLoops(raw, path, Math.abs(by)) : raw;
+  return path.some((piece) => isTooTight(piece, by)) ? withoutLoops(raw, path, by) : raw;
 }
 
 /** A closed line round a path, without the loops that lie nearer to the path than the distance. */
 export function withoutLoops(raw: Path, path: Path, by: Mm): Path {
-  const cuts = loopsOf(raw, (at) => fromPath(path, at) >= by - SAME_POINT);
+  const cuts = loopsOf(raw, (at) => fromPath(path, at) >= Math.abs(by) - SAME_POINT);
   return cuts.length === 0 ? raw : cuts.flatMap(({ to }, i) => {
     const next = cuts[i + 1]?.from ?? cuts[0]!.from + raw.length;
     return stretch(raw, to, next);
