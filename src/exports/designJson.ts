@@ -104,7 +104,7 @@ const LEANS = ['heelInner', 'heelOuter', 'foreInner', 'foreOuter'] as const;
 function mouldNumbers({ order: { part, shrink: [length, width, height] }, mould }: ShoeMould, { order: { foam } }: Shoe): object {
   const grams = (mould.fill / (length * width * height) / 1000) * FOAMS[foam].density;
   return {
-    part, pieces: [...mould.cavity.map(({ name }) => name), 'lid'], fillMm3: mould.fill, partMm3: mould.part, wedgeMm3: mould.wedge,
+    part, pieces: [...mould.cavity, ...mould.lid].map(({ name }) => name), fillMm3: mould.fill, partMm3: mould.part, wedgeMm3: mould.wedge,
     fillG: part === 'foam body' ? grams : undefined,
   };
 }

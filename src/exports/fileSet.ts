@@ -59,7 +59,7 @@ const solidFiles = (side: Side, { solids: { whole, foam, outsole } }: SoleParts,
 
 function mouldFiles({ side, mould: { cavity, lid } }: ShoeMould, reference: string): NamedFile[] {
   const stem = `${reference}_${side}_mould`;
-  return [...cavity.map(({ name, mesh }) => solidFile(side, `${stem}-${name}`, mesh)), solidFile(side, `${stem}-lid`, lid)];
+  return [...cavity, ...lid].map(({ name, mesh }) => solidFile(side, `${stem}-${name}`, mesh));
 }
 
 /** Shapes are those of a left shoe: a right one is mirrored here, as it leaves. */

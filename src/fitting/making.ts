@@ -1,5 +1,6 @@
 import type { Mm } from '../geometry/units.ts';
-import type { BlockFaces, CutterEnd, MouldPart, PaperSize, ShoreScale, WayOfMaking } from './words.ts';
+import type { CastName } from '../materials/materials.ts';
+import type { BlockFaces, Closing, CutterEnd, MouldMaker, MouldPart, PaperSize, ShoreScale, WayOfMaking } from './words.ts';
 
 /** What the workshop has, and what it wants made besides the soles: each thing only where it is ordered. */
 export interface Making {
@@ -59,6 +60,13 @@ export interface RackSheet {
 
 export interface MouldOrder {
   readonly part: MouldPart;
+  /** What is cast: its density once set, g/cm³, and what that and the shrink rest on. */
+  readonly cast: { readonly name: CastName; readonly density: number; readonly densityBasis: string; readonly shrinkBasis: string };
+  readonly by: MouldMaker;
+  readonly closing: Closing;
+  /** Diameter of the bolt holes, and width that the jaws of the clamps want, mm. */
+  readonly bolt: Mm;
+  readonly ledge: Mm;
   /** Radians the walls must lean in for the part to come out. */
   readonly draft: number;
   /** Stretch along length, width and height, e.g. 1.012 for 1.2 % shrink. */
@@ -91,7 +99,7 @@ export interface BlockOrder {
 }
 
 /** @property split in two parts at the waist, held by a key and pins */
-export interface PrintOrder { readonly split: boolean; readonly pin: Mm; readonly clearance: Mm }
+export interface PrintOrder { readonly part: MouldPart; readonly split: boolean; readonly pin: Mm; readonly clearance: Mm }
 
 /** @property bush guide bush and cutter of a router that runs along the rails */
 export interface JigOrder { readonly ribsApart: Mm; readonly bush?: { readonly diameter: Mm; readonly cutter: Mm } }

@@ -1,18 +1,25 @@
 import * as z from 'zod';
+import { CASTS, type CastName } from '../materials/materials.ts';
 import { group, line, setting, word, yesNo } from './shapes.ts';
-import { BLOCK_FACES, CUTTER_ENDS, MOULD_PARTS, PAPER_SIZES, SHORE_SCALES, WAYS_OF_MAKING } from './words.ts';
+import { BLOCK_FACES, CLOSINGS, CUTTER_ENDS, MOULD_MAKERS, MOULD_PARTS, PAPER_SIZES, SHORE_SCALES, WAYS_OF_MAKING } from './words.ts';
 
 const shrink = group({
-  length: setting('making.mould.shrink.length', 'Along the shoe, 0 where left out.').optional(),
-  width: setting('making.mould.shrink.width', 'Across the shoe, 0 where left out.').optional(),
-  height: setting('making.mould.shrink.height', 'Upwards, 0 where left out.').optional(),
-}).meta({ description: 'How much the cast part shrinks; the cavity is made that much larger.' });
+  length: setting('making.mould.shrink.length', 'Along the shoe; that of the material where left out.').optional(),
+  width: setting('making.mould.shrink.width', 'Across the shoe; that of the material where left out.').optional(),
+  height: setting('making.mould.shrink.height', 'Upwards; that of the material where left out.').optional(),
+}).meta({ description: 'How much the cast part shrinks by your own data sheet or trial piece; the cavity is made that much larger.' });
 
 const mould = group({
   part: word(MOULD_PARTS, 'What is cast in the mould; the foam body where left out.').optional(),
+  material: word(Object.keys(CASTS) as [CastName, ...CastName[]], 'What it is cast of; self-skinning PU where left out. It says how much the part shrinks and weighs, unless you do.').optional(),
+  density: setting('making.mould.density', 'Density of the set part by your data sheet or a trial piece; that of the material where left out.').optional(),
+  by: word(MOULD_MAKERS, 'What the mould is made on; routed where left out. A printed one is cut across into pieces that go on making.printBed.').optional(),
   draft: setting('making.mould.draft', 'Lean the walls need for the part to come out, 3 where left out.').optional(),
   shrink: shrink.optional(),
-  rim: setting('making.mould.rim', 'Width of the rim round the cavity, 20 mm where left out.').optional(),
+  rim: setting('making.mould.rim', 'Width of the rim round the cavity, 20 mm where left out, 28 mm where foam is pressed.').optional(),
+  closing: word(CLOSINGS, 'What holds lid and cavity together; bolts where left out and the rim has room for them, else clamps.').optional(),
+  bolt: setting('making.mould.bolt', 'Diameter of the bolt holes, 6.6 mm (for bolts of 6 mm) where left out.').optional(),
+  ledge: setting('making.mould.ledge', 'Width that the jaws of the clamps want, 20 mm where left out.').optional(),
   floor: setting('making.mould.floor', 'Least thickness under the cavity and of the lid, 12 mm where left out.').optional(),
   dowel: setting('making.mould.dowel', 'Diameter of the dowels, 8 mm where left out.').optional(),
   pourHole: setting('making.mould.pourHole', 'Diameter of the pour hole, 12 mm where left out.').optional(),
@@ -58,6 +65,7 @@ const block = group({
 }).meta({ description: 'Foam bodies cut from a block on a router.' });
 
 const print = group({
+  part: word(MOULD_PARTS, 'What is printed; the foam body where left out.').optional(),
   split: yesNo('In two parts, joined at the waist; false where left out.').optional(),
   pin: setting('making.print.pin', 'Diameter of the pins that join two parts, 6 mm where left out.').optional(),
   clearance: setting('making.print.clearance', 'Gap left round pins and key, 0.25 mm where left out.').optional(),

@@ -151,7 +151,10 @@ export const RANGES = {
   'making.mould.shrink.height': within(0, 10, '%'),
   'making.mould.rim': within(5, 100),
   'making.mould.floor': within(3, 100),
+  'making.mould.density': within(0.05, 3, 'g/cm³'),
   'making.mould.dowel': within(2, 30),
+  'making.mould.bolt': within(2, 20),
+  'making.mould.ledge': within(5, 100),
   'making.mould.pourHole': within(2, 50),
   'making.mould.ventHole': within(0.5, 20),
 } as const satisfies Record<string, Range>;

@@ -1,6 +1,6 @@
 import { CHORD_GAP } from '../geometry/tolerances.ts';
 import { degrees } from '../geometry/units.ts';
-import { FOAMS } from '../materials/materials.ts';
+import { CASTS, FOAMS } from '../materials/materials.ts';
 import type { Readable } from './checkShape.ts';
 import type { Bed, BlockOrder, BoardOrder, CardOrder, GaugeOrder, JigOrder, Making, MouldOrder, PrintOrder, RackSheet, StackOrder, TemplateOrder, Tool, WedgeOrder } from './making.ts';
 import type { RawSheet } from './schema.ts';
@@ -12,10 +12,14 @@ type RawGroup<Name extends keyof RawMaking> = NonNullable<RawMaking[Name]>;
 
 /** What is usual in a workshop, common practice of the trade; mm, and radians. */
 const BOARD: Omit<BoardOrder, 'measured'> = { thickness: 6, length: 600, width: 400, kerf: 0.15, clearance: 0.1, apart: 5 };
-const MOULD = { draft: degrees(3), rim: 20, floor: 12, dowel: 8, pourHole: 12, ventHole: 3, split: false };
+const MOULD = { by: 'routed', draft: degrees(3), floor: 12, dowel: 8, pourHole: 12, ventHole: 3, split: false, bolt: 6.6, ledge: 20 } as const;
+/** Round a cavity that is poured; pressed foam wants room for the flash groove as well. */
+const RIM = { poured: 20, pressed: 28 };
+/** A rim narrower than this has no room for the washers of usual bolts. */
+const RIM_FOR_BOLTS = 13;
 const BLOCK = { length: 350, width: 150, sheet: 20, faces: 'both faces', margin: 10, dowel: 8, scallop: 0.1 } as const;
 const TAB = { width: 7, height: 2.5 };
-const PRINT: PrintOrder = { split: false, pin: 6, clearance: 0.25 };
+const PRINT: PrintOrder = { part: 'foam body', split: false, pin: 6, clearance: 0.25 };
 const JIG: JigOrder = { ribsApart: 35 };
 const GAUGES: GaugeOrder = { depth: 30 };
 const STACK: StackOrder = { glueLine: 0.15, trim: 2.5 };
@@ -50,10 +54,16 @@ const cardOf = ({ way }: RawGroup<'card'>): CardOrder => given({ way });
 const rackSheetOf = ({ name, thickness, hardness, density, price, length, width }: RawGroup<'rack'>[number]): RackSheet =>
   ({ name, thickness, density, length, width, usual: false, ...given({ hardness, price }) });
 
-function mouldOf({ part = 'foam body', shrink = {}, ...rest }: RawGroup<'mould'>): MouldOrder {
-  const { length = 0, width = 0, height = 0 } = shrink;
-  return { ...MOULD, ...given(rest), part, shrink: [1 + length, 1 + width, 1 + height] };
+function mouldOf({ part = 'foam body', material = 'self-skinning PU', density, shrink = {}, ...rest }: RawGroup<'mould'>): MouldOrder {
+  const { way, density: usual, basis, shrink: all, shrinkBasis } = CASTS[material], { length = all, width = all, height = all } = shrink;
+  const rim = rest.rim ?? RIM[way], closing = rest.bolt === undefined && rim < RIM_FOR_BOLTS ? 'clamps' : 'bolts';
+  const own = [shrink.length, shrink.width, shrink.height].filter((value) => value !== undefined).length;
+  return {
+    closing, ...MOULD, ...given(rest), rim, part, shrink: [1 + length, 1 + width, 1 + height],
+    cast: { name: material, density: density ?? usual, densityBasis: density === undefined ? basis : AS_ON_SHEET, shrinkBasis: own === 3 ? AS_ON_SHEET : own > 0 ? `${AS_ON_SHEET} where it says; else ${shrinkBasis}` : shrinkBasis },
+  };
 }
+const AS_ON_SHEET = 'as on the sheet';
 
 function blockOf({ tabWidth = TAB.width, tabHeight = TAB.height, sheets, ...rest }: RawGroup<'block'>): BlockOrder {
   return { ...BLOCK, ...given(rest), ...given({ sheets }), tab: { width: tabWidth, height: tabHeight } };

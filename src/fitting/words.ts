@@ -42,6 +42,14 @@ export type SizeSystem = (typeof SIZE_SYSTEMS)[number];
 export const MOULD_PARTS = ['foam body', 'whole sole'] as const;
 export type MouldPart = (typeof MOULD_PARTS)[number];
 
+/** What the mould itself is made on. */
+export const MOULD_MAKERS = ['routed', 'printed'] as const;
+export type MouldMaker = (typeof MOULD_MAKERS)[number];
+
+/** What holds lid and cavity together. */
+export const CLOSINGS = ['bolts', 'clamps'] as const;
+export type Closing = (typeof CLOSINGS)[number];
+
 /** What may be made besides the soles: groups of `making` on the sheet. */
 export const MAKINGS = ['mould', 'block', 'print', 'jig', 'gauges', 'stack', 'templates', 'wedges', 'card'] as const;
 export type MakingName = (typeof MAKINGS)[number];

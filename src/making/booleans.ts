@@ -1,10 +1,10 @@
 import Module, { type Manifold, type ManifoldToplevel } from 'manifold-3d';
-import type { Mesh } from '../geometry/mesh.ts';
-import type { Point3 } from '../geometry/point.ts';
+import { boundsOf, type Mesh } from '../geometry/mesh.ts';
+import type { Point, Point3 } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 
 /** A round bar: where its axis starts, which way it runs, how long and how thick it is, mm. */
-export interface Bar { readonly from: Point3; readonly axis: 'across' | 'up'; readonly length: Mm; readonly diameter: Mm }
+export interface Bar { readonly from: Point3; readonly axis: 'along' | 'across' | 'up'; readonly length: Mm; readonly diameter: Mm }
 
 /**
  * Booleans of closed solids. Only these need a kernel of their own: JSCAD's leave open edges where faces nearly touch,
@@ -14,6 +14,12 @@ export interface Booleans {
   readonly drill: (mesh: Mesh, bars: readonly Bar[]) => Mesh;
   /** The parts on the -y and the +y side of the upright plane along the long axis. */
   readonly splitAlongAxis: (mesh: Mesh) => readonly [Mesh, Mesh];
+  /** The parts between upright planes across the long axis, heel to toe. @param at where the planes stand, rising */
+  readonly cutAcross: (mesh: Mesh, at: readonly Mm[]) => readonly Mesh[];
+  /** What lies over or under an outline in plan. @param outline corners, counter-clockwise */
+  readonly within: (mesh: Mesh, outline: readonly Point[]) => Mesh;
+  /** The tightest skin round a solid that is hollow nowhere. */
+  readonly hull: (mesh: Mesh) => Mesh;
 }
 
 /** Loads the kernel (WebAssembly). @param locate where the page serves its .wasm file, in a browser */
@@ -28,19 +34,46 @@ export async function loadBooleans(locate?: () => string): Promise<Booleans> {
       for (const used of [...cutters, all, drilled]) used.delete();
       return result;
     }),
-    splitAlongAxis: (mesh) => using(kernel, ontoAxis(mesh), (solid) => {
+    splitAlongAxis: (mesh) => using(kernel, ontoPlane(mesh, 1, 0), (solid) => {
       const [left, right] = solid.splitByPlane([0, 1, 0], 0);
       const result = [tidied(right), tidied(left)] as const;
       left.delete();
       right.delete();
       return result;
     }),
+    cutAcross: (mesh, at) => using(kernel, at.reduce((flat, x) => ontoPlane(flat, 0, x), mesh), (solid) => slices(solid, at)),
+    within: (mesh, outline) => using(kernel, mesh, (solid) => {
+      const { least, most } = boundsOf(mesh), column = kernel.Manifold.extrude([outline.map(([x, y]): [number, number] => [x, y])], most[2] - least[2] + 2);
+      const placed = column.translate([0, 0, least[2] - 1]), inside = solid.intersect(placed), result = tidied(inside);
+      for (const used of [column, placed, inside]) used.delete();
+      return result;
+    }),
+    hull: (mesh) => using(kernel, mesh, (solid) => {
+      const skin = solid.hull(), result = meshFrom(skin);
+      skin.delete();
+      return result;
+    }),
   };
 }
 
-/** Points that all but lie on the long axis are put there, or the cut would leave slivers beside them. */
-const ontoAxis = ({ positions, triangles }: Mesh): Mesh =>
-  ({ positions: positions.map((value, i) => (i % 3 === 1 && Math.abs(value) < TIDY ? 0 : value)), triangles });
+/** Points that all but lie on a plane are put there, or the cut would leave slivers beside them. */
+const ontoPlane = ({ positions, triangles }: Mesh, axis: 0 | 1, at: Mm): Mesh =>
+  ({ positions: positions.map((value, i) => (i % 3 === axis && Math.abs(value - at) < TIDY ? at : value)), triangles });
+
+/** Cuts slice after slice off the heel end. */
+function slices(solid: Manifold, at: readonly Mm[]): Mesh[] {
+  const cut: Mesh[] = [], used: Manifold[] = [];
+  let rest = solid;
+  for (const x of at) {
+    const [ahead, behind] = rest.splitByPlane([1, 0, 0], x);
+    cut.push(tidied(behind));
+    used.push(ahead, behind);
+    rest = ahead;
+  }
+  cut.push(tidied(rest));
+  for (const one of used) one.delete();
+  return cut;
+}
 
 function using<T>(kernel: ManifoldToplevel, mesh: Mesh, work: (solid: Manifold) => T): T {
   const solid = new kernel.Manifold(new kernel.Mesh({ numProp: 3, vertProperties: Float32Array.from(mesh.positions), triVerts: mesh.triangles }));
@@ -52,9 +85,12 @@ const SIDES_OF_BAR = 64;
 /** A bar is turned a little about its axis, so that none of its corners lies right over a row of the sole. */
 const OFF_THE_ROWS = 360 / SIDES_OF_BAR / 3;
 
+/** From upright to the way a bar runs. */
+const TURN: Record<Bar['axis'], [number, number, number]> = { along: [0, 90, 0], across: [-90, 0, 0], up: [0, 0, 0] };
+
 function barSolid(kernel: ManifoldToplevel, { from, axis, length, diameter }: Bar): Manifold {
   const bar = kernel.Manifold.cylinder(length, diameter / 2, diameter / 2, SIDES_OF_BAR);
-  const spun = bar.rotate([0, 0, OFF_THE_ROWS]), laid = spun.rotate([axis === 'up' ? 0 : -90, 0, 0]), placed = laid.translate([...from]);
+  const spun = bar.rotate([0, 0, OFF_THE_ROWS]), laid = spun.rotate(TURN[axis]), placed = laid.translate([...from]);
   for (const used of [bar, spun, laid]) used.delete();
   return placed;
 }

@@ -1,15 +1,19 @@
-import type { Mesh } from '../geometry/mesh.ts';
 import type { Point, Point3 } from '../geometry/point.ts';
 import { degrees, inDegrees, type Mm, type Rad } from '../geometry/units.ts';
 import { asin, tan } from '../geometry/trig.ts';
 import type { MouldOrder } from '../fitting/making.ts';
 import { columnsFor, pointsAcross, rowsOf, type Body, type Cut, type Row } from '../solid/body.ts';
+import { grooveOf } from './mould/groove.ts';
 
 /**
  * One wall line of a mould, stretched for shrink: from the ground line of the part up to the parting level, where the
- * cavity opens `open` (the part's own edge, or further out by the draft), and out over the rim to `border`.
+ * cavity opens `open` (the part's own edge, or further out by the draft), and out over the rim to `border`. The rim of a
+ * mould for pressed foam has a groove on its way, `groove`, four points outwards; else there are none.
  */
-export interface Station { readonly bottom: Point3; readonly edge: Point3; readonly open: Point3; readonly border: Point3 }
+export interface Station { readonly bottom: Point3; readonly edge: Point3; readonly open: Point3; readonly groove: readonly Point3[]; readonly border: Point3 }
+
+/** Where what is left free of the rim begins: at the cavity, or beyond the groove. */
+export const rimFrom = ({ groove, open }: Station): Point3 => groove.at(-1) ?? open;
 
 /** A row of the mould across the part. */
 export interface MouldRow {
@@ -35,7 +39,7 @@ export function mouldRows(body: Body, chordGap: Mm, order: MouldOrder): MouldRow
   const rows = rowsOf(body, chordGap), columns = columnsFor(body, rows, chordGap), walls = wallsOf(rows, order.shrink);
   const lean = order.split ? 'as they are' : leanFor(order.draft, walls);
   if (lean === undefined) throw new RangeError(`a draft of ${inDegrees(order.draft)}° cannot be had on so steep a ground line`);
-  const station = (wall: Wall): Station => stationAt(wall, lean, order.rim);
+  const station = (wall: Wall): Station => stationAt(wall, lean, order);
   return rows.map((row, i) => {
     const { upper, lower } = pointsAcross(body, row, columns), { inner, outer } = walls[i]!;
     return { inner: station(inner), outer: station(outer), upper: upper.map(grownBy(order.shrink)), lower: lower.map(grownBy(order.shrink)) };
@@ -49,15 +53,25 @@ function wallsOf(rows: readonly Row[], shrink: MouldOrder['shrink']): WallPair[]
   return rows.map(({ inner, outer }) => ({ inner: wall(inner), outer: wall(outer) }));
 }
 
+/** How far a wall of the part leans out from its foot to its edge; less than 0 where it flares. */
+const ownRun = ({ bottom, edge, outward }: Wall): Mm => (edge[0] - bottom[0]) * outward[0] + (edge[1] - bottom[1]) * outward[1];
+/** How far the cavity opens beyond the part's edge. */
+const outFor = (wall: Wall, lean: Lean): Mm => lean === 'as they are' ? 0 : Math.max(0, lean * (wall.edge[2] - wall.bottom[2]) - ownRun(wall));
+
 /**
  * The cavity keeps the part's ground line and leans out above it at least by the lean; the part's own taper may be more.
  */
-function stationAt({ bottom, edge, outward }: Wall, lean: Lean, rim: Mm): Station {
-  const height = edge[2] - bottom[2], own = (edge[0] - bottom[0]) * outward[0] + (edge[1] - bottom[1]) * outward[1];
-  const out = lean === 'as they are' ? 0 : Math.max(0, lean * height - own), flare = Math.max(0, -own);
-  const setOut = (by: Mm): Point3 => [edge[0] + by * outward[0], edge[1] + by * outward[1], edge[2]];
-  return { bottom, edge, open: setOut(out), border: setOut(out + flare + rim) };
+function stationAt(wall: Wall, lean: Lean, { rim, cast }: MouldOrder): Station {
+  const { bottom, edge, outward } = wall, out = outFor(wall, lean), flare = Math.max(0, -ownRun(wall));
+  const setOut = (by: Mm, down = 0): Point3 => [edge[0] + by * outward[0], edge[1] + by * outward[1], edge[2] - down];
+  return { bottom, edge, open: setOut(out), groove: grooveOf(cast.name).map(([by, down]) => setOut(out + by, down)), border: setOut(out + flare + rim) };
 }
+
+/** Where a wall opens at the parting level. */
+const openOf = (wall: Wall, lean: number): Point3 => {
+  const { edge, outward } = wall, out = outFor(wall, lean);
+  return [edge[0] + out * outward[0], edge[1] + out * outward[1], edge[2]];
+};
 
 /** Where the ground line climbs, walls lean out by more than the draft; past this many times as much a maker would not cut them. */
 const LEAN_MOST = 1.5;
@@ -80,7 +94,7 @@ function leanFor(draft: Rad, walls: readonly WallPair[]): number | undefined {
 
 /** Steepest facet of the walls, as the angle it leans out from upright. */
 function leastDraft(walls: readonly WallPair[], lean: number): Rad {
-  const lines = walls.map(({ inner, outer }) => [inner, outer].map((wall): readonly [Point3, Point3] => [stationAt(wall, lean, 0).open, wall.bottom]));
+  const lines = walls.map(({ inner, outer }) => [inner, outer].map((wall): readonly [Point3, Point3] => [openOf(wall, lean), wall.bottom]));
   const ofWall = ([open, low]: readonly [Point3, Point3], [openNext, lowNext]: readonly [Point3, Point3], outer: boolean): Rad[] =>
     (outer ? [[low, open, openNext], [low, openNext, lowNext]] as const : [[open, low, lowNext], [open, lowNext, openNext]] as const).map((corners) => leanOf(...corners));
   return Math.min(...lines.slice(1).flatMap((line, i) => [0, 1].flatMap((k) => ofWall(lines[i]![k]!, line[k]!, k === 1))));
@@ -102,33 +116,4 @@ export function largestDraft(body: Body, chordGap: Mm, { draft, shrink }: MouldO
   if (leanFor(draft, walls) !== undefined) return draft;
   for (let tenths = Math.ceil(draft / TENTH) - 1; tenths > 0; tenths--) if (leanFor(tenths * TENTH, walls) !== undefined) return tenths * TENTH;
   return 0;
-}
-
-/** Gathers vertices by place, so that neighbours share them, and triangles with their outside out. */
-export interface Shell { readonly vertex: (point: Point3) => number; readonly quad: (a: number, b: number, c: number, d: number) => void; readonly mesh: () => Mesh }
-
-export function shell(): Shell {
-  const positions: number[] = [], triangles: number[] = [], known = new Map<string, number>();
-  const triangle = (a: number, b: number, c: number): void => { if (a !== b && b !== c && c !== a) triangles.push(a, b, c); };
-  return {
-    vertex: (point) => {
-      const key = point.map((value) => value.toFixed(7)).join(' '), found = known.get(key);
-      if (found !== undefined) return found;
-      const index = positions.push(...point) / 3 - 1;
-      known.set(key, index);
-      return index;
-    },
-    quad: (a, b, c, d) => { triangle(a, b, c); triangle(a, c, d); },
-    mesh: () => ({ positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) }),
-  };
-}
-
-/** A strip between two rows of points of one length, heel to toe and inner to outer, seen from above. */
-export function stripOver({ vertex, quad }: Shell, from: readonly Point3[], to: readonly Point3[]): void {
-  for (let j = 0; j + 1 < from.length; j++) quad(vertex(from[j]!), vertex(to[j]!), vertex(to[j + 1]!), vertex(from[j + 1]!));
-}
-
-/** The same strip seen from below, cut along the same diagonals, so that two faces that lie on each other fit. */
-export function stripUnder({ vertex, quad }: Shell, from: readonly Point3[], to: readonly Point3[]): void {
-  for (let j = 0; j + 1 < from.length; j++) quad(vertex(from[j]!), vertex(from[j + 1]!), vertex(to[j + 1]!), vertex(to[j]!));
 }

@@ -25,11 +25,11 @@ export function madeFor(design: Design, kernel: Booleans | undefined): Made {
 }
 
 /** One mould for each sole that is made, where the sheet orders them. @throws RangeError when a sole could not leave its mould */
-export function mouldsFor({ shoes, mouldFaults, fitting: { making: { mould: order, chordGap } } }: Design, kernel: Booleans): ShoeMould[] {
+export function mouldsFor({ shoes, mouldFaults, fitting: { making: { mould: order, chordGap, printBed } } }: Design, kernel: Booleans): ShoeMould[] {
   if (!order) return [];
   if (mouldFaults.length) throw new RangeError(mouldFaults.map(({ text }) => text).join('; '));
   return shoes.flatMap((shoe) => {
     const parts = partsOf(shoe);
-    return parts ? [{ side: shoe.side, order, mould: mouldOf(parts, order, chordGap, kernel) }] : [];
+    return parts ? [{ side: shoe.side, order, mould: mouldOf(parts, order, chordGap, kernel, printBed) }] : [];
   });
 }

@@ -1,51 +1,68 @@
-import { boundsOf, stretched, volumeOf, type Mesh } from '../geometry/mesh.ts';
+import { stretched, volumeOf, type Mesh } from '../geometry/mesh.ts';
 import type { Point3 } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
-import type { MouldOrder } from '../fitting/making.ts';
+import type { Bed, MouldOrder } from '../fitting/making.ts';
 import type { SoleParts } from '../pair/shoe.ts';
 import type { Bar, Booleans } from './booleans.ts';
-import { mouldRows, shell, stripOver, stripUnder, type MouldRow, type Shell } from './cavity.ts';
-import { baseOf, dowels, holes, jointRooms, type Hole, type JointRoom } from './places.ts';
+import type { MouldRow } from './cavity.ts';
+import { draftFound, type DraftFound } from './mould/draft.ts';
+import { layoutOf, type MouldLayout } from './mould/layout.ts';
+import { spans } from './mould/outline.ts';
+import { tieBars } from './mould/ties.ts';
+import type { Hole } from './places.ts';
+import { shell, stripOver, stripUnder, type Shell } from './shell.ts';
 
-/** A mould for one part, LEFT shoe, mm: one cavity or two halves of it, and a lid. */
+/** A piece of a mould by the name its file ends with, LEFT shoe, mm. */
+export interface MouldPiece { readonly name: string; readonly mesh: Mesh }
+
+/** A mould for one part, LEFT shoe, mm: one cavity or two halves of it, and a lid; either may be cut across for a small bed. */
 export interface Mould {
-  readonly cavity: readonly { readonly name: 'cavity' | 'cavity-inner' | 'cavity-outer'; readonly mesh: Mesh }[];
-  readonly lid: Mesh;
+  readonly cavity: readonly MouldPiece[];
+  readonly lid: readonly MouldPiece[];
   /** What is poured, mm³: the part stretched for shrink, and the wedge the draft adds round it. */
   readonly fill: number;
   readonly part: number;
   readonly wedge: number;
+  readonly layout: MouldLayout;
+  readonly draft: DraftFound;
 }
 
 /** The part a mould is for. */
 export const mouldPart = ({ bodies, solids }: SoleParts, { part }: MouldOrder): { body: SoleParts['bodies']['foam']; solid: Mesh } =>
   part === 'foam body' ? { body: bodies.foam, solid: solids.foam } : { body: bodies.whole, solid: solids.whole };
 
+/** The bed that pieces of a mould must go on, where it is printed. */
+export const bedFor = ({ by }: MouldOrder, bed: Bed | undefined): Bed | undefined => (by === 'printed' ? bed : undefined);
+
 /**
  * Builds the mould: the cavity is the part upside open, its walls leaning out from the ground line by the draft at
  * least, with a rim level across that follows the feather line; the lid carries the face under the last.
+ * @param bed of the printer; a printed mould is cut across until its pieces go on it
  */
-export function mouldOf(parts: SoleParts, order: MouldOrder, chordGap: Mm, booleans: Booleans): Mould {
-  const { body, solid } = mouldPart(parts, order), rows = mouldRows(body, chordGap, order);
+export function mouldOf(parts: SoleParts, order: MouldOrder, chordGap: Mm, booleans: Booleans, bed?: Bed): Mould {
+  const { body, solid } = mouldPart(parts, order), layout = layoutOf(body, order, chordGap, bedFor(order, bed)), { rows, base, ceiling, cuts } = layout;
   const part = volumeOf(stretched(solid, order.shrink)), fill = volumeOf(fillShell(rows));
-  const floor = baseOf(rows, order), ceiling = highestOf(rows) + order.floor;
-  const upright = ({ at: [x, y], diameter }: Hole): Bar => ({ from: [x, y, floor - 1], axis: 'up', length: ceiling - floor + 2, diameter });
-  const pins = dowels(rows, order).map(upright);
-  const cavity = booleans.drill(cavityShell(rows, floor), pins);
+  const upright = ({ at: [x, y], diameter }: Hole): Bar => ({ from: [x, y, base - 1], axis: 'up', length: ceiling - base + 2, diameter });
+  const through = [...layout.dowels, ...layout.bolts].map(upright), poured = [...layout.pour, ...layout.vents].map(upright);
+  const cavity = booleans.drill(cavityShell(rows, base), [...through, ...jointBars(layout, order), ...tieBars(layout.ties, order.dowel)]);
+  const sides = order.split ? named('cavity', ['inner', 'outer'], booleans.splitAlongAxis(cavity)) : [{ name: 'cavity', mesh: cavity }];
+  const across = ({ name, mesh }: MouldPiece, at: readonly Mm[]): MouldPiece[] =>
+    at.length === 0 ? [{ name, mesh }] : named(name, spans(at).map((_, i) => String(i + 1)), booleans.cutAcross(mesh, at));
   return {
-    cavity: order.split ? halves(cavity, rows, order, booleans) : [{ name: 'cavity', mesh: cavity }],
-    lid: booleans.drill(lidShell(rows, ceiling), [...pins, ...holes(rows, order).map(upright)]),
-    fill, part, wedge: fill - part,
+    cavity: sides.flatMap((side) => across(side, cuts.cavity)),
+    lid: across({ name: 'lid', mesh: booleans.drill(lidShell(rows, ceiling), [...through, ...poured]) }, cuts.lid),
+    fill, part, wedge: fill - part, layout, draft: draftFound(cavity, layout, order),
   };
 }
 
-const highestOf = (rows: readonly MouldRow[]): Mm => Math.max(...rows.flatMap(({ upper }) => upper.map((point) => point[2])));
+const named = (stem: string, ends: readonly string[], meshes: readonly Mesh[]): MouldPiece[] => meshes.map((mesh, i) => ({ name: `${stem}-${ends[i]!}`, mesh }));
 
 const at = (point: Point3, z: Mm): Point3 => [point[0], point[1], z];
 /** Across a row at the parting level: rim, ledge and face under the last, inner border to outer border. */
 const parting = ({ inner, outer, upper }: MouldRow): Point3[] => [inner.border, inner.open, ...upper, outer.open, outer.border];
-/** Across a row through the cavity: rim, down the wall, along the floor, up the wall, rim. */
-const hollow = ({ inner, outer, lower }: MouldRow): Point3[] => [inner.border, inner.open, ...lower, outer.open, outer.border];
+/** Across a row through the cavity: rim with its groove, down the wall, along the floor, up the wall, rim. */
+const hollow = ({ inner, outer, lower }: MouldRow): Point3[] =>
+  [inner.border, ...inner.groove.toReversed(), inner.open, ...lower, outer.open, ...outer.groove, outer.border];
 const ends = (line: readonly Point3[]): [Point3, Point3] => [line[0]!, line[line.length - 1]!];
 
 /** What is poured: everything between the cavity and the lid. */
@@ -59,7 +76,7 @@ export function fillShell(rows: readonly MouldRow[]): Mesh {
 }
 
 /** A block open at the top: the hollow above, a level base below, upright sides round the border. */
-function cavityShell(rows: readonly MouldRow[], base: Mm): Mesh {
+export function cavityShell(rows: readonly MouldRow[], base: Mm): Mesh {
   const made = shell();
   eachPair(rows, (a, b) => {
     stripOver(made, hollow(a), hollow(b));
@@ -96,10 +113,8 @@ function eachPair(rows: readonly MouldRow[], work: (a: MouldRow, b: MouldRow) =>
   for (let i = 0; i + 1 < rows.length; i++) work(rows[i]!, rows[i + 1]!);
 }
 
-/** Two halves that part sideways, held together by dowels across the joint ahead of the toe and behind the heel. */
-function halves(cavity: Mesh, rows: readonly MouldRow[], order: MouldOrder, booleans: Booleans): Mould['cavity'] {
-  const { least, most } = boundsOf(cavity);
-  const across = ({ x, z }: JointRoom): Bar => ({ from: [x, least[1], z], axis: 'across', length: most[1] - least[1], diameter: order.dowel });
-  const [inner, outer] = booleans.splitAlongAxis(booleans.drill(cavity, jointRooms(rows, least[2]).map(across)));
-  return [{ name: 'cavity-inner', mesh: inner }, { name: 'cavity-outer', mesh: outer }];
+/** Dowels across the joint of two halves, ahead of the toe and behind the heel. */
+function jointBars({ joints, blocks: { border } }: MouldLayout, { dowel }: MouldOrder): Bar[] {
+  const ys = border.map(([, y]) => y), from = Math.min(...ys), length = Math.max(...ys) - from;
+  return joints.map(({ x, z }) => ({ from: [x, from, z], axis: 'across', length, diameter: dowel }));
 }

@@ -1,7 +1,8 @@
-import { between, distance, type Point, type Point3 } from '../geometry/point.ts';
+import { between, type Point, type Point3 } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { MouldOrder } from '../fitting/making.ts';
-import type { MouldRow, Station } from './cavity.ts';
+import { fromOutline } from './mould/outline.ts';
+import { rimFrom, type MouldRow, type Station } from './cavity.ts';
 
 /** Where the holes of a mould stand, and how much room they have there. Plan and heights are those of a LEFT shoe, mm. */
 
@@ -15,7 +16,7 @@ export const baseOf = (rows: readonly MouldRow[], { floor }: MouldOrder): Mm =>
 /** Shares of the way from heel to toe where dowels stand on the rim: uneven, so that the lid goes on one way only. */
 const PINS = [['inner', 0.2], ['outer', 0.28], ['inner', 0.72], ['outer', 0.62]] as const;
 
-const plan = ([x, y]: Point3): Point => [x, y];
+export const plan = ([x, y]: Point3): Point => [x, y];
 /** Halfway across: the walking line of a turned crest runs out of the middle towards toe and heel. */
 const middleOf = ({ inner, outer }: MouldRow): Point => between(plan(inner.edge), plan(outer.edge), 0.5);
 const rowNear = (rows: readonly MouldRow[], share: number): MouldRow => {
@@ -24,10 +25,18 @@ const rowNear = (rows: readonly MouldRow[], share: number): MouldRow => {
 };
 
 /** Dowel holes right through rim and lid, in the middle of the rim. */
-export const dowels = (rows: readonly MouldRow[], { dowel }: MouldOrder): Hole[] => PINS.map(([side, share]) => {
-  const { open, border } = rowNear(rows, share)[side];
-  return { at: between(plan(open), plan(border), 0.5), diameter: dowel };
-});
+export const dowels = (rows: readonly MouldRow[], order: MouldOrder): Hole[] => dowelsIn(1, rows, order);
+
+/** The same for a mould cut across: two dowels find each piece, on either side. */
+export const dowelsIn = (pieces: number, rows: readonly MouldRow[], { dowel }: MouldOrder): Hole[] => {
+  const pins = pieces <= 2 ? PINS : Array.from({ length: pieces }, (_, i) => IN_PIECE.map(([side, share]) => [side, (i + share) / pieces] as const)).flat();
+  return pins.map(([side, share]) => ({ at: midRim(rowNear(rows, share)[side]), diameter: dowel }));
+};
+/** Shares of a piece's own length; the wider apart, the better they hold its direction. */
+const IN_PIECE = [['inner', 0.3], ['outer', 0.6]] as const;
+
+/** The middle of what is free of the rim. */
+export const midRim = (station: Station): Point => between(plan(rimFrom(station)), plan(station.border), 0.5);
 
 /** Pour hole over the heel, vents over both ends, where the air goes last. */
 export function holes(rows: readonly MouldRow[], { pourHole, ventHole }: MouldOrder): readonly [pour: Hole, heelVent: Hole, toeVent: Hole] {
@@ -36,19 +45,12 @@ export function holes(rows: readonly MouldRow[], { pourHole, ventHole }: MouldOr
 }
 
 /** A closed line round all rows, counter-clockwise seen from above. */
-const round = (rows: readonly MouldRow[], on: (station: Station) => Point3): Point[] =>
+export const round = (rows: readonly MouldRow[], on: (station: Station) => Point3): Point[] =>
   [...rows.map(({ inner }) => plan(on(inner))), ...rows.map(({ outer }) => plan(on(outer))).reverse()];
 
 /** How far a place inside the face under the last is from its edge. */
 export function roomInFace(rows: readonly MouldRow[], at: Point): Mm {
-  const edge = round(rows, (station) => station.edge);
-  return Math.min(...edge.map((to, i) => fromSegment(edge.at(i - 1)!, to, at)));
-}
-
-function fromSegment(from: Point, to: Point, at: Point): Mm {
-  const [ux, uy] = [to[0] - from[0], to[1] - from[1]], square = ux * ux + uy * uy;
-  const t = square > 0 ? ((at[0] - from[0]) * ux + (at[1] - from[1]) * uy) / square : 0;
-  return distance(at, between(from, to, Math.min(1, Math.max(0, t))));
+  return fromOutline(round(rows, (station) => station.edge), at);
 }
 
 /** Room for a dowel across the joint of a split cavity: its middle, how long it is along the shoe and how high. */
@@ -59,7 +61,7 @@ export const jointRooms = (rows: readonly MouldRow[], base: Mm): readonly JointR
 
 function roomAt(end: JointRoom['end'], rows: readonly MouldRow[], base: Mm): JointRoom {
   const way = end === 'heel' ? -1 : 1, stations = rows.flatMap(({ inner, outer }) => [inner, outer]);
-  const from = Math.max(...stations.map(({ open }) => way * open[0])), to = Math.max(...onAxis(round(rows, ({ border }) => border)).map((x) => way * x));
+  const from = Math.max(...stations.map((station) => way * rimFrom(station)[0])), to = Math.max(...onAxis(round(rows, ({ border }) => border)).map((x) => way * x));
   const rim = Math.min(...stations.flatMap(({ border, open }) => (way * border[0] >= from ? [open[2]] : [])));
   return { end, x: (way * (from + to)) / 2, z: (base + rim) / 2, long: to - from, high: rim - base };
 }

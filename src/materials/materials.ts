@@ -17,5 +17,26 @@ export const OUTSOLES = {
 } as const satisfies Record<string, Material>;
 export type OutsoleName = keyof typeof OUTSOLES;
 
+/**
+ * What is cast in a mould: density of the set part in g/cm³, and by what share it comes out smaller than its cavity.
+ * Poured foams differ from maker to maker and from day to day: the data sheet, or a trial piece that was weighed and
+ * measured, goes before any of these.
+ */
+export interface Cast extends Material {
+  readonly way: 'poured' | 'pressed';
+  readonly shrink: number;
+  readonly shrinkBasis: string;
+}
+
+const POURED_SHRINK = 'common practice, 0.5 to 1.5 %; commercial polyurethane castings hold ±0.5 % of a size (Taylor & Francis, b11488)';
+
+export const CASTS = {
+  'self-skinning PU': { way: 'poured', density: 0.5, basis: 'common practice, 0.35 to 0.6 g/cm³', shrink: 0.01, shrinkBasis: POURED_SHRINK },
+  'soft self-skinning PU': { way: 'poured', density: 0.35, basis: 'common practice, 0.35 to 0.6 g/cm³', shrink: 0.012, shrinkBasis: POURED_SHRINK },
+  'solid PU': { way: 'poured', density: 1.05, basis: 'common practice, 1.0 to 1.15 g/cm³ for casting rubber', shrink: 0.005, shrinkBasis: `${POURED_SHRINK}; what does not foam shrinks least` },
+  'pressed EVA': { way: 'pressed', density: 0.25, basis: 'common practice; shoe foams 0.15 to 0.25 g/cm³ (Verdejo and Mills 2002), and the press makes them denser', shrink: 0.015, shrinkBasis: 'common practice, 1 to 2 % once cold; the true size is found by a trial piece' },
+} as const satisfies Record<string, Cast>;
+export type CastName = keyof typeof CASTS;
+
 /** Carbon and epoxy laid by hand, at equal weights of both: 1 / (0.5 / 1.8 + 0.5 / 1.2) = 1.44. */
 export const STIFFENER: Material = { density: 1.44, basis: 'equal weights of carbon (1.8) and epoxy (1.2), common practice' };

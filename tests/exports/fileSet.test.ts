@@ -23,7 +23,10 @@ import { readPdf, type PdfPage } from './pdfReader.ts';
 let booleans: Booleans;
 beforeAll(async () => { booleans = await loadBooleans(); });
 
-const MOULD: MouldOrder = { part: 'foam body', draft: degrees(3), shrink: [1.012, 1.012, 1.02], rim: 20, floor: 12, dowel: 8, pourHole: 12, ventHole: 3, split: false };
+const MOULD: MouldOrder = {
+  part: 'foam body', cast: { name: 'self-skinning PU', density: 0.5, densityBasis: 'as on the sheet', shrinkBasis: 'as on the sheet' }, by: 'routed', closing: 'clamps', bolt: 6.6, ledge: 20,
+  draft: degrees(3), shrink: [1.012, 1.012, 1.02], rim: 20, floor: 12, dowel: 8, pourHole: 12, ventHole: 3, split: false,
+};
 const withMould = (fitting: Fitting, change: Partial<MouldOrder> = {}): Fitting => ({ ...fitting, making: { ...fitting.making, mould: { ...MOULD, ...change } } });
 const filesOf = (fitting: Fitting): readonly NamedFile[] => filesFor(designOf(fitting), booleans);
 const jsonOf = (design: Design): string => designJson(design, madeFor(design, booleans));

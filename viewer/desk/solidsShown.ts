@@ -31,10 +31,10 @@ const footShown = (shoe: Shoe, { foot }: Extras): SolidShown[] => (foot && shoe.
 function mouldsShown(made: Design, { booleans }: Extras): ReadonlyMap<Side, readonly SolidShown[]> {
   if (!booleans || made.mouldFaults.length) return new Map();
   return new Map(mouldsFor(made, booleans).map(({ side, mould: { cavity, lid } }) =>
-    [side, [solidShown('mould', together(cavity.map(({ mesh }) => mesh)), side), solidShown('lid', lid, side)]] as const));
+    [side, [solidShown('mould', together(cavity.map(({ mesh }) => mesh)), side), solidShown('lid', together(lid.map(({ mesh }) => mesh)), side)]] as const));
 }
 
-/** Both halves of a cavity as one. */
+/** The pieces of a cavity or a lid as one. */
 function together(meshes: readonly Mesh[]): Mesh {
   const before = meshes.map((_, i) => meshes.slice(0, i).reduce((sum, { positions }) => sum + positions.length / 3, 0));
   return {
