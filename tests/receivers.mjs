@@ -76,7 +76,7 @@ function slicerComplaint(file, ran) {
 }
 
 /** Layers that must be closed all round, by the end of the file's name. */
-const CLOSED = { '_outlines.dxf': ['FEATHER_LINE', 'EDGE_LINE', 'GROUND_LINE'], '_outsole-flat.dxf': ['OUTSOLE_FLAT'] };
+const CLOSED = { '_outlines.dxf': ['FEATHER_LINE', 'EDGE_LINE', 'GROUND_LINE'], '_outsole-flat.dxf': ['OUTSOLE_FLAT'], '_mould.dxf': ['CAVITY_EDGE', 'MOULD_BORDER'] };
 const closedIn = (file) => Object.entries(CLOSED).flatMap(([end, layers]) => (file.endsWith(end) ? layers : [])).flatMap((layer) => ['--closed', layer]);
 
 const check = (file, tool, words) => judge(file, tool, 'python3', [join(checkers, tool), ...words, file]);

@@ -2,15 +2,15 @@ import { cautionsFor } from '../checks/cautions.ts';
 import { figuresOf, measuresListed, stationsOf } from '../checks/figures.ts';
 import { inputOf } from '../checks/inputs.ts';
 import type { Fitting, SheetMatch, ToeOrder } from '../fitting/fitting.ts';
-import type { Making, MouldOrder } from '../fitting/making.ts';
+import type { Making } from '../fitting/making.ts';
 import type { Measure } from '../fitting/measure.ts';
 import { inDegrees } from '../geometry/units.ts';
-import { FOAMS } from '../materials/materials.ts';
 import { levelInWords } from '../pair/level.ts';
 import { partsOf, type MatchShoe, type RockerShoe, type Shoe } from '../pair/shoe.ts';
 import type { GroundPiece } from '../profile/groundFace.ts';
 import type { Design } from '../checks/design.ts';
 import type { Made, ShoeMould } from '../making/made.ts';
+import { mouldNumbers, mouldOrderOf } from './mouldNumbers.ts';
 import { jobLines, orderLines } from './orderWords.ts';
 
 /** Raised when a field is renamed, moved or taken out; new fields come without it. */
@@ -51,21 +51,13 @@ const makingOf = ({ tool, printBed, mould }: Making): object => ({
   mould: mould && mouldOrderOf(mould),
 });
 
-function mouldOrderOf({ part, draft, shrink, rim, floor, dowel, pourHole, ventHole, split }: MouldOrder): object {
-  const [length, width, height] = shrink.map((factor) => (factor - 1) * 100);
-  return {
-    part, draftDeg: inDegrees(draft), shrinkPercent: { length, width, height }, rimMm: rim, floorMm: floor,
-    dowelMm: dowel, pourHoleMm: pourHole, ventHoleMm: ventHole, split,
-  };
-}
-
 function shoeOf(shoe: Shoe, fitting: Fitting, mould: ShoeMould | undefined): object {
   const { shape } = partsOf(shoe) ?? {};
   return {
     side: shoe.side, kind: shoe.kind, order: Object.fromEntries(orderLines(shoe.fitting)),
     orderNumbers: shoe.kind === 'rocker' ? rockerNumbers(shoe) : matchNumbers(shoe), measures: measuresOf(shoe, fitting),
     figures: figuresOf(shoe, fitting), profile: shape?.face.pieces.map(pieceOf), stations: stationsOf(shoe),
-    mould: mould && mouldNumbers(mould, shoe),
+    mould: mould && mouldNumbers(mould),
   };
 }
 
@@ -96,18 +88,6 @@ const buildNumbers = ({ outsole, foam, taper, edgeBeyond }: Pick<SheetMatch, 'ou
   edgeBeyondMm: { heel: edgeBeyond.heel, ball: edgeBeyond.ball, toe: edgeBeyond.toe },
 });
 const LEANS = ['heelInner', 'heelOuter', 'foreInner', 'foreOuter'] as const;
-
-/**
- * What is poured, mm³, and what it weighs once it has shrunk, g, where the sheet names the material: a foam body is of the
- * foam ordered, a whole sole is of nothing the sheet names.
- */
-function mouldNumbers({ order: { part, shrink: [length, width, height] }, mould }: ShoeMould, { order: { foam } }: Shoe): object {
-  const grams = (mould.fill / (length * width * height) / 1000) * FOAMS[foam].density;
-  return {
-    part, pieces: [...mould.cavity, ...mould.lid].map(({ name }) => name), fillMm3: mould.fill, partMm3: mould.part, wedgeMm3: mould.wedge,
-    fillG: part === 'foam body' ? grams : undefined,
-  };
-}
 
 const measuresOf = (shoe: Shoe, fitting: Fitting): object => Object.fromEntries(measuresListed(shoe, fitting).flatMap((field) => {
   const { label, unit, of } = inputOf(field), measure = of(shoe.fitting);

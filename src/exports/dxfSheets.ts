@@ -20,7 +20,9 @@ const LAYERS: Readonly<Record<string, Style>> = {
   GROUND_FACE: cut(5), UPPER_FACE: cut(3), END_WALLS: cut(7), FOAM_UNDERSIDE: behind(8), STIFFENER_UNDERSIDE: behind(8),
   EDGE_LINE: cut(7), FEATHER_LINE: cut(3), GROUND_LINE: behind(5), OUTSOLE_FLAT: cut(7),
   GROUND: cut(8), PIVOT: axis(1), HIP_LINE: axis(1), APEX_LINE: axis(1), CREST_LINE: axis(1), BALL_LINE: axis(4), CENTRE_LINE: axis(4),
-  BOARD: behind(8), MARK: cut(4), LETTERS: cut(2), CUT_IN: cut(5), CUT_OUT: cut(1),
+  BOARD: behind(8), MARK: cut(4), CUT_IN: cut(5), CUT_OUT: cut(1),
+  CAVITY_EDGE: cut(3), MOULD_BORDER: cut(7), FLASH_GROOVE: cut(8), DOWELS: cut(5), BOLTS: cut(6), POUR_HOLE: cut(1), VENTS: cut(1), CAVITY_JOINT: axis(4), LID_JOINT: axis(1),
+  LETTERS: cut(2),
 };
 
 export const sheet = (entities: readonly DxfEntity[]): string =>
@@ -28,9 +30,9 @@ export const sheet = (entities: readonly DxfEntity[]): string =>
 
 const LETTER: Mm = 5;
 /** Lines of lettering, one below the other. */
-const lettered = (lines: readonly string[], [x, y]: Point): DxfEntity[] =>
+export const lettered = (lines: readonly string[], [x, y]: Point): DxfEntity[] =>
   lines.map((text, i) => ({ kind: 'text', layer: 'LETTERS', at: [x, y - i * 1.6 * LETTER], height: LETTER, text }));
-const straight = (layer: string, from: Point, to: Point): DxfEntity[] => onLayer(layer, [{ kind: 'line', from, to }]);
+export const straight = (layer: string, from: Point, to: Point): DxfEntity[] => onLayer(layer, [{ kind: 'line', from, to }]);
 export const path = (layer: string, pieces: Path): DxfEntity[] => onLayer(layer, pieces.filter(isDrawn));
 
 /** How far centre lines run past what they mark, and how far up the broken hip line is drawn above the pivot. */

@@ -9,6 +9,7 @@ import { designJson } from './designJson.ts';
 import type { Paper } from './drawing.ts';
 import { outlineSheet, outsoleSheet, sideSheet } from './dxfSheets.ts';
 import { jobSheetPdf } from './jobSheet.ts';
+import { mouldSheet } from './mouldSheet.ts';
 import { sha256 } from './sha256.ts';
 import { sideDrawing } from './sideDrawing.ts';
 import { stlBytes } from './stl.ts';
@@ -57,9 +58,9 @@ function shoeFiles(shoe: Shoe, reference: string): NamedFile[] {
 const solidFiles = (side: Side, { solids: { whole, foam, outsole } }: SoleParts, stem: string): NamedFile[] =>
   [solidFile(side, `${stem}_sole`, whole), solidFile(side, `${stem}_foam`, foam), solidFile(side, `${stem}_outsole`, outsole)];
 
-function mouldFiles({ side, mould: { cavity, lid } }: ShoeMould, reference: string): NamedFile[] {
-  const stem = `${reference}_${side}_mould`;
-  return [...cavity, ...lid].map(({ name, mesh }) => solidFile(side, `${stem}-${name}`, mesh));
+function mouldFiles(one: ShoeMould, reference: string): NamedFile[] {
+  const { side, mould: { cavity, lid } } = one, stem = `${reference}_${side}_mould`;
+  return [...[...cavity, ...lid].map(({ name, mesh }) => solidFile(side, `${stem}-${name}`, mesh)), text(`${stem}.dxf`, mouldSheet(one, `${reference} ${side}`))];
 }
 
 /** Shapes are those of a left shoe: a right one is mirrored here, as it leaves. */

@@ -2,9 +2,10 @@ import type { Mm } from '../geometry/units.ts';
 import type { Design } from '../checks/design.ts';
 import { LETTERS, stroke, words, type Drawing, type Mark, type Paper } from './drawing.ts';
 import { pagesOf } from './flow.ts';
-import { cautionsSection, estimatesSection, figuresSection, filesSection, findingsSection, mouldSection, orderSection, stationSection, WIDTH, type Checksum } from './jobSheetSections.ts';
+import { cautionsSection, estimatesSection, figuresSection, filesSection, findingsSection, orderSection, stationSection, WIDTH, type Checksum } from './jobSheetSections.ts';
 import { wrapped } from './letters.ts';
 import type { Made } from '../making/made.ts';
+import { mouldSection } from './mouldPaper.ts';
 import { pdfBytes } from './pdf.ts';
 import { planDrawing } from './planDrawing.ts';
 import { stopsTaken, type SheetNumber } from './sheetFrame.ts';
@@ -32,7 +33,7 @@ function jobSheetPages(design: Design, files: readonly Checksum[], made: Made): 
   const foot = footLines(design, A4).length * LINE + FOOT;
   const blocks = [
     ...findingsSection(design), ...orderSection(design), ...figuresSection(design), ...stationSection(design),
-    ...mouldSection(made.moulds), ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files, design.fitting.making),
+    ...mouldSection(made.moulds, design.fitting.making), ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files, design.fitting.making),
   ];
   const written = pagesOf(blocks, { left: SIDE, right: SIDE + WIDTH, top: TOP, bottom: A4.height - foot }), of = written.length + 2;
   const less = (paper: Paper): Paper => ({ ...paper, height: paper.height - footLines(design, paper).length * LINE - BELOW_FRAME });

@@ -11,16 +11,16 @@ import { levelInWords } from '../pair/level.ts';
 import type { Shoe } from '../pair/shoe.ts';
 import type { Design } from '../checks/design.ts';
 import { framed, heading, introduction, paragraph, space, subheading, table, type Block, type Cell, type Row } from './flow.ts';
-import type { ShoeMould } from '../making/made.ts';
 import { jobLines, orderLines, type Line } from './orderWords.ts';
 
 /** The sections of the job sheet behind its drawings, for a column of a given width. */
 export const WIDTH: Mm = 186;
 
 const sideName = ({ side }: { readonly side: Shoe['side'] }): string => `${side === 'left' ? 'Left' : 'Right'} shoe`;
-const bold = (text: string): Cell => ({ text, bold: true });
+export const bold = (text: string): Cell => ({ text, bold: true });
 
-const ruled = (lines: readonly Line[]): Block[] =>
+/** What is said of one thing after the other: what it is, then its value. */
+export const ruled = (lines: readonly Line[]): Block[] =>
   table([{ title: '', width: 52 }, { title: '', width: WIDTH - 52 }], lines.map(([what, value]) => ({ cells: [bold(what), value] })));
 
 /** What was ordered, and what the client or the last measures. */
@@ -100,20 +100,6 @@ export function findingsSection({ findings }: Design): Block[] {
 function stopWords(finding: Finding): string[] {
   const { text, overriddenBy: taken } = finding;
   return [`STOP (${whereWords(finding)}): ${text}`, ...(taken ? [`STOP taken by ${taken.by}: ${taken.reason}`] : [])];
-}
-
-/** What a mould is built with and how much goes into it. */
-export function mouldSection(moulds: readonly ShoeMould[]): Block[] {
-  if (moulds.length === 0) return [];
-  const cubic = (mm3: number): string => `${rounded(mm3 / 1000, 1)} cm³`, percent = (factor: number): string => `${rounded((factor - 1) * 100, 1)} %`;
-  return [
-    heading('Mould'),
-    introduction('A cavity in one piece leans out by the draft at least, one in halves takes the walls as they are. The cast of the first comes out wider by the draft at the face under the last: trim it there to the feather line, or to the edge where the sole stands out beyond it. Weigh out what is poured by its volume.', WIDTH),
-    ...table(
-      [{ title: 'Shoe', width: 18 }, { title: 'Part', width: 30 }, { title: 'Draft', width: 20, right: true }, { title: 'Shrink length, width, height', width: 58, right: true }, { title: 'Poured', width: 30, right: true }, { title: 'of it draft', width: 30, right: true }],
-      moulds.map(({ side, order, mould }) => ({ cells: [bold(side), order.part, deg(inDegrees(order.draft)), order.shrink.map(percent).join(', '), cubic(mould.fill), cubic(mould.wedge)] })),
-    ),
-  ];
 }
 
 const ESTIMATED = 'ESTIMATED';

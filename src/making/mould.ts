@@ -51,7 +51,7 @@ export function mouldOf(parts: SoleParts, order: MouldOrder, chordGap: Mm, boole
   return {
     cavity: sides.flatMap((side) => across(side, cuts.cavity)),
     lid: across({ name: 'lid', mesh: booleans.drill(lidShell(rows, ceiling), [...through, ...poured]) }, cuts.lid),
-    fill, part, wedge: fill - part, layout, draft: draftFound(cavity, layout, order),
+    fill, part, wedge: fill - part, layout, draft: draftFound(cavity, layout),
   };
 }
 

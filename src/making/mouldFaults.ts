@@ -10,12 +10,14 @@ import { partsOf, type Pair, type SoleParts } from '../pair/shoe.ts';
 import type { SoleShape } from '../solid/soleShape.ts';
 import { largestDraft, mouldRows, type MouldRow } from './cavity.ts';
 import { mouldPart } from './mould.ts';
+import { largestBolt, rimForBolt } from './mould/bolts.ts';
+import { isPressed, rimLeft } from './mould/groove.ts';
 import { baseOf, holes, jointRooms, roomInFace } from './places.ts';
 
 /** What keeps the moulds of a job from being made, as corrections to the sheet, in its units. */
 export function mouldFaults({ fitting: { units, making: { mould: order, chordGap } }, shoes }: Pair): Fault[] {
   if (!order) return [];
-  const faults = [...dowelOnRim({ order, units }), ...shoes.flatMap((shoe) => {
+  const faults = [...dowelOnRim({ order, units }), ...boltOnRim({ order, units }), ...shoes.flatMap((shoe) => {
     const parts = partsOf(shoe);
     return parts ? faultsOfOne({ side: shoe.side, order, units }, parts, chordGap) : [];
   })];
@@ -45,7 +47,7 @@ function faultsOfOne(asked: Asked, parts: SoleParts, chordGap: Mm): MouldFault[]
   return [...rimFaults(asked, parts.shape, rows), ...jointFaults(asked, rows), ...holeFaults(asked, rows)];
 }
 
-type Field = 'rim' | 'dowel' | 'pourHole' | 'ventHole';
+type Field = 'rim' | 'dowel' | 'bolt' | 'pourHole' | 'ventHole';
 
 /** A length against the most there is room for; `otherwise` is the rule where nothing the sheet lets through has room. */
 function tooLarge({ order, units }: Pick<Asked, 'order' | 'units'>, field: Field, most: Mm, otherwise: string, help: string): MouldFault[] {
@@ -85,9 +87,20 @@ function rimFaults(asked: Asked, { edge }: SoleShape, rows: readonly MouldRow[])
 const atLeast = (length: Mm, units: Fitting['units']): string => lengthWords([roundedUp(length, units)], units);
 const wallWords = (units: Fitting['units']): string => `${atLeast(WALL, units)} of wall`;
 
+/** The flash groove of a pressed mould takes its share of the rim. */
+const grooveWords = (order: MouldOrder, units: Fitting['units']): string => order.rim > rimLeft(order) ? `, of which the flash groove takes ${atLeast(order.rim - rimLeft(order), units)},` : '';
+
 function dowelOnRim({ order, units }: Pick<Asked, 'order' | 'units'>): MouldFault[] {
-  return tooLarge({ order, units }, 'dowel', order.rim - 2 * WALL, 'has no room on the rim',
-    `It stands on a rim of ${atLeast(order.rim, units)} with ${wallWords(units)} on both sides; this dowel needs a rim of ${atLeast(order.dowel + 2 * WALL, units)}.`);
+  const left = rimLeft(order);
+  return tooLarge({ order, units }, 'dowel', left - 2 * WALL, 'has no room on the rim',
+    `It stands on a rim of ${atLeast(order.rim, units)}${grooveWords(order, units)} with ${wallWords(units)} on both sides; this dowel needs a rim of ${atLeast(order.dowel + 2 * WALL + order.rim - left, units)}.`);
+}
+
+function boltOnRim({ order, units }: Pick<Asked, 'order' | 'units'>): MouldFault[] {
+  const left = rimLeft(order);
+  if (order.closing !== 'bolts' || rimForBolt(order.bolt) <= left + EPSILON) return [];
+  return tooLarge({ order, units }, 'bolt', largestBolt(left), 'has no room on the rim',
+    `It stands on a rim of ${atLeast(order.rim, units)}${grooveWords(order, units)} with ${wallWords(units)} on both sides and a washer over it; this bolt needs a rim of ${atLeast(rimForBolt(order.bolt) + order.rim - left, units)}. Or put closing to clamps.`);
 }
 
 /** Dowels across the joint of a split cavity run between cavity and border, and between base and rim. */
@@ -105,6 +118,7 @@ function jointFaults(asked: Asked, rows: readonly MouldRow[]): MouldFault[] {
 
 /** Pour and vent holes lie inside the face under the last, apart from each other. */
 function holeFaults(asked: Asked, rows: readonly MouldRow[]): MouldFault[] {
+  if (isPressed(asked.order.cast.name)) return [];
   const { side, order, units } = asked, [pour, heelVent, toeVent] = holes(rows, order), vents = [heelVent, toeVent];
   const widest = (...places: readonly { readonly at: typeof pour.at }[]): Mm => 2 * (Math.min(...places.map(({ at }) => roomInFace(rows, at))) - WALL);
   const outside = [

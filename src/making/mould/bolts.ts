@@ -13,6 +13,9 @@ export const washerFor = (hole: Mm): Mm => (WASHERS.find(([diameter]) => diamete
 /** Width of rim that a bolt wants: a wall on both sides of the hole, and room for the washer. */
 export const rimForBolt = (hole: Mm): Mm => Math.max(hole + 2 * WALL, washerFor(hole));
 
+/** The largest bolt hole that such a rim takes; 0 or less where there is none. */
+export const largestBolt = (rim: Mm): Mm => Math.min(rim - 2 * WALL, Math.max(0, ...WASHERS.filter(([, washer]) => washer <= rim).map(([hole]) => hole)));
+
 /** What a bolt keeps away from: a bore by its middle, or an upright plane square to an axis. `clear` is from the bolt's middle. */
 export interface KeepOut { readonly clear: Mm; readonly bore?: Point; readonly x?: Mm; readonly y?: Mm }
 

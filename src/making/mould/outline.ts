@@ -29,9 +29,3 @@ export function fromSegment(from: Point, to: Point, at: Point): Mm {
   const t = square > 0 ? ((at[0] - from[0]) * ux + (at[1] - from[1]) * uy) / square : 0;
   return distance(at, between(from, to, Math.min(1, Math.max(0, t))));
 }
-
-/** Whether a point lies inside a closed outline: a line out of it crosses it an odd number of times. */
-export const isInside = (outline: Outline, [x, y]: Point): boolean => outline.filter((to, i) => {
-  const from = outline.at(i - 1)!;
-  return from[1] > y !== to[1] > y && x < from[0] + ((y - from[1]) / (to[1] - from[1])) * (to[0] - from[0]);
-}).length % 2 === 1;
