@@ -38,8 +38,8 @@ export function design(fitting: Fitting, pace?: Pace): Designing {
   const fineness = (bodies: Bodies): Solids => solidsOf(bodies, fitting.making.chordGap);
   const rockers = together.solved.map((solved) => rockerShoe(solved, fineness));
   const shoes = ordered.map((shoe): Shoe => rockers.find(({ side }) => side === shoe.side) ?? matchShoe(fitting, shoe as MatchFitting, rockers[0]!, fineness));
-  const pair: Pair = { fitting, shoes };
-  return { ok: true, design: { ...pair, findings: findingsOf(pair, pace, makingFindings(pair, pace)), mouldFaults: mouldFaults(pair) } };
+  const pair: Pair = { fitting, shoes }, besides = makingFindings(pair, pace);
+  return { ok: true, design: { ...pair, findings: findingsOf(pair, pace, besides), besides: besides.map(({ code }) => code), mouldFaults: mouldFaults(pair) } };
 }
 
 /** A shoe whose order is a rocker; the sheet's reader has seen to its foot. */

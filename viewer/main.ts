@@ -2,6 +2,7 @@ import type { Paper } from '../src/exports/drawing.ts';
 import { blankSheet } from '../src/fitting/blankSheet.ts';
 import { historyOf, type History } from './keep/history.ts';
 import { figureDifferences, sheetDifferences } from './keep/differences.ts';
+import { heldOver, type Told as Findings } from './keep/held.ts';
 import { keepLengths, lengthsChosen } from './keep/choice.ts';
 import { openJobs } from './keep/jobs.ts';
 import { isLengthUnit, type LengthUnit } from './keep/lengths.ts';
@@ -15,6 +16,7 @@ import { clientView } from './parts/client.ts';
 import { differencesTable } from './parts/differencesTable.ts';
 import { figuresList } from './parts/figuresList.ts';
 import { filesPart } from './parts/files.ts';
+import { MAKING_WORDS } from './parts/makingWords.ts';
 import { measures, type Measures } from './parts/measures.ts';
 import { faultWords, message } from './parts/message.ts';
 import { otherTab } from './parts/otherTab.ts';
@@ -36,6 +38,8 @@ interface OpenJob {
   readonly history: History<Sheet>;
   /** The last shape of this job, and whether it is what the sheet says now, fine. */
   shown?: Shown;
+  /** The last that looked at everything: the hand was at rest. */
+  rested?: Shown;
   fresh: boolean;
   /** Another tab has written this job: nothing is written over it until it is said whose is to stay. */
   behind: boolean;
@@ -54,7 +58,7 @@ async function begin(): Promise<void> {
   const opened = (id: string): OpenJob => ({ id, history: jobs.open(id) ?? historyOf<Sheet>({}), fresh: false, behind: false });
   let job = opened(jobs.list().find(({ removed }) => removed === undefined)?.id ?? jobs.create(parsed(await SAMPLES[0]!.load())));
   let under: { readonly sheet: Sheet; readonly shown: Shown } | undefined;
-  let form: Measures | undefined, fields: readonly FieldShown[] = [], faulty: ReadonlyMap<string, string> = new Map(), chosen = lengthsChosen(), extras: ExtrasAsked = { moulds: false, foot: false };
+  let form: Measures | undefined, fields: readonly FieldShown[] = [], faulty: ReadonlyMap<string, string> = new Map(), chosen = lengthsChosen(), extras: ExtrasAsked = { beside: [], foot: false };
   /** What waits until the newest sheet is shown, fine. */
   let once: 'client' | 'print' | undefined;
 
@@ -85,7 +89,11 @@ async function begin(): Promise<void> {
     },
   });
   const files = filesPart(at('files'), {
-    make: async () => { const sheet = now(); return { reference: referenceOf(sheet), files: await desk.files(sheetText(sheet)) }; },
+    ordered: (name) => valueAt(now(), `making.${name}`) !== undefined,
+    order: (name, on) => { change(withValue(now(), `making.${name}`, on ? {} : undefined), `${MAKING_WORDS[name].title} ${on ? 'ordered' : 'no longer ordered'}`); settle(); },
+    settings: (name) => goTo(`making.${name}`),
+    sheet: now, make: async () => { const sheet = now(); return { reference: referenceOf(sheet), sheet, files: await desk.files(sheetText(sheet)) }; },
+    saveOne: ({ name, bytes }) => offer(name, bytes, 'application/octet-stream'),
     save: ({ reference, files: made }) => offer(`${reference}.zip`, zipOf(made), 'application/zip'),
     print: openToPrint, printDrawing: () => { once = 'print'; look(); },
   });
@@ -107,9 +115,10 @@ async function begin(): Promise<void> {
   /** What the device was told, or else what the sheet is written in. */
   function lengths(): LengthUnit { const own = valueAt(now(), 'units'); return chosen ?? (isLengthUnit(own) ? own : 'mm'); }
   function afterChoice(): void { bar.lengths(lengths()); form?.show(); if (job.shown) { side.show(job.shown, true); showNumbers(job.shown); } compare(); look(); }
-  function showNumbers({ shoes, findings, mouldFaults }: Shown): void {
-    list.show(shoes, lengths());
-    report.show(findings, mouldFaults, lengths());
+  function toldOf(shown: Shown): Findings { return heldOver(shown, shown === job.rested ? undefined : job.rested); }
+  function showNumbers(shown: Shown): void {
+    list.show(shown.shoes, lengths());
+    report.show(toldOf(shown), lengths());
     void solid.then((part) => part.lengths(lengths()));
   }
   function showClient(): void { if (job.shown) clientView(job.shown, lengths()); }
@@ -119,6 +128,7 @@ async function begin(): Promise<void> {
   function settle(): void { job.history.settle(); keep(); bar.jobs(jobs.list(), job.id); }
   function afterStep(): void {
     form?.show();
+    files.update();
     bar.lengths(lengths());
     bar.steps(job.history.undoLabel(), job.history.redoLabel());
     keep();
@@ -173,17 +183,18 @@ async function begin(): Promise<void> {
   }
   function showShape(shown: Shown, current: boolean, fine: boolean): void {
     job.shown = shown;
+    if (fine) job.rested = shown;
     job.fresh = current && fine;
     side.show(shown, current);
     if (shown.plan) plan.show(shown.plan, shown.shoes);
     showNumbers(shown);
     if (fine) compare();
     if (shown.used) form?.used(shown.used);
-    const moulded = valueAt(now(), 'making.mould') !== undefined;
-    void solid.then((part) => part.show(shown.shoes, fine, moulded));
-    files.show(shown.findings, shown.mouldFaults);
+    void solid.then((part) => part.show(shown.shoes, fine, shown.beside));
+    const { findings, mouldFaults } = toldOf(shown);
+    files.show(findings, mouldFaults);
     tell.clear();
-    marked(shown.mouldFaults);
+    marked(mouldFaults);
   }
   /** The last shape of this job stays, grey; a job that never had one shows none. */
   function showTrouble(outcome: Exclude<Outcome, { kind: 'shown' }>): void {
@@ -195,7 +206,7 @@ async function begin(): Promise<void> {
     plan.clear();
     list.show([], lengths());
     report.clear();
-    void solid.then((part) => part.show([], true, false));
+    void solid.then((part) => part.show([], true, []));
     compare();
   }
   function whenFine(): void {
@@ -226,7 +237,7 @@ async function begin(): Promise<void> {
   afterStep();
   others.listen(writtenElsewhere);
   fields = await desk.fields();
-  form = measures(at('measures'), fields, {
+  form = measures(at('measures'), files.wide, fields, {
     valueAt: (path) => valueAt(now(), path) ?? undefined, settle, lengths,
     set: (path, value) => change((path.endsWith('.toe.rule') ? toeRuled : withValue)(now(), path, value as Json | undefined), path, path),
     setAll: (values, label) => { change(values.reduce((sheet, [path, value]) => withValue(sheet, path, value as Json | undefined), now()), label); settle(); },

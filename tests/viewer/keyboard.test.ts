@@ -66,7 +66,7 @@ describe.skipIf(noBrowser)('with keys alone', () => {
       await settled(page);
       expect(await page.evaluate('document.activeElement.className')).toBe('count');
     }
-    await tabTo(page, 'drawing, SVG');
+    await tabTo(page, 'pictures, SVG');
     await page.keyboard.press('Space');
     await tabTo(page, 'Save as one zip');
     const [download] = await Promise.all([page.waitForEvent('download', { timeout: 30_000 }), page.keyboard.press('Enter')]);

@@ -88,7 +88,7 @@ test('the desk asks for the newest sheet only, says which answer is current, and
   const worker = { postMessage: (ask: Ask) => asked.push(ask), onmessage: null as ((event: { data: Answer }) => void) | null };
   const desk = openDesk(worker as unknown as Worker, (one) => told.push(one), () => undefined);
   const answer = (): void => { const ask = asked.at(-1)!; worker.onmessage!({ data: { kind: 'design', id: ask.id, outcome: { kind: 'faults', faults: [] } } }); };
-  const view = { paper: PAPER, lengths: 'mm', extras: { moulds: false, foot: false } } as const;
+  const view = { paper: PAPER, lengths: 'mm', extras: { beside: [], foot: false } } as const;
   for (const sheet of ['a', 'b', 'c']) desk.show({ ...view, sheet });
   expect(asked.map((ask) => ('sheet' in ask ? ask.sheet : ''))).toEqual(['a']);
   answer();

@@ -1,14 +1,15 @@
 import type { Booleans } from '../../src/making/booleans.ts';
+import type { MakingName } from '../../src/fitting/words.ts';
 import type { ExtrasAsked } from './protocol.ts';
 import type { DrawnFoot } from './standingFoot.ts';
 
-/** What only some solids need: the kernel that drills moulds, and the drawn foot. */
-export interface Extras { readonly booleans?: Booleans; readonly foot?: DrawnFoot }
+/** What is looked at besides the soles, and what that needs: the kernel that drills and splits, and the drawn foot. */
+export interface Extras { readonly beside?: readonly MakingName[]; readonly booleans?: Booleans; readonly foot?: DrawnFoot }
 
 /** Loads what is asked for, each once. */
-export async function extrasFor({ moulds, foot }: ExtrasAsked): Promise<Extras> {
-  const [booleans, drawn] = await Promise.all([moulds ? kernel() : undefined, foot ? drawnFoot() : undefined]);
-  return { ...(booleans ? { booleans } : {}), ...(drawn ? { foot: drawn } : {}) };
+export async function extrasFor({ beside, foot }: ExtrasAsked): Promise<Extras> {
+  const [booleans, drawn] = await Promise.all([beside.length ? kernel() : undefined, foot ? drawnFoot() : undefined]);
+  return { beside, ...(booleans ? { booleans } : {}), ...(drawn ? { foot: drawn } : {}) };
 }
 
 const once = <Loaded>(load: () => Promise<Loaded>): (() => Promise<Loaded>) => {

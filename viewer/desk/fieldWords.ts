@@ -17,7 +17,20 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   'order.edgeBeyond.heel': 'edge stands out, heel', 'order.edgeBeyond.ball': 'edge stands out, ball', 'order.edgeBeyond.toe': 'edge stands out, toe',
   'order.outsole.thickness': 'outsole thickness', 'order.outsole.material': 'outsole', 'order.stiffener': 'stiffener thickness',
   'order.minima.edge': 'least, behind the strike point', 'order.minima.seat': 'least, seat', 'order.minima.waist': 'least, waist', 'order.minima.tread': 'least, tread', 'order.minima.tip': 'least, tip',
-  'making.tool.diameter': 'cutter diameter', 'making.tool.reach': 'cutter reach', 'making.mould.part': 'mould for', 'making.mould.split': 'mould in two halves',
+  'last.heights': 'measured heights', 'last.heights[0]': 'forward', 'last.heights[1]': 'up',
+  'making.chordGap': 'fineness of the solids', 'making.tool.diameter': 'cutter diameter', 'making.tool.reach': 'cutter reach', 'making.tool.end': 'end of the cutter',
+  'making.printBed.x': 'bed width', 'making.printBed.y': 'bed depth', 'making.printBed.z': 'bed height',
+  'making.board.thickness': 'board thickness', 'making.board.length': 'board length', 'making.board.width': 'board width', 'making.board.kerf': 'width of the cut', 'making.board.clearance': 'play in a slot', 'making.board.apart': 'parts lie apart',
+  'making.rack': 'sheets in the rack', 'making.rack.hardness.value': 'hardness', 'making.rack.hardness.scale': 'scale', 'making.rack.price': 'price of 1 m²',
+  'making.mould.part': 'mould for', 'making.mould.split': 'mould in two halves', 'making.mould.rim': 'width of the rim', 'making.mould.floor': 'least floor and lid',
   'making.mould.shrink.length': 'shrink along', 'making.mould.shrink.width': 'shrink across', 'making.mould.shrink.height': 'shrink upwards',
-  'making.chordGap': 'fineness of the solids', 'making.printBed.x': 'bed width', 'making.printBed.y': 'bed depth', 'making.printBed.z': 'bed height',
+  'making.block.length': 'block length', 'making.block.width': 'block width', 'making.block.sheet': 'thickness of one sheet', 'making.block.sheets': 'sheets glued up', 'making.block.faces': 'cut in the block',
+  'making.block.margin': 'foam left round it', 'making.block.tabWidth': 'tab width', 'making.block.tabHeight': 'tab height', 'making.block.scallop': 'ridges left, at most',
+  'making.print.split': 'sole in two parts', 'making.print.pin': 'pin diameter', 'making.print.clearance': 'gap round pins and key',
+  'making.jig.ribsApart': 'ribs apart, at most', 'making.jig.bush.diameter': 'guide bush, outside', 'making.jig.bush.cutter': 'cutter in the guide bush',
+  'making.gauges.depth': 'depth of a gauge', 'making.stack.glueLine': 'one line of glue', 'making.stack.trim': 'left for grinding',
+  'making.templates.paper': 'paper', 'making.templates.overlap': 'glued overlap', 'making.wedges.step': 'apex moves by', 'making.wedges.flat': 'standing flat', 'making.card.way': 'way of making',
 };
+
+/** What one row of a list is called. */
+export const ROW_WORDS: Readonly<Record<string, string>> = { 'making.rack': 'sheet', 'last.heights': 'place' };

@@ -1,4 +1,4 @@
-import { FIELD_WORDS } from './fieldWords.ts';
+import { FIELD_WORDS, ROW_WORDS } from './fieldWords.ts';
 import { sheetJsonSchema } from '../../src/fitting/schema.ts';
 import type { FieldShown } from './protocol.ts';
 
@@ -11,13 +11,15 @@ interface Schema {
   readonly oneOf?: readonly Schema[];
   readonly enum?: readonly string[];
   readonly const?: unknown;
-  readonly items?: Schema;
+  readonly items?: Schema | false;
+  readonly prefixItems?: readonly Schema[];
+  readonly required?: readonly string[];
   readonly $ref?: string;
   readonly format?: string;
 }
 
 /** Told elsewhere on the page, or by tools of their own. */
-const NOT_ASKED = new Set(['$schema', 'version', 'overrides', 'heights']);
+const NOT_ASKED = new Set(['$schema', 'version', 'overrides']);
 
 /** Every field of the sheet the page can ask for, in the sheet's order; made from the one definition of the sheet. */
 export function fieldsOfSheet(): FieldShown[] {
@@ -32,6 +34,7 @@ function fieldsIn(schema: Schema, path: string, forKind?: FieldShown['forKind'])
     return childrenOf(variant, path, kind);
   });
   if (schema.properties) return childrenOf(schema, path, forKind);
+  if (schema.items && (schema.items.properties ?? schema.items.prefixItems)) return [listOf(schema.items, path, schema, forKind)];
   const shape = shapeOf(schema);
   return shape ? [{ path, ...namesOf(path, schema), ...shape, ...(forKind ? { forKind } : {}) }] : [];
 }
@@ -39,20 +42,31 @@ function fieldsIn(schema: Schema, path: string, forKind?: FieldShown['forKind'])
 const childrenOf = ({ properties }: Schema, path: string, forKind?: FieldShown['forKind']): FieldShown[] =>
   Object.entries(properties!).flatMap(([name, child]) => NOT_ASKED.has(name) || name === 'kind' ? [] : fieldsIn(child, `${path}.${name}`, forKind));
 
+/** A list of rows that all have the same fields, or of pairs of numbers. */
+function listOf(row: Schema, path: string, schema: Schema, forKind?: FieldShown['forKind']): FieldShown {
+  const columns = row.prefixItems ? row.prefixItems.flatMap((one, i) => fieldsIn(one, `${path}[${i}]`)) : childrenOf(row, path);
+  const needed = (column: string): boolean => row.prefixItems !== undefined || row.required?.includes(column) === true;
+  return {
+    path, ...namesOf(path, schema), kind: 'list', unit: '', row: ROW_WORDS[path.replace(OF_SHOE, '')] ?? 'row', ...(forKind ? { forKind } : {}),
+    columns: columns.map((column) => ({ ...column, path: column.path.slice(path.length), required: needed(column.path.slice(path.length + 1)) })),
+  };
+}
+
 type Shape = Pick<FieldShown, 'kind'> & Partial<Pick<FieldShown, 'words' | 'measured'>>;
 
 function shapeOf(schema: Schema): Shape | undefined {
   if (schema.anyOf) return { kind: 'number', measured: true };
   if (schema.enum) return { kind: 'word', words: schema.enum };
-  if (schema.type === 'array' && schema.items?.enum) return { kind: 'ticks', words: schema.items.enum };
+  if (schema.type === 'array' && schema.items && schema.items.enum) return { kind: 'ticks', words: schema.items.enum };
   if (schema.type === 'number') return { kind: 'number' };
   if (schema.type === 'boolean') return { kind: 'yes' };
   if (schema.type === 'string') return { kind: schema.format === 'date' ? 'date' : 'text' };
   return undefined;
 }
 
+const OF_SHOE = /^(left|right)\./;
 const UNIT = / Unit: ([^.]+)\./, USUAL = / Usual: ([^.]+(?:\.\d[^.]*)*)\./;
-const SIGNS: Readonly<Record<string, string>> = { 'mm or in': 'length', degrees: '°', percent: '%' };
+const SIGNS: Readonly<Record<string, string>> = { 'mm or in': 'length', degrees: '°', percent: '%', 'plain number': '' };
 
 function namesOf(path: string, { description = '' }: Schema): Pick<FieldShown, 'label' | 'help' | 'unit'> {
   const unit = UNIT.exec(description)?.[1], help = description.replace(UNIT, '').replace(USUAL, ' Usual: $1.');
@@ -61,6 +75,6 @@ function namesOf(path: string, { description = '' }: Schema): Pick<FieldShown, '
 
 /** `pivotForward` as a maker says it. */
 function labelOf(path: string): string {
-  const name = path.split('.').pop()!, own = FIELD_WORDS[path.replace(/^(left|right)\./, '')];
+  const name = path.split('.').pop()!, own = FIELD_WORDS[path.replace(OF_SHOE, '')];
   return own ?? name.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`);
 }

@@ -11,6 +11,7 @@ import type { Fitting } from '../../src/fitting/fitting.ts';
 import type { LengthUnit } from '../../src/fitting/lengthUnit.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import type { Mm } from '../../src/geometry/units.ts';
+import { namesBeside } from '../../src/making/shown.ts';
 import { partsOf } from '../../src/pair/shoe.ts';
 import type { Extras } from './extras.ts';
 import { handlesOf } from './handles.ts';
@@ -41,7 +42,7 @@ export function outcomeOf({ sheet, paper, lengths, chordGap }: Look, before: rea
   const designing = design({ ...asCoarse(fitting, chordGap), units: lengths ?? fitting.units }, coarse ? 'quick' : 'careful');
   if (!designing.ok) return { outcome: { kind: 'troubles', troubles: designing.troubles.map((trouble) => troubleWords(trouble, fitting, lengths)) } };
   const side = sideOn(designing.design, paper, coarse ? before : []);
-  return { outcome: { kind: 'shown', shown: shownOf(designing.design, fitting.units, side, coarse, extras) }, choices: side.choices };
+  return { outcome: { kind: 'shown', shown: shownOf(designing.design, fitting, side, coarse, coarse ? { ...extras, beside: [] } : extras) }, choices: side.choices };
 }
 
 function asCoarse(fitting: Fitting, chordGap: Mm): Fitting {
@@ -64,14 +65,14 @@ function sideOn(made: Design, asked: Paper, before: readonly Choice[]): SideShee
   }
 }
 
-/** @param units what the sheet is written in. The plan hardly changes under a drag, so it waits until the hand rests. */
-function shownOf(made: Design, units: LengthUnit, { drawing: side, places }: SideSheet, coarse: boolean, extras: Extras): Shown {
-  const { fitting, shoes, findings, mouldFaults } = made, solidsOf = solidsShown(made, extras);
+/** @param read what the sheet says, in its own units. The plan hardly changes under a drag, so it waits until the hand rests. */
+function shownOf(made: Design, read: Fitting, { drawing: side, places }: SideSheet, coarse: boolean, extras: Extras): Shown {
+  const { fitting, shoes, findings, besides, mouldFaults } = made, solidsOf = solidsShown(made, extras);
   return {
-    side: svgShown(side), ...(coarse ? {} : { plan: planShown(made), used: usedIn(made) }), handles: handlesOf(made, places, units),
+    side: svgShown(side), ...(coarse ? {} : { plan: planShown(made), used: usedIn(made) }), handles: handlesOf(made, places, read.units),
     places: places.map((view, i) => ({ side: shoes[i]!.side, view })),
     shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), stiffener: partsOf(shoe)?.shape.stiffener ?? 0, solids: solidsOf(shoe), ...(coarse ? {} : ordinaryShown(shoe)) })),
-    findings, mouldFaults,
+    findings, besides, mouldFaults, beside: namesBeside(read.making),
   };
 }
 

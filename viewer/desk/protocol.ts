@@ -5,9 +5,10 @@ import type { Paper } from '../../src/exports/drawing.ts';
 import type { View } from '../../src/exports/view.ts';
 import type { LengthUnit } from '../../src/fitting/lengthUnit.ts';
 import type { Fault } from '../../src/fitting/readSheet.ts';
-import type { Side } from '../../src/fitting/words.ts';
+import type { MakingName, Side } from '../../src/fitting/words.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import type { Mm } from '../../src/geometry/units.ts';
+import type { NamesBeside } from '../../src/making/shown.ts';
 
 /** What counts where a field of the sheet is empty: a number in mm, degrees or percent, or a word. By the field's path. */
 export type Used = Readonly<Record<string, number | string>>;
@@ -44,7 +45,11 @@ export interface Shown {
   /** Only where the hand rests. */
   readonly used?: Used;
   readonly findings: readonly Finding[];
+  /** Codes of the findings that are about what is made besides the soles: some wait while a hand drags. */
+  readonly besides: readonly string[];
   readonly mouldFaults: readonly Fault[];
+  /** What is ordered besides the soles and can be looked at as a solid. */
+  readonly beside: readonly NamesBeside[];
 }
 
 /** The side drawing, each mark as the text of its SVG: a page takes that in faster than the marks themselves. */
@@ -87,10 +92,12 @@ export interface ShoeShown {
 /** A plain sole under the same outline, and how high the face it is glued to is above the floor at the centre of the seat. */
 export interface OrdinaryShown { readonly solids: readonly SolidShown[]; readonly seatHeight: Mm }
 
-/** Solids that are worked out only while they are looked at; moulds only where the hand rests. */
-export interface ExtrasAsked { readonly moulds: boolean; readonly foot: boolean }
+/** Solids that are worked out only while they are looked at; what is made besides the sole only where the hand rests. */
+export interface ExtrasAsked { readonly beside: readonly MakingName[]; readonly foot: boolean }
 
-export type PartName = 'whole sole' | 'foam' | 'outsole' | 'foot' | 'mould' | 'lid';
+export type SolePart = 'whole sole' | 'foam' | 'outsole' | 'foot';
+/** A part of what is made besides the sole is called after its thing too. */
+export type PartName = SolePart | `${MakingName}: ${string}`;
 
 /** A closed body as it stands in the world: x forward, y to the wearer's left, z up, ground at 0, mm. A right shoe is mirrored already. */
 export interface SolidShown {
@@ -130,10 +137,15 @@ export interface FieldShown {
   readonly help: string;
   /** `length` follows the units of the sheet. */
   readonly unit: string;
-  readonly kind: 'number' | 'word' | 'ticks' | 'text' | 'date' | 'yes';
+  readonly kind: 'number' | 'word' | 'ticks' | 'text' | 'date' | 'yes' | 'list';
   readonly words?: readonly string[];
   /** May say how it was taken, and that it was taken twice. */
   readonly measured?: boolean;
   /** Asked only for a shoe of this kind. */
   readonly forKind?: 'rocker' | 'match';
+  /** Of a list: what is told in each row, its path going on from that of the row, like `.thickness` or `[0]`; and what a row is called. */
+  readonly columns?: readonly FieldShown[];
+  readonly row?: string;
+  /** Of a column: a row must have it. */
+  readonly required?: boolean;
 }

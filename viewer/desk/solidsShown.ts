@@ -1,6 +1,7 @@
 import type { Design } from '../../src/checks/design.ts';
-import { mouldsFor } from '../../src/making/made.ts';
-import type { Side } from '../../src/fitting/words.ts';
+import { madeFor } from '../../src/making/made.ts';
+import { onlyOrdering, solidsOf } from '../../src/making/shown.ts';
+import type { MakingName, Side } from '../../src/fitting/words.ts';
 import { mirrored, type Mesh } from '../../src/geometry/mesh.ts';
 import type { Mm } from '../../src/geometry/units.ts';
 import { partsOf, type Shoe } from '../../src/pair/shoe.ts';
@@ -11,9 +12,9 @@ import type { PartName, ShoeShown, SolidShown } from './protocol.ts';
 import { standingFoot } from './standingFoot.ts';
 
 /** The solids of each shoe as they stand in the world: those of its sole, and those asked for besides. */
-export function solidsShown(made: Design, extras: Extras): (shoe: Shoe) => readonly SolidShown[] {
-  const moulds = mouldsShown(made, extras);
-  return (shoe) => [...soleShown(shoe), ...footShown(shoe, extras), ...(moulds.get(shoe.side) ?? [])];
+export function solidsShown(design: Design, extras: Extras): (shoe: Shoe) => readonly SolidShown[] {
+  const beside = besideShown(design, extras);
+  return (shoe) => [...soleShown(shoe), ...footShown(shoe, extras), ...beside(shoe.side)];
 }
 
 function soleShown(shoe: Shoe): SolidShown[] {
@@ -27,21 +28,15 @@ const partsShown = ({ whole, foam, outsole }: Solids, side: Side): SolidShown[] 
 /** Only where a foot was measured. */
 const footShown = (shoe: Shoe, { foot }: Extras): SolidShown[] => (foot && shoe.kind === 'rocker' ? [solidShown('foot', standingFoot(foot, shoe), shoe.side)] : []);
 
-/** The moulds of a sheet that orders them, if the soles come free of them. */
-function mouldsShown(made: Design, { booleans }: Extras): ReadonlyMap<Side, readonly SolidShown[]> {
-  if (!booleans || made.mouldFaults.length) return new Map();
-  return new Map(mouldsFor(made, booleans).map(({ side, mould: { cavity, lid } }) =>
-    [side, [solidShown('mould', together(cavity.map(({ mesh }) => mesh)), side), solidShown('lid', together(lid.map(({ mesh }) => mesh)), side)]] as const));
+/** What is asked for of what is ordered; moulds only if the soles come free of them. */
+function besideShown(design: Design, { booleans, beside = [] }: Extras): (side: Side) => readonly SolidShown[] {
+  const things = beside.filter((name) => isOrdered(design, name) && !(name === 'mould' && design.mouldFaults.length));
+  if (!booleans || things.length === 0) return () => [];
+  const made = madeFor(onlyOrdering(design, things), booleans);
+  return (side) => solidsOf(made, side).map(({ of, name, mesh }) => solidShown(`${of}: ${name}`, mesh, side));
 }
 
-/** The pieces of a cavity or a lid as one. */
-function together(meshes: readonly Mesh[]): Mesh {
-  const before = meshes.map((_, i) => meshes.slice(0, i).reduce((sum, { positions }) => sum + positions.length / 3, 0));
-  return {
-    positions: Float64Array.from(meshes.flatMap(({ positions }) => [...positions])),
-    triangles: Uint32Array.from(meshes.flatMap(({ triangles }, i) => [...triangles].map((corner) => corner + before[i]!))),
-  };
-}
+const isOrdered = ({ fitting: { making } }: Design, name: MakingName): boolean => making[name] !== undefined;
 
 /** Somebody only looks at it, so it need not be fine. */
 const ORDINARY_GAP: Mm = 0.3;

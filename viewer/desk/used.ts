@@ -5,16 +5,22 @@ import type { Shoe } from '../../src/pair/shoe.ts';
 import type { Used } from './protocol.ts';
 
 /** All numbers and words a design rests on, also those nobody filled in: estimates and the trade's defaults. Pure. */
-export const usedIn = ({ shoes, fitting: { making } }: Design): Used => Object.fromEntries([...leavesOf(making, 'making'), ...shoes.flatMap((shoe) => [
+export const usedIn = ({ shoes, fitting: { making } }: Design): Used => Object.fromEntries([...leavesOf(making, 'making').map(asOnSheet), ...shoes.flatMap((shoe) => [
   ...leavesOf(shoe.fitting.foot, 'foot'), ...leavesOf(shoe.fitting.last, 'last'), ...leavesOf(shoe.fitting.order, 'order'), ...apexOf(shoe),
 ].map(([path, value]) => [`${shoe.side}.${path.replace('foot.stance.', 'foot.')}`, value] as const))]);
+
+/** Where a design keeps a number of the workshop elsewhere than the sheet. */
+const ON_SHEET: Readonly<Record<string, string>> = { 'making.block.tab.width': 'making.block.tabWidth', 'making.block.tab.height': 'making.block.tabHeight' };
+const asOnSheet = ([path, value]: Leaf): Leaf => [ON_SHEET[path] ?? path, value];
 
 type Leaf = readonly [path: string, value: number | string];
 
 function leavesOf(value: unknown, path: string): Leaf[] {
   if (typeof value === 'string') return [[path, value]];
   if (typeof value === 'number') return Number.isFinite(value) ? [[path, isRangeName(path) && rangeOf(path).unit === 'deg' ? inDegrees(value) : value]] : [];
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) return [];
+  if (typeof value === 'boolean') return [[path, value ? 'yes' : 'no']];
+  if (Array.isArray(value)) return value.flatMap((row, i) => leavesOf(row, `${path}[${i}]`));
+  if (typeof value !== 'object' || value === null) return [];
   if ('origin' in value && 'value' in value) return leavesOf(value.value, path);
   return Object.entries(value).flatMap(([name, inner]) => leavesOf(inner, `${path}.${name}`));
 }

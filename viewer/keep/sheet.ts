@@ -1,5 +1,5 @@
 import { readJson } from '../../src/fitting/jsonText.ts';
-import { otherSide, type Side } from '../../src/fitting/words.ts';
+import { MAKINGS, otherSide, type Side } from '../../src/fitting/words.ts';
 
 /** A fitting sheet as it is written: plain JSON, never changed in place. */
 export type Json = string | number | boolean | null | readonly Json[] | { readonly [name: string]: Json };
@@ -7,25 +7,46 @@ export type Sheet = { readonly [name: string]: Json };
 
 export const isGroup = (value: Json | undefined): value is Sheet => typeof value === 'object' && value !== null && !Array.isArray(value);
 
-const fieldOf = (value: Json | undefined, name: string): Json | undefined => (isGroup(value) && Object.hasOwn(value, name) ? value[name] : undefined);
+/** The steps of a place: names of fields, and numbers of rows. */
+const stepsOf = (path: string): readonly (string | number)[] => path.split('.').flatMap((name) => {
+  const [, list, rows] = (path.includes('[') && /^([^[\]]+)((?:\[\d+\])+)$/.exec(name)) || [];
+  return list === undefined || rows === undefined ? [name] : [list, ...[...rows.matchAll(/\d+/g)].map(Number)];
+});
 
-/** What stands at a place like `right.order.apex`; undefined where nothing does. */
-export const valueAt = (sheet: Sheet, path: string): Json | undefined => path.split('.').reduce<Json | undefined>(fieldOf, sheet);
+function fieldOf(value: Json | undefined, step: string | number): Json | undefined {
+  if (typeof step === 'number') return Array.isArray(value) ? (value as readonly Json[])[step] : undefined;
+  return isGroup(value) && Object.hasOwn(value, step) ? value[step] : undefined;
+}
+
+/** What stands at a place like `right.order.apex` or `making.rack[0].thickness`; undefined where nothing does. */
+export const valueAt = (sheet: Sheet, path: string): Json | undefined => stepsOf(path).reduce<Json | undefined>(fieldOf, sheet);
+
+/** Things that are ordered by their group alone: it stays when its last field goes. */
+const ORDERED_BY_GROUP: ReadonlySet<string> = new Set(MAKINGS.map((name) => `making.${name}`));
 
 /**
  * The sheet with a value put in at a place; groups on the way are made. Undefined takes the field out, and groups that
- * are empty then. A number put where a measure tells how it was taken keeps what it tells. The very same sheet where
- * the value stands there already.
+ * are empty then; of a list it takes out the row. A number put where a measure tells how it was taken keeps what it tells.
+ * The very same sheet where the value stands there already.
  */
 export function withValue(sheet: Sheet, path: string, value: Json | undefined): Sheet {
-  return valueAt(sheet, path) === value ? sheet : putIn(sheet, path.split('.'), value) ?? {};
+  return valueAt(sheet, path) === value ? sheet : putIn(sheet, stepsOf(path), value, '') as Sheet | undefined ?? {};
 }
 
-function putIn(group: Sheet, [name, ...rest]: readonly string[], value: Json | undefined): Sheet | undefined {
-  const now = fieldOf(group, name!), next = rest.length ? putIn(isGroup(now) ? now : {}, rest, value) : told(now, value);
-  if (next !== undefined) return { ...group, [name!]: next };
-  const { [name!]: _, ...others } = group;
-  return Object.keys(others).length === 0 ? undefined : others;
+function putIn(here: Json | undefined, [step, ...rest]: readonly (string | number)[], value: Json | undefined, place: string): Json | undefined {
+  const now = fieldOf(here, step!), next = rest.length ? putIn(now, rest, value, place === '' ? String(step) : `${place}.${step!}`) : told(now, value);
+  if (typeof step === 'number') return inList(Array.isArray(here) ? here as readonly Json[] : [], step, next, rest.length > 0);
+  const group = isGroup(here) ? here : {};
+  if (next !== undefined) return { ...group, [step!]: next };
+  const { [step!]: _, ...others } = group;
+  return Object.keys(others).length === 0 && !ORDERED_BY_GROUP.has(place) ? undefined : others;
+}
+
+/** A row that loses its last field, or a number of a pair, leaves its place empty: the others stay where they are. */
+function inList(list: readonly Json[], at: number, next: Json | undefined, within: boolean): Json | undefined {
+  const now = list[at], row = next ?? (within ? {} : typeof now === 'object' && now !== null ? undefined : null);
+  const rows = [...list.slice(0, at), ...(row === undefined ? [] : [row]), ...list.slice(at + 1)];
+  return rows.length ? rows : undefined;
 }
 
 const told = (now: Json | undefined, value: Json | undefined): Json | undefined =>

@@ -1,12 +1,13 @@
 import { inFull, type Finding } from '../../src/checks/finding.ts';
 import type { Fault } from '../../src/fitting/readSheet.ts';
+import type { Told } from '../keep/held.ts';
 import { shownLength, type LengthUnit } from '../keep/lengths.ts';
 import { button, el } from './dom.ts';
 
 export interface Checks {
   /** Nothing is checked: this job has no shape yet. */
   readonly clear: () => void;
-  readonly show: (findings: readonly Finding[], mouldFaults: readonly Fault[], lengths: LengthUnit) => void;
+  readonly show: (told: Told, lengths: LengthUnit) => void;
 }
 
 export interface CheckMoves {
@@ -27,8 +28,8 @@ export function checks(host: HTMLElement, moves: CheckMoves): Checks {
   let told = '', lines: ReadonlyMap<string, HTMLElement> = new Map();
   return {
     clear: () => { told = ''; lines = new Map(); count.textContent = ''; list.replaceChildren(); },
-    show: (findings, mouldFaults, lengths) => {
-      const next = JSON.stringify([findings, mouldFaults, lengths]);
+    show: ({ findings, held, mouldFaults }, lengths) => {
+      const next = JSON.stringify([findings, mouldFaults, lengths, [...held].map(({ code }) => code)]);
       if (next === told) return;
       told = next;
       const counted = tally(findings, mouldFaults);
@@ -36,8 +37,9 @@ export function checks(host: HTMLElement, moves: CheckMoves): Checks {
       const active = document.activeElement;
       lines = kept(lines, [
         ...mouldFaults.map((fault) => [JSON.stringify(fault), () => faultLine(fault, moves)] as const),
-        ...findings.map((finding) => [JSON.stringify([finding, lengths]), () => line(finding, moves, lengths)] as const),
+        ...findings.map((finding) => [nameOf(finding, lengths), () => line(finding, moves, lengths)] as const),
       ]);
+      for (const finding of findings) lines.get(nameOf(finding, lengths))?.classList.toggle('held', held.has(finding));
       const within = list.contains(active);
       list.replaceChildren(...lines.values());
       // What was focused goes on where it still is; where it is gone, from the head of the new lines.
@@ -45,6 +47,8 @@ export function checks(host: HTMLElement, moves: CheckMoves): Checks {
     },
   };
 }
+
+const nameOf = (finding: Finding, lengths: LengthUnit): string => JSON.stringify([finding, lengths]);
 
 /** A line whose words are the same stays as it is, with what is being written into it. */
 function kept(before: ReadonlyMap<string, HTMLElement>, wanted: readonly (readonly [name: string, make: () => HTMLElement])[]): ReadonlyMap<string, HTMLElement> {

@@ -1,18 +1,8 @@
 import type { FieldShown, Used } from '../desk/protocol.ts';
-import { isLengthUnit, shownLength, typedLength, type LengthUnit } from '../keep/lengths.ts';
+import type { SheetAccess } from './controls.ts';
 import { button, el } from './dom.ts';
-import { lengthTyped, numberTyped } from './numbers.ts';
-
-/** What the form reads of a sheet, and how it writes. */
-export interface SheetAccess {
-  readonly valueAt: (path: string) => unknown;
-  readonly set: (path: string, value: unknown) => void;
-  /** Several at once, as one step. */
-  readonly setAll: (values: readonly (readonly [path: string, value: unknown])[], label: string) => void;
-  readonly settle: () => void;
-  /** What lengths are shown and typed in. */
-  readonly lengths: () => LengthUnit;
-}
+import { fieldRow, type Row } from './fieldRow.ts';
+import { FORM_GROUPS, isUnder, WHOLE_GROUPS, type FormGroup } from './formGroups.ts';
 
 export interface Measures {
   /** Puts the sheet's values into the fields, except the one that is being typed in. */
@@ -28,80 +18,92 @@ export interface Measures {
   readonly forget: () => void;
 }
 
-/** Groups a maker knows, in the order of the work; each opens and closes. */
-const GROUPS: readonly (readonly [title: string, starts: string])[] = [
-  ['The job', 'job'], ['The client', 'wearer'],
-  ['Left foot', 'left.foot'], ['Left last', 'left.last'], ['Left order', 'left.order'],
-  ['Right foot', 'right.foot'], ['Right last', 'right.last'], ['Right order', 'right.order'],
-  ['Workshop', 'making'],
-];
-const OPEN = /foot$|order$/;
+interface Made extends FormGroup { readonly box: HTMLDetailsElement; readonly rows: readonly (Row & { readonly field: FieldShown })[]; readonly leave: readonly Leave[] }
 
-/** Every field of the sheet as a form. A field left empty is left out of the sheet. */
-export function measures(host: HTMLElement, fields: readonly FieldShown[], sheet: SheetAccess): Measures {
-  const rows: (Row & { readonly field: FieldShown; readonly group: string })[] = [], seen = new Map<string, { readonly value: unknown; readonly units: string }>();
-  let anew = false;
-  const groups = GROUPS.map(([title, starts]) => {
-    const own = fields.filter(({ path }) => path.startsWith(`${starts}.`));
-    const box = el('details', { class: 'group', open: OPEN.test(starts) }, el('summary', {}, title), kindChoice(starts, sheet));
-    for (const field of own) {
-      const made = rowFor(field, sheet);
-      rows.push({ field, group: starts, ...made });
-      box.append(made.row);
-    }
-    return { starts, box };
-  });
+/**
+ * Every field of the sheet as a form. A field left empty is left out of the sheet.
+ * @param wide where lists of many columns stand
+ */
+export function measures(host: HTMLElement, wide: HTMLElement, fields: readonly FieldShown[], sheet: SheetAccess): Measures {
+  const groups = FORM_GROUPS.map((group) => groupMade(group, fields.filter(({ path }) => isUnder(path, group.starts)), sheet));
+  const rows = groups.flatMap((group) => group.rows), workshop = groups.find(({ starts }) => starts === 'making.chordGap')!.box, seen = new Map<string, { readonly value: unknown; readonly units: string }>();
   const helpLine = el('p', { class: 'help-line', 'aria-hidden': 'true' });
-  host.append(unitsChoice(sheet), ...groups.map(({ box }) => box), helpLine);
-  host.addEventListener('focusin', (event) => { const help = (event.target as Element).closest('.row')?.querySelector('.help')?.textContent; if (help) helpLine.textContent = help; });
-  const present = (starts: string): boolean => !/^(left|right)/.test(starts) || sheet.valueAt(starts.split('.')[0]!) !== undefined || starts.endsWith('.order');
+  host.append(unitsChoice(sheet), ...groups.filter(({ within }) => within === undefined).map(({ box }) => box), helpLine);
+  workshop.append(...groups.filter(({ within }) => within === 'workshop').map(({ box }) => box));
+  wide.append(...groups.filter(({ within }) => within === 'wide').map(({ box }) => box));
+  host.addEventListener('focusin', ({ target }) => { const help = (target as HTMLElement).title || (target as Element).closest('.row')?.querySelector('.help')?.textContent; if (help) helpLine.textContent = help; });
+  let anew = false;
+  /** While a hand drags all groups but one stay as they are: each part of a sheet that is not changed is the very same. */
+  const isSame = (starts: string, units: string): boolean => {
+    const value = sheet.valueAt(starts), before = seen.get(starts);
+    seen.set(starts, { value, units });
+    return before !== undefined && before.value === value && before.units === units && !anew;
+  };
   return {
     show: () => {
-      for (const { starts, box } of groups) {
-        box.hidden = !present(starts) || (starts.endsWith('.foot') && sheet.valueAt(`${starts.split('.')[0]}.order.kind`) !== 'rocker');
+      for (const { starts, box, shown } of groups) {
+        box.hidden = !shown(sheet);
         for (const choice of box.querySelectorAll<HTMLSelectElement>('select.kind')) choice.value = String(sheet.valueAt(`${starts}.kind`) ?? '');
       }
       for (const choice of host.querySelectorAll<HTMLSelectElement>('select.units')) choice.value = String(sheet.valueAt('units') ?? '');
       const units = `${String(sheet.valueAt('units'))} ${sheet.lengths()}`, active = document.activeElement;
-      // While a hand drags all groups but one stay as they are: each part of a sheet that is not changed is the very same.
-      const same = new Set(groups.flatMap(({ starts }) => {
-        const value = sheet.valueAt(starts), before = seen.get(starts);
-        seen.set(starts, { value, units });
-        return before && before.value === value && before.units === units && !anew ? [starts] : [];
-      }));
-      for (const { field, group, row, update } of rows) {
-        if (same.has(group) && !row.contains(active)) continue;
-        row.hidden = field.forKind !== undefined && sheet.valueAt(`${field.path.split('.')[0]}.order.kind`) !== field.forKind;
-        update(anew);
+      for (const { starts, rows: own, leave } of groups) {
+        const same = isSame(starts, units);
+        for (const { field, row, update } of own) {
+          if (same && !row.contains(active)) continue;
+          row.hidden = field.forKind !== undefined && sheet.valueAt(`${field.path.split('.')[0]}.order.kind`) !== field.forKind;
+          update(anew);
+        }
+        if (!same) for (const { path, press } of leave) press.hidden = sheet.valueAt(path) === undefined;
       }
       anew = false;
     },
-    faults: (texts) => {
-      for (const { field, row, fault, input } of rows) {
-        const text = texts.get(field.path);
-        fault.textContent = text ?? '';
-        row.classList.toggle('faulty', text !== undefined);
-        if (text === undefined) input.removeAttribute('aria-invalid'); else input.setAttribute('aria-invalid', 'true');
-      }
-    },
+    faults: (texts) => { for (const row of rows) row.faults(texts); },
     forget: () => { anew = true; for (const { forget } of rows) forget(); },
-    used: (used) => { for (const { field, instead } of rows) instead(used[field.path]); },
-    nameOf: (path) => {
-      const group = GROUPS.find(([, starts]) => path === starts || path.startsWith(`${starts}.`)), field = fields.find((one) => one.path === path);
-      if (!group) return undefined;
-      if (path === group[1]) return group[0].toLowerCase();
-      return field || fields.some((one) => one.path.startsWith(`${path}.`)) ? `${group[0]}, ${field?.label ?? inWordsOf(path.slice(group[1].length + 1))}` : undefined;
-    },
+    used: (used) => { for (const { instead } of rows) instead(used); },
+    nameOf: (path) => nameOf(path, fields),
     focus: (path) => {
       if (path === 'units') return host.querySelector<HTMLSelectElement>('select.units')?.focus();
-      const found = rows.find(({ field, row }) => field.path === path && !row.hidden) ?? rows.find(({ field, row }) => !row.hidden && (field.path.startsWith(`${path}.`) || path.startsWith(`${field.path}.`)));
-      if (!found) return;
-      found.row.closest('details')!.open = true;
-      found.input.focus();
-      found.row.scrollIntoView({ block: 'nearest' });
+      const there = rows.filter(({ row }) => !row.hidden), found = there.find(({ field }) => field.path === path) ?? there.find(({ field }) => isUnder(field.path, path) || isUnder(path, field.path));
+      if (found) bring(found, path);
     },
   };
 }
+
+function bring({ row, focus }: Row, path: string): void {
+  for (let box = row.closest('details'); box; box = box.parentElement?.closest('details') ?? null) box.open = true;
+  focus(path);
+  (document.activeElement && row.contains(document.activeElement) ? document.activeElement : row).scrollIntoView({ block: 'nearest' });
+}
+
+function groupMade(group: FormGroup, own: readonly FieldShown[], sheet: SheetAccess): Made {
+  const rows = own.map((field) => ({ field, ...fieldRow(field, sheet) }));
+  const leave = leaveButtons(own, sheet);
+  const box = el('details', { class: 'group', open: group.open === true }, el('summary', {}, group.title), kindChoice(group.starts, sheet), ...rows.map(({ row }) => row));
+  for (const { path, press } of leave) rows.findLast(({ field }) => isUnder(field.path, path))?.row.after(press);
+  return { ...group, rows, leave, box };
+}
+
+interface Leave { readonly path: string; readonly press: HTMLElement }
+
+/** What has to stand whole on the sheet goes as a whole. */
+function leaveButtons(own: readonly FieldShown[], sheet: SheetAccess): readonly Leave[] {
+  return Object.entries(WHOLE_GROUPS).filter(([path]) => own.some((field) => isUnder(field.path, path)))
+    .map(([path, words]) => ({ path, press: button(words, () => sheet.setAll([[path, undefined]], words)) }));
+}
+
+/** A row of a list is counted from one. */
+function nameOf(path: string, fields: readonly FieldShown[]): string | undefined {
+  if (path === 'making') return 'workshop';
+  const group = FORM_GROUPS.find(({ starts }) => isUnder(path, starts)), [, list = path, row, cell = ''] = /^(.*?)\[(\d+)\](.*)$/.exec(path) ?? [], field = fields.find((one) => one.path === list);
+  if (!group) return undefined;
+  if (row !== undefined && field) return [group.title, `${field.row ?? 'row'} ${Number(row) + 1}`, field.columns?.find((one) => one.path === cell)?.label].filter(Boolean).join(', ');
+  if (path === group.starts && !field) return group.title.toLowerCase();
+  return field || fields.some((one) => one.path.startsWith(`${path}.`)) ? `${group.title}, ${field?.label ?? inWordsOf(path.slice(group.starts.length + 1))}` : undefined;
+}
+
+/** `heelPlates` as words. */
+const inWordsOf = (name: string): string => name.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`).replace(/\./g, ', ');
 
 function unitsChoice(sheet: SheetAccess): HTMLElement {
   return labelled('Lengths on this sheet are in', el('select', { class: 'units', name: 'units', onchange: (event: Event) => { sheet.set('units', (event.target as HTMLSelectElement).value); sheet.settle(); } },
@@ -121,104 +123,4 @@ function kindChoice(starts: string, sheet: SheetAccess): HTMLElement | undefined
   };
   return labelled('What is made', el('select', { class: 'kind', onchange: choose },
     el('option', { value: '' }, 'nothing: not on the sheet'), el('option', { value: 'rocker' }, 'a sole that rolls'), el('option', { value: 'match' }, 'raised to match the other')));
-}
-
-/** What counts where the field is empty, in mm, degrees or percent, or a word. */
-type Instead = (value: number | string | undefined) => void;
-interface Row { readonly instead: Instead; readonly row: HTMLElement; readonly update: (anew: boolean) => void; readonly forget: () => void; readonly fault: HTMLElement; readonly input: HTMLElement }
-
-let rowsMade = 0;
-
-function rowFor(field: FieldShown, sheet: SheetAccess): Row {
-  const id = `field-${++rowsMade}`, fault = el('p', { class: 'fault', id: `${id}-fault` }), help = el('p', { class: 'help', id: `${id}-help` }, field.help);
-  const control = controlFor(field, sheet, { id, name: field.path, 'aria-describedby': `${id}-fault ${id}-help` });
-  const unit = (): string => (field.unit === 'length' ? sheet.lengths() : field.unit);
-  const sign = el('span', { class: 'unit' }, unit());
-  const more = field.measured ? howTaken(field, sheet) : undefined;
-  const row = el('div', { class: 'row' }, el('label', { for: id, class: 'words' }, field.label), el('span', { class: 'value' }, control.input, sign), more?.box, fault, help);
-  return { row, fault, input: control.input, instead: control.instead ?? (() => undefined), forget: control.forget ?? (() => undefined), update: (anew) => { sign.textContent = unit(); control.update(anew); more?.update(); } };
-}
-
-/** What is being typed in stays as it is, unless it is of another sheet: `anew`. */
-interface Control { readonly instead?: Instead; readonly input: HTMLElement; readonly update: (anew: boolean) => void; readonly forget?: () => void }
-
-function controlFor(field: FieldShown, sheet: SheetAccess, attributes: Record<string, string>): Control {
-  const { path, kind, words = [] } = field;
-  if (kind === 'ticks') return ticks(field, sheet, attributes);
-  if (kind === 'word' || kind === 'yes') {
-    const options = kind === 'yes' ? ['true', 'false'] : words, said = (word: string): string => (kind === 'yes' ? (word === 'true' ? 'yes' : 'no') : word);
-    const none = el('option', { value: '' }, '·'), input = el('select', { ...attributes, onchange: () => { sheet.set(path, input.value === '' ? undefined : kind === 'yes' ? input.value === 'true' : input.value); sheet.settle(); } },
-      none, ...options.map((word) => el('option', { value: word }, said(word))));
-    return { input, instead: (value) => { none.textContent = typeof value === 'string' ? `· ${value}` : '·'; }, update: () => { input.value = String(sheet.valueAt(path) ?? ''); } };
-  }
-  const input = el('input', { ...attributes, type: kind === 'date' ? 'date' : 'text', inputmode: kind === 'number' ? 'decimal' : undefined, autocomplete: 'off', spellcheck: 'false' });
-  const put = (): void => {
-    const text = input.value.trim(), number = kind !== 'number' ? undefined : field.unit === 'length' ? lengthTyped(text, sheet.lengths()) : numberTyped(text);
-    sheet.set(path, text === '' ? undefined : number === undefined ? text : withTold(inOwn(number)));
-  };
-  const own = (): LengthUnit => { const units = sheet.valueAt('units'); return isLengthUnit(units) ? units : sheet.lengths(); };
-  const inOwn = (number: number): number => (field.unit === 'length' ? typedLength(number, sheet.lengths(), own()) : number);
-  const inShown = (number: number): number => (field.unit === 'length' ? shownLength(number, own(), sheet.lengths()) : number);
-  // A measure that was cleared to be typed anew is still the one that was taken so.
-  let told: object | undefined;
-  const withTold = (value: number): unknown => (told && sheet.valueAt(path) === undefined ? { ...told, value } : value);
-  const remember = (): void => {
-    const now = sheet.valueAt(path);
-    if (now !== undefined) told = typeof now === 'object' && now !== null && 'value' in now ? now : undefined;
-  };
-  input.addEventListener('input', put);
-  input.addEventListener('change', () => sheet.settle());
-  const instead: Instead = (value) => { input.placeholder = typeof value === 'number' ? String(Number((field.unit === 'length' ? shownLength(value, 'mm', sheet.lengths()) : value).toFixed(3))) : value ?? ''; };
-  return { input, instead, forget: () => { told = undefined; }, update: (anew) => { remember(); if (anew || document.activeElement !== input) input.value = inWords(sheet.valueAt(path), inShown); } };
-}
-
-/** `heelPlates` as words. */
-const inWordsOf = (name: string): string => name.replace(/([A-Z])/g, (letter) => ` ${letter.toLowerCase()}`).replace(/\./g, ', ');
-
-/** A number, the number of a measure that tells more, or a shoe size. */
-function inWords(value: unknown, shown: (number: number) => number): string {
-  if (value === undefined || value === null) return '';
-  if (typeof value === 'number') return String(shown(value));
-  if (typeof value !== 'object') return String(value);
-  if ('value' in value) return inWords(value.value, shown);
-  if ('size' in value && 'system' in value) return `${String(value.size)} ${String(value.system)}`;
-  return '';
-}
-
-/** How it was taken, and whether twice: shown only where there is a measure. */
-function howTaken({ path }: FieldShown, sheet: SheetAccess): { readonly box: HTMLElement; readonly update: () => void } {
-  const twice = el('input', { type: 'checkbox', onchange: () => tell({ twice: twice.checked ? true : undefined }) });
-  const how = el('input', { type: 'text', placeholder: 'how it was taken', 'aria-label': 'how it was taken', maxlength: 80, onchange: () => tell({ how: how.value.trim() || undefined }) });
-  const tell = (more: { readonly how?: string | undefined; readonly twice?: true | undefined }): void => {
-    const now = sheet.valueAt(path), whole = typeof now === 'object' && now !== null ? now : { value: now };
-    const said = Object.fromEntries(Object.entries({ ...whole, ...more }).filter(([, one]) => one !== undefined));
-    sheet.set(path, Object.keys(said).length === 1 && 'value' in said ? said.value : said);
-    sheet.settle();
-  };
-  const box = el('span', { class: 'taken' }, how, el('label', {}, twice, ' taken twice'));
-  return {
-    box,
-    update: () => {
-      const now = sheet.valueAt(path) as { readonly how?: string; readonly twice?: boolean } | number | undefined, whole = typeof now === 'object' && now !== null ? now : {};
-      box.hidden = now === undefined || now === null || 'size' in whole;
-      if (document.activeElement !== how) how.value = whole.how ?? '';
-      twice.checked = whole.twice === true;
-    },
-  };
-}
-
-/** A list of words that are ticked. Nothing ticked and none ticked are two things: the second is said with a button. */
-function ticks({ path, words = [] }: FieldShown, sheet: SheetAccess, attributes: Record<string, string>): Control {
-  const boxes = words.map((word) => ({ word, box: el('input', { type: 'checkbox', onchange: () => put() }) }));
-  const put = (): void => { sheet.set(path, boxes.filter(({ box }) => box.checked).map(({ word }) => word)); sheet.settle(); };
-  const none = button('asked: none', () => { for (const { box } of boxes) box.checked = false; put(); });
-  const input = el('span', { ...attributes, class: 'ticks', role: 'group', tabindex: -1 }, ...boxes.map(({ word, box }) => el('label', {}, box, ` ${word}`)), none);
-  return {
-    input,
-    update: () => {
-      const now = sheet.valueAt(path), list = Array.isArray(now) ? now : [];
-      for (const { word, box } of boxes) box.checked = list.includes(word);
-      none.setAttribute('aria-pressed', String(Array.isArray(now) && list.length === 0));
-    },
-  };
 }

@@ -1,11 +1,12 @@
 import { Box3, Group, MathUtils, Vector3, type Mesh } from 'three';
 import type { Side } from '../../../src/fitting/words.ts';
 import type { PartName, ShoeShown, SolidShown } from '../../desk/protocol.ts';
+import { thingOf } from './partNames.ts';
 import type { Palette } from './palette.ts';
 import { shadeTextures } from './shadeTexture.ts';
 import { solidBody, type Cut, type SolidBody } from './solidBody.ts';
 
-export type PartsOn = Readonly<Record<PartName, boolean>>;
+export type PartsOn = Readonly<Partial<Record<PartName, boolean>>>;
 
 /** Both shoes on the stage, each in a place of its own: what is on, cut and shaded outlasts what is shown. */
 export interface PairShown {
@@ -26,7 +27,6 @@ export interface PairShown {
 
 /** A shoe's long axis stands so far from the middle, mm; further where it is broader than that, as moulds are. */
 const ASIDE = 60, CLEAR = 8;
-export const PARTS: readonly PartName[] = ['foam', 'outsole', 'whole sole', 'foot', 'mould', 'lid'];
 
 /** The upper face is looked for so far before and behind the middle, mm; and how far across, from the inner to the outer side. */
 const ABOUT = 10, OUTWARD = 0.7;
@@ -35,17 +35,23 @@ interface Placed { readonly body: SolidBody; readonly side: Side; readonly part:
 
 export function pairShown(palette: Palette, first: PartsOn): PairShown {
   const strips = shadeTextures(), group = new Group(), stands = { left: new Group(), right: new Group() };
-  const placed = (['left', 'right'] as const).flatMap((side) => PARTS.map((part): Placed => ({ side, part, body: solidBody(part, palette, strips) })));
-  for (const { side, body } of placed) stands[side].add(body.group);
+  const placed = new Map<string, Placed>();
   group.add(stands.left, stands.right);
   let shoes: readonly ShoeShown[] = [], on = first, by: 'material' | 'thickness' = 'material', cut: Cut | undefined;
 
   const solidOf = ({ side, part }: Pick<Placed, 'side' | 'part'>) => shoes.find((shoe) => shoe.side === side)?.solids.find((solid) => solid.part === part);
-  const shown = (): Placed[] => placed.filter((one) => on[one.part] && solidOf(one) !== undefined);
-  const appear = (): void => { const now = new Set(shown()); for (const one of placed) one.body.group.visible = now.has(one); };
+  /** A part finds its place on the stage when it is shown first. */
+  const placeOf = (side: Side, part: PartName): Placed => {
+    const name = `${side} ${part}`, there = placed.get(name) ?? { side, part, body: solidBody(part, palette, strips) };
+    if (!placed.has(name)) stands[side].add(there.body.group);
+    placed.set(name, there);
+    return there;
+  };
+  const shown = (): Placed[] => shoes.flatMap(({ side, solids }) => solids.filter(({ part }) => on[part]).map(({ part }) => placeOf(side, part)));
+  const appear = (): void => { const now = new Set(shown()); for (const one of placed.values()) one.body.group.visible = now.has(one); };
   const asideOf = (side: Side): number => stands[side].position.y;
   const setApart = (): void => {
-    const broad = shown().filter(({ part }) => part === 'mould' || part === 'lid').map((one) => widthOf(solidOf(one)!));
+    const broad = shown().filter(({ part }) => thingOf(part) !== undefined).map((one) => widthOf(solidOf(one)!));
     stands.left.position.y = Math.max(ASIDE, ...broad.map((half) => half + CLEAR));
     stands.right.position.y = -stands.left.position.y;
   };
@@ -84,7 +90,7 @@ export function pairShown(palette: Palette, first: PartsOn): PairShown {
       }
       return box;
     },
-    dispose: () => { for (const { body } of placed) body.dispose(); strips.steps.dispose(); strips.rest.dispose(); },
+    dispose: () => { for (const { body } of placed.values()) body.dispose(); strips.steps.dispose(); strips.rest.dispose(); },
   };
 }
 

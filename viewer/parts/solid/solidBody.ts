@@ -29,7 +29,7 @@ const HATCH = 6;
 const FOOT_CREASE = Math.PI / 2.6;
 
 export function solidBody(part: PartName, palette: Palette, strips: { readonly steps: DataTexture; readonly rest: DataTexture }): SolidBody {
-  const colour = palette.parts[part], plane = new Plane(), push = part === 'whole sole' ? 2 : 1;
+  const colour = palette.part(part), plane = new Plane(), push = part === 'whole sole' ? 2 : 1;
   const offset = { polygonOffset: true, polygonOffsetFactor: push, polygonOffsetUnits: push };
   const plain = new MeshLambertMaterial({ color: colour, side: DoubleSide, ...offset });
   const shaded = new MeshLambertMaterial({ color: colour, map: strips.rest, emissive: '#FFFFFF', emissiveMap: strips.steps, side: DoubleSide, ...offset });

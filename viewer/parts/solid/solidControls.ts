@@ -1,44 +1,39 @@
-import type { PartName } from '../../desk/protocol.ts';
+import type { NamesBeside } from '../../../src/making/shown.ts';
+import type { SolePart } from '../../desk/protocol.ts';
 import { shownLength, UNIT_WORDS, typedLength, type LengthUnit } from '../../keep/lengths.ts';
 import { button, el } from '../dom.ts';
 import { numberTyped } from '../numbers.ts';
-import { PARTS } from './pairShown.ts';
+import { besideMenu } from './besideMenu.ts';
+import { SOLE_PARTS } from './partNames.ts';
 import type { SolidMoves } from './solidPart.ts';
 import { FIRST_PARTS, VIEWS, type SolidView } from './solidView.ts';
 
 /** Where a cut may stand, mm from the heel or to the left of the long axis. */
 const REACH = { x: { least: -10, most: 320, first: 100 }, y: { least: -60, most: 60, first: 0 } } as const;
-const TITLES: Partial<Record<PartName, string>> = { foot: 'A drawn foot, as long as the client\'s and with ankle and ball where theirs are. It is not the client\'s own.' };
-const NO_MOULD = 'The sheet orders no mould (making.mould).';
+const TITLES: Partial<Record<SolePart, string>> = { foot: 'A drawn foot, as long as the client\'s and with ankle and ball where theirs are. It is not the client\'s own.' };
 
-export interface SolidControls { readonly moulded: (is: boolean) => void; readonly lengths: (unit: LengthUnit) => void }
+export interface SolidControls { readonly beside: (things: readonly NamesBeside[]) => void; readonly lengths: (unit: LengthUnit) => void }
 
 /** The verbs of a view as buttons with words: above it the ways to look, below it what is shown. */
 export function solidControls(host: HTMLElement, view: SolidView, { save, want }: SolidMoves): SolidControls {
-  if (!view.drawn) return { moulded: () => undefined, lengths: () => undefined };
-  const boxes = new Map(PARTS.map((part) => [part, el('input', { type: 'checkbox', checked: FIRST_PARTS[part], onchange: () => changed(part) })]));
-  const on = (part: PartName): boolean => boxes.get(part)!.checked && !boxes.get(part)!.disabled;
-  const askFor = (): void => want({ foot: on('foot'), moulds: on('mould') || on('lid') });
-  const changed = (part: PartName): void => {
-    view.parts({ [part]: on(part) });
-    if (part === 'foot' || part === 'mould' || part === 'lid') askFor();
+  if (!view.drawn) return { beside: () => undefined, lengths: () => undefined };
+  const boxes = new Map(SOLE_PARTS.map((part) => [part, el('input', { type: 'checkbox', checked: FIRST_PARTS[part] === true, onchange: () => changed(part) })]));
+  let asked = '';
+  const askFor = (): void => {
+    const extras = { foot: boxes.get('foot')!.checked, beside: menu.asked() }, next = JSON.stringify(extras);
+    if (next !== asked) want(extras);
+    asked = next;
   };
-  const labels = new Map([...boxes].map(([part, box]) => [part, el('label', { title: TITLES[part] }, box, ` ${part}`)]));
+  const changed = (part: SolePart): void => { view.parts({ [part]: boxes.get(part)!.checked }); if (part === 'foot') askFor(); };
+  const menu = besideMenu((on) => { view.parts(on); askFor(); });
   const cut = cutFields(view);
   host.prepend(el('div', { class: 'tools' }, ...VIEWS.map((name) => button(name, () => view.view(name)))));
-  host.append(el('div', { class: 'tools' }, ...labels.values(), ...cut.fields,
+  host.append(el('div', { class: 'tools' }, ...[...boxes].map(([part, box]) => el('label', { title: TITLES[part] }, box, ` ${part}`)), ...cut.fields,
     pressed('thickness', (is) => view.shade(is ? 'thickness' : 'material')), pressed('measure', view.measure),
-    button('Save a picture', () => void view.picture().then(save))));
+    button('Save a picture', () => void view.picture().then(save))), menu.box);
   return {
     lengths: cut.lengths,
-    moulded: (is) => {
-      if (boxes.get('mould')!.disabled !== is) return;
-      for (const part of ['mould', 'lid'] as const) {
-        boxes.get(part)!.disabled = !is;
-        labels.get(part)!.title = is ? '' : NO_MOULD;
-      }
-      if (boxes.get('mould')!.checked || boxes.get('lid')!.checked) askFor();
-    },
+    beside: menu.show,
   };
 }
 

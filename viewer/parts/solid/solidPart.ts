@@ -1,12 +1,14 @@
+import type { NamesBeside } from '../../../src/making/shown.ts';
 import type { ExtrasAsked, ShoeShown } from '../../desk/protocol.ts';
 import type { LengthUnit } from '../../keep/lengths.ts';
 import { el } from '../dom.ts';
+import { partWords } from './partNames.ts';
 import { solidControls } from './solidControls.ts';
 import { solidView, type SolidManner } from './solidView.ts';
 
 export interface SolidPart {
-  /** @param moulded whether the sheet orders moulds */
-  readonly show: (shoes: readonly ShoeShown[], fine: boolean, moulded: boolean) => void;
+  /** @param beside what the sheet orders besides the soles and can be looked at */
+  readonly show: (shoes: readonly ShoeShown[], fine: boolean, beside: readonly NamesBeside[]) => void;
   readonly lengths: (unit: LengthUnit) => void;
 }
 
@@ -17,7 +19,7 @@ export interface SolidMoves {
 }
 
 const MANNER: SolidManner = {
-  name: (shoes, parts) => `${shoes.map(({ side }) => side).join(' and ')} shoe as a solid, ${parts.join(' and ') || 'no part'} shown. Drag or press the arrow keys to turn; with shift the arrow keys move it; plus and minus, and once it was touched the wheel, come nearer and go away.`,
+  name: (shoes, parts) => `${shoes.map(({ side }) => side).join(' and ')} shoe as a solid, ${parts.map(partWords).join(' and ') || 'no part'} shown. Drag or press the arrow keys to turn; with shift the arrow keys move it; plus and minus, and once it was touched the wheel, come nearer and go away.`,
   undrawn: 'This browser cannot draw solids (no WebGL); the drawings, checks and files are complete without them.',
 };
 
@@ -35,6 +37,6 @@ export function solidPart(host: HTMLElement, moves: SolidMoves): SolidPart {
       controls.lengths(unit);
       view.lengths(unit);
     },
-    show: (shoes, fine, moulded) => { controls.moulded(moulded); view.show(shoes, fine ? 'fine' : 'drag'); },
+    show: (shoes, fine, beside) => { controls.beside(beside); view.show(shoes, fine ? 'fine' : 'drag'); },
   };
 }

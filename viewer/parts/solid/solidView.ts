@@ -5,7 +5,8 @@ import { frame, frameRound, turnBy } from './camera.ts';
 import { ground } from './ground.ts';
 import { legendOf } from './legend.ts';
 import { measuring } from './measuring.ts';
-import { PARTS, pairShown, type PartsOn } from './pairShown.ts';
+import { pairShown, type PartsOn } from './pairShown.ts';
+import { thingOf } from './partNames.ts';
 import { paletteOf } from './palette.ts';
 import { stage, type Stage } from './stage.ts';
 import { tags, type TagWords } from './tags.ts';
@@ -54,7 +55,7 @@ export interface SolidView {
 }
 
 /** What is seen at first: the two parts, which together are the whole sole. */
-export const FIRST_PARTS: PartsOn = { foam: true, outsole: true, 'whole sole': false, foot: false, mould: false, lid: false };
+export const FIRST_PARTS: PartsOn = { foam: true, outsole: true, 'whole sole': false, foot: false };
 /** From which way a view looks. */
 const FROM: Readonly<Record<Exclude<ViewName, 'inner side' | 'outer side'>, readonly [number, number, number]>> = {
   corner: [0.7, -1, 0.75], above: [0, -0.001, 1], below: [0, -0.001, -1], heel: [-1, 0, 0.12], toe: [1, 0, 0.12],
@@ -92,7 +93,7 @@ function viewOn(stand: Stage, host: HTMLElement, manner: SolidManner): SolidView
   canvas.setAttribute('role', 'application');
   scene.onAfterRender = labels.follow;
 
-  const name = (): void => canvas.setAttribute('aria-label', manner.name(shoes, PARTS.filter((part) => on[part])));
+  const name = (): void => canvas.setAttribute('aria-label', manner.name(shoes, partsOn(on)));
   const lengths = (unit: LengthUnit): void => { legend.lengths(unit); pick.lengths(unit); };
   lengths('mm');
   const look = (view: ViewName): void => {
@@ -118,14 +119,16 @@ function viewOn(stand: Stage, host: HTMLElement, manner: SolidManner): SolidView
       floor.lines.visible = !box.isEmpty();
       if (!box.isEmpty()) floor.under(box.min.x - ROUND, box.max.x + ROUND, Math.max(-box.min.y, box.max.y) + ROUND);
       if (!framed && !box.isEmpty()) { framed = true; look('corner'); }
-      if (awaited && next.some(({ solids }) => solids.some(({ part }) => part === awaited))) { awaited = undefined; stepBack(); }
+      if (awaited && isThere(awaited, next)) { awaited = undefined; stepBack(); }
       name();
       if (!same) pick.forget();
     },
     parts: (which) => {
       on = { ...on, ...which };
-      awaited = (['foot', 'mould', 'lid'] as const).find((part) => which[part]);
       pair.parts(on);
+      const larger = partsOn(which).find((part) => part === 'foot' || thingOf(part) !== undefined), there = larger !== undefined && isThere(larger, shoes);
+      awaited = there ? undefined : larger;
+      if (there) stepBack();
       name();
       pick.forget();
     },
@@ -155,6 +158,9 @@ function viewOn(stand: Stage, host: HTMLElement, manner: SolidManner): SolidView
     },
   };
 }
+
+const isThere = (part: PartName, shoes: readonly ShoeShown[]): boolean => shoes.some(({ solids }) => solids.some((one) => one.part === part));
+const partsOn = (on: PartsOn): PartName[] => (Object.keys(on) as PartName[]).filter((part) => on[part]);
 
 /** Whether nothing of it has changed but how it is spoken of: a way that was measured is still true. */
 const sameSolids = (before: readonly ShoeShown[], now: readonly ShoeShown[]): boolean => before.length === now.length && now.every(({ side, solids }, i) =>

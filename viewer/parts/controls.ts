@@ -1,0 +1,78 @@
+import type { FieldShown } from '../desk/protocol.ts';
+import { isLengthUnit, shownLength, typedLength, type LengthUnit } from '../keep/lengths.ts';
+import { button, el } from './dom.ts';
+import { lengthTyped, numberTyped } from './numbers.ts';
+
+/** What the form reads of a sheet, and how it writes. */
+export interface SheetAccess {
+  readonly valueAt: (path: string) => unknown;
+  readonly set: (path: string, value: unknown) => void;
+  /** Several at once, as one step. */
+  readonly setAll: (values: readonly (readonly [path: string, value: unknown])[], label: string) => void;
+  readonly settle: () => void;
+  /** What lengths are shown and typed in. */
+  readonly lengths: () => LengthUnit;
+}
+
+/** What counts where the field is empty, in mm, degrees or percent, or a word. */
+export type Instead = (value: number | string | undefined) => void;
+
+/** What is being typed in stays as it is, unless it is of another sheet: `anew`. */
+export interface Control { readonly instead?: Instead; readonly input: HTMLElement; readonly update: (anew: boolean) => void; readonly forget?: () => void }
+
+/** What one field is typed or chosen in. */
+export function controlFor(field: FieldShown, sheet: SheetAccess, attributes: Readonly<Record<string, string>>): Control {
+  const { path, kind, words = [] } = field;
+  if (kind === 'ticks') return ticks(field, sheet, attributes);
+  if (kind === 'word' || kind === 'yes') {
+    const options = kind === 'yes' ? ['true', 'false'] : words, said = (word: string): string => (kind === 'yes' ? (word === 'true' ? 'yes' : 'no') : word);
+    const none = el('option', { value: '' }, '·'), input = el('select', { ...attributes, onchange: () => { sheet.set(path, input.value === '' ? undefined : kind === 'yes' ? input.value === 'true' : input.value); sheet.settle(); } },
+      none, ...options.map((word) => el('option', { value: word }, said(word))));
+    return { input, instead: (value) => { none.textContent = typeof value === 'string' ? `· ${value}` : '·'; }, update: () => { input.value = String(sheet.valueAt(path) ?? ''); } };
+  }
+  const input = el('input', { ...attributes, type: kind === 'date' ? 'date' : 'text', inputmode: kind === 'number' ? 'decimal' : undefined, autocomplete: 'off', spellcheck: 'false' });
+  const put = (): void => {
+    const text = input.value.trim(), number = kind !== 'number' ? undefined : field.unit === 'length' ? lengthTyped(text, sheet.lengths()) : numberTyped(text);
+    sheet.set(path, text === '' ? undefined : number === undefined ? text : withTold(inOwn(number)));
+  };
+  const own = (): LengthUnit => { const units = sheet.valueAt('units'); return isLengthUnit(units) ? units : sheet.lengths(); };
+  const inOwn = (number: number): number => (field.unit === 'length' ? typedLength(number, sheet.lengths(), own()) : number);
+  const inShown = (number: number): number => (field.unit === 'length' ? shownLength(number, own(), sheet.lengths()) : number);
+  // A measure that was cleared to be typed anew is still the one that was taken so.
+  let told: object | undefined;
+  const withTold = (value: number): unknown => (told && sheet.valueAt(path) === undefined ? { ...told, value } : value);
+  const remember = (): void => {
+    const now = sheet.valueAt(path);
+    if (now !== undefined) told = typeof now === 'object' && now !== null && 'value' in now ? now : undefined;
+  };
+  input.addEventListener('input', put);
+  input.addEventListener('change', () => sheet.settle());
+  const instead: Instead = (value) => { input.placeholder = typeof value === 'number' ? String(Number((field.unit === 'length' ? shownLength(value, 'mm', sheet.lengths()) : value).toFixed(3))) : value ?? ''; };
+  return { input, instead, forget: () => { told = undefined; }, update: (anew) => { remember(); if (anew || document.activeElement !== input) input.value = inWords(sheet.valueAt(path), inShown); } };
+}
+
+/** A number, the number of a measure that tells more, or a shoe size. */
+function inWords(value: unknown, shown: (number: number) => number): string {
+  if (value === undefined || value === null) return '';
+  if (typeof value === 'number') return String(shown(value));
+  if (typeof value !== 'object') return String(value);
+  if ('value' in value) return inWords(value.value, shown);
+  if ('size' in value && 'system' in value) return `${String(value.size)} ${String(value.system)}`;
+  return '';
+}
+
+/** A list of words that are ticked. Nothing ticked and none ticked are two things: the second is said with a button. */
+function ticks({ path, words = [] }: FieldShown, sheet: SheetAccess, attributes: Readonly<Record<string, string>>): Control {
+  const boxes = words.map((word) => ({ word, box: el('input', { type: 'checkbox', onchange: () => put() }) }));
+  const put = (): void => { sheet.set(path, boxes.filter(({ box }) => box.checked).map(({ word }) => word)); sheet.settle(); };
+  const none = button('asked: none', () => { for (const { box } of boxes) box.checked = false; put(); });
+  const input = el('span', { ...attributes, class: 'ticks', role: 'group', tabindex: -1 }, ...boxes.map(({ word, box }) => el('label', {}, box, ` ${word}`)), none);
+  return {
+    input,
+    update: () => {
+      const now = sheet.valueAt(path), list = Array.isArray(now) ? now : [];
+      for (const { word, box } of boxes) box.checked = list.includes(word);
+      none.setAttribute('aria-pressed', String(Array.isArray(now) && list.length === 0));
+    },
+  };
+}
