@@ -74,6 +74,43 @@ describe.skipIf(noBrowser)('one page of the bench view, sheet after sheet', () =
     expect(await page.locator('html').getAttribute('data-shown')).toBe('shown');
   }, 60_000);
 
+  test('a jig is ordered with a tick: its fields and the board\'s show, a guide bush comes and goes as a whole, and undo takes it all off', async () => {
+    await openSample(page, 'market gardener');
+    const jig = page.locator('.orders').getByRole('checkbox', { name: 'build-up jig' }), group = (title: string) => page.locator('.measures .group .group', { has: page.getByText(title, { exact: true }) });
+    expect([await group('Build-up jig').isVisible(), await page.getByRole('button', { name: 'settings: build-up jig' }).isVisible()]).toEqual([false, false]);
+    await jig.check();
+    await page.getByRole('button', { name: 'settings: build-up jig' }).press('Enter');
+    expect(await page.evaluate('document.activeElement.name')).toBe('making.jig.ribsApart');
+    await settled(page);
+    expect([await group('Board').isVisible(), await group('Build-up jig').getByLabel('ribs apart').getAttribute('placeholder')]).toEqual([true, '35']);
+    await group('Build-up jig').getByLabel('guide bush, outside').fill('17');
+    await settled(page);
+    expect(await group('Build-up jig').getByLabel('cutter in the guide bush').getAttribute('aria-invalid')).toBe('true');
+    await page.getByRole('button', { name: 'Leave the guide bush out' }).click();
+    await settled(page);
+    expect([await page.locator('html').getAttribute('data-shown'), await jig.isChecked()]).toEqual(['shown', true]);
+    for (let i = 0; i < 3; i++) await page.getByRole('button', { name: 'Undo' }).click();
+    expect([await jig.isChecked(), await group('Build-up jig').isVisible()]).toEqual([false, false]);
+  }, 60_000);
+
+  test('the rack is a table that is begun from the usual one: a wrong thickness is told at its cell, and its row is taken out', async () => {
+    await page.locator('.orders').getByRole('checkbox', { name: 'stack of sheets' }).check();
+    const cell = (i: number) => page.getByRole('textbox', { name: `sheet ${i}, thickness` });
+    await page.getByRole('button', { name: 'Start from the usual sheets' }).click();
+    await cell(2).fill('600');
+    await settled(page);
+    expect([await cell(2).getAttribute('aria-invalid'), await page.locator('.list td.faulty').allTextContents(), await page.locator('.message li').getAttribute('data-path')]).toEqual(['true', ['must be 0.5 to 100 mm; got 600.'], 'making.rack[1].thickness']);
+    await cell(2).press('ArrowDown');
+    expect(await page.evaluate('document.activeElement.name')).toBe('making.rack[2].thickness');
+    await page.keyboard.type('9,5');
+    await page.getByRole('button', { name: 'remove sheet 2' }).press('Enter');
+    await settled(page);
+    expect([await page.locator('html').getAttribute('data-shown'), await cell(2).inputValue(), await page.evaluate('document.activeElement.ariaLabel')]).toEqual(['shown', '9.5', 'remove sheet 2']);
+    await page.getByRole('button', { name: 'copy sheet 4' }).press('Enter');
+    expect([await page.evaluate('document.activeElement.name'), await page.locator('.list tbody:not(.usual) tr').count()]).toEqual(['making.rack[4].name', 5]);
+    expect(complaints).toEqual([]);
+  }, 60_000);
+
   test('a version laid under shows as a ghost, and what has changed since is listed', async () => {
     await openSample(page, 'market gardener');
     await page.getByRole('button', { name: 'Lay this under' }).click();

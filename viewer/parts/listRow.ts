@@ -18,7 +18,7 @@ export const headOf = ({ label, unit }: FieldShown, lengths: LengthUnit): string
 
 export interface RowMoves { readonly copy: (at: number) => void; readonly remove: (at: number) => void }
 
-/** One row of a list, by its number. The arrow keys go to the same cell of the row above or below. */
+/** One row of a list, by its number. The arrow keys go to the same cell of the row above or below, ready to be typed over. */
 export function listRow({ path, columns = [], row: word = 'row' }: FieldShown, at: number, sheet: SheetAccess, moves: RowMoves): ListRow {
   const cells = columns.map((column) => {
     const place = `${path}[${at}]${column.path}`, fault = el('p', { class: 'fault', id: `${place}-fault` });
@@ -27,10 +27,14 @@ export function listRow({ path, columns = [], row: word = 'row' }: FieldShown, a
   });
   const remove = button('remove', () => moves.remove(at), { 'aria-label': `remove ${word} ${at + 1}` });
   const row = el('tr', {}, ...cells.map(({ cell }) => cell), el('td', { class: 'moves' }, button('copy', () => moves.copy(at), { 'aria-label': `copy ${word} ${at + 1}` }), remove));
-  row.addEventListener('keydown', ({ key, target }) => {
-    const to = key === 'ArrowDown' ? row.nextElementSibling : key === 'ArrowUp' ? row.previousElementSibling : null;
+  row.addEventListener('keydown', (event) => {
+    const { key, target } = event, to = key === 'ArrowDown' ? row.nextElementSibling : key === 'ArrowUp' ? row.previousElementSibling : null;
     const column = cells.findIndex(({ control }) => control.input === target);
-    if (to && column >= 0 && target instanceof HTMLInputElement) to.children[column]?.querySelector('input')?.focus();
+    if (!to || column < 0 || !(target instanceof HTMLInputElement)) return;
+    event.preventDefault();
+    const cell = to.children[column]?.querySelector('input');
+    cell?.focus();
+    cell?.select();
   });
   return {
     row,

@@ -1,0 +1,87 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import type { Finding } from '../../src/checks/finding.ts';
+import { design } from '../../src/design.ts';
+import { filesFor } from '../../src/exports/fileSet.ts';
+import { readSheet } from '../../src/fitting/readSheet.ts';
+import { MAKINGS } from '../../src/fitting/words.ts';
+import { loadBooleans } from '../../src/making/booleans.ts';
+import { madeFor } from '../../src/making/made.ts';
+import { namesBeside, onlyOrdering, solidsOf } from '../../src/making/shown.ts';
+import { fieldsOfSheet } from '../../viewer/desk/fields.ts';
+import { outcomeOf } from '../../viewer/desk/outcome.ts';
+import type { Shown } from '../../viewer/desk/protocol.ts';
+import { grouped, kindOf, sizeOf, sizeWords } from '../../viewer/keep/fileKinds.ts';
+import { heldOver } from '../../viewer/keep/held.ts';
+import { sheetText, valueAt, withValue, type Sheet } from '../../viewer/keep/sheet.ts';
+import { FORM_GROUPS } from '../../viewer/parts/formGroups.ts';
+
+const ferry = withValue(JSON.parse(readFileSync('samples/ferry-pilot/sheet.json', 'utf8')) as Sheet, 'making.chordGap', 0.5);
+const ordering = (names: readonly string[]): Sheet => names.reduce((sheet, name) => withValue(sheet, `making.${name}`, {}), withValue(ferry, 'making.mould', undefined));
+const groupsOf = (sheet: Sheet): string[] => FORM_GROUPS.filter(({ starts, shown }) => starts.startsWith('making.') && shown({ valueAt: (path) => valueAt(sheet, path), set: () => undefined, setAll: () => undefined, settle: () => undefined, lengths: () => 'mm' })).map(({ title }) => title);
+
+describe('the workshop\'s fields', () => {
+  test('each stands in one group of the form', () => {
+    for (const { path } of fieldsOfSheet().filter((one) => one.path.startsWith('making.'))) expect([path, FORM_GROUPS.filter(({ starts }) => path === starts || path.startsWith(`${starts}.`)).length]).toEqual([path, 1]);
+  });
+  test('are shown where they are needed: board for what is cut from it, rack for the stack', () => {
+    expect(groupsOf(ordering([]))).toEqual(['Workshop', 'Cutter', 'Printer']);
+    expect(groupsOf(ordering(['jig']))).toEqual(['Workshop', 'Cutter', 'Printer', 'Board', 'Build-up jig']);
+    expect(groupsOf(ordering(['stack', 'card']))).toEqual(['Workshop', 'Cutter', 'Printer', 'Stack of sheets', 'Job card', 'Rack']);
+    expect(groupsOf(withValue(ordering([]), 'making.board.kerf', 1))).toContain('Board');
+  });
+  test('each has a unit that is one, and what is usual stands in it where something is', () => {
+    const fields = fieldsOfSheet().filter(({ path }) => path.startsWith('making.')), { outcome } = outcomeOf({ sheet: sheetText(ordering(MAKINGS)), paper: { width: 320, height: 172 }, chordGap: 0 });
+    if (outcome.kind !== 'shown') throw new Error('all may be ordered together');
+    for (const { path, unit, kind } of fields) expect([path, kind, ['', 'length', '°', '%', 'g/cm³'].includes(unit)]).toEqual([path, expect.stringMatching(/number|word|yes|list/), true]);
+    const open = fields.filter(({ path, kind }) => kind !== 'list' && outcome.shown.used![path] === undefined).map(({ path }) => path);
+    // Those the sheet must tell itself, or leaves open on purpose.
+    expect(open.filter((path) => !/shrink|\.tool\.|\.printBed\.|\.bush\.|block\.sheets|card\.way/.test(path))).toEqual([]);
+    expect([outcome.shown.used!['making.block.tabWidth'], outcome.shown.used!['making.rack[1].name'], outcome.shown.used!['making.print.split']]).toEqual([7, 'EVA 6', 'no']);
+  });
+});
+
+test('a file is known by its name: its shoe, what it is of, and its format', () => {
+  const of = (name: string): unknown[] => { const { side, of: thing, format, words } = kindOf(name, 'K_1'); return [side, thing, format, words]; };
+  expect(of('K_1_left_sole.stl')).toEqual(['left', 'sole', 'STL', 'left sole']);
+  expect(of('K_1_right_mould-cavity.stl')).toEqual(['right', 'mould', 'STL', 'right mould cavity']);
+  expect(of('K_1_right_mould_set-up.pdf')).toEqual(['right', 'mould', 'PDF', 'right mould set up']);
+  expect(of('K_1_job-sheet.pdf')).toEqual([undefined, 'job', 'PDF', 'job sheet']);
+  expect(of('K_1_job-card.pdf')).toEqual([undefined, 'card', 'PDF', 'job card']);
+  expect([of('K_1_left_gauge-heel.dxf')[1], of('K_1_left_jig-rail-inner.dxf')[1], of('K_1_board-1.dxf')[1], of('K_1_left_template.pdf')[1], of('K_1_left_wedge-2.stl')[1]]).toEqual(['gauges', 'jig', 'board', 'templates', 'wedges']);
+});
+
+describe('with a mould ordered', () => {
+  const reading = readSheet(sheetText(withValue(ordering(['card']), 'making.mould', { split: true })));
+  if (!reading.ok) throw new Error('the sample is read');
+  const designing = design(reading.fitting);
+  if (!designing.ok) throw new Error('the sample is made');
+  const { design: made } = designing;
+
+  test('its files stand by shoe and thing, and none is lost', async () => {
+    const files = filesFor(made, await loadBooleans()), groups = grouped(files, 'K-207');
+    expect(groups.map(({ side, of }) => [side, of].join(' ').trim())).toEqual(expect.arrayContaining(['left sole', 'left mould', 'right sole', 'right mould', 'job']));
+    expect(groups.flatMap((group) => group.files).length).toBe(files.length);
+    expect(sizeOf(groups.flatMap((group) => group.files))).toBe(sizeOf(files));
+    expect([sizeWords(400), sizeWords(840_000), sizeWords(12_340_000)]).toEqual(['1 kB', '840 kB', '12.3 MB']);
+  });
+  test('only what is looked at is worked out, and each solid has a name that was told before', async () => {
+    const booleans = await loadBooleans(), names = namesBeside(made.fitting.making).find(({ of }) => of === 'mould')!.names;
+    const solids = solidsOf(madeFor(onlyOrdering(made, ['mould']), booleans), 'left');
+    expect(solids.map(({ name }) => name)).toEqual(names);
+    expect(solidsOf(madeFor(onlyOrdering(made, []), undefined), 'left')).toEqual([]);
+    expect(onlyOrdering(made, ['card']).fitting.making).toMatchObject({ card: {}, chordGap: 0.5, board: { thickness: 6 } });
+  });
+});
+
+test('what was not looked at while a hand drags stays in its place until the hand rests', () => {
+  const one = (code: string, more: Partial<Finding> = {}): Finding => ({ code, severity: 'note', side: 'left', unit: '', where: 'sole', text: code, basis: 'common practice', ...more });
+  const shown = (findings: readonly Finding[], besides: readonly string[]): Shown => ({ findings, besides, mouldFaults: [] } as unknown as Shown);
+  const jig = one('JIG'), rested = shown([one('A'), jig, one('B'), one('JIG', { side: 'right' })], ['JIG']);
+  const told = heldOver(shown([one('A', { text: 'now' }), one('C')], []), rested);
+  expect(told.findings.map(({ code, side, text }) => [code, side, text])).toEqual([['A', 'left', 'now'], ['JIG', 'left', 'JIG'], ['JIG', 'right', 'JIG'], ['C', 'left', 'C']]);
+  expect([...told.held]).toEqual([jig, rested.findings[3]]);
+  // One that was looked at all the same is as it is now; what is no such finding is gone at once.
+  expect(heldOver(shown([one('JIG', { text: 'now' })], ['JIG']), rested).findings.map(({ side, text }) => [side, text])).toEqual([['left', 'now'], ['right', 'JIG']]);
+  expect(heldOver(rested, undefined)).toMatchObject({ findings: rested.findings, held: new Set() });
+});
