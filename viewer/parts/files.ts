@@ -3,7 +3,7 @@ import { stopsLeft } from '../../src/checks/overrides.ts';
 import type { Fault } from '../../src/fitting/readSheet.ts';
 import type { FileShown } from '../desk/protocol.ts';
 import { kindOf, sizeOf, sizeWords } from '../keep/fileKinds.ts';
-import type { Sheet } from '../keep/sheet.ts';
+import type { Json, Sheet } from '../keep/sheet.ts';
 import { button, el } from './dom.ts';
 import { fileChoice } from './fileChoice.ts';
 import { counted, madeList } from './madeList.ts';
@@ -33,7 +33,7 @@ export interface FileMoves extends OrderMoves {
 export function filesPart(host: HTMLElement, moves: FileMoves): Files {
   const orders = ordering(host, moves), wide = el('div', { class: 'wide' }), choice = fileChoice();
   const told = el('p', { role: 'status' }), papers = el('div', { class: 'tools', role: 'group', 'aria-label': 'papers to print' }), list = el('div', { class: 'made' });
-  let why = '', busy = false, made: MadeFiles | undefined;
+  let why = '', busy = false, made: MadeFiles | undefined, shownOf: { readonly making: Json | undefined } | undefined;
   const say = (words: string): void => { if (told.textContent !== words) told.textContent = words; };
   const setOff = (): void => { for (const one of [save, print, draw]) one.disabled = busy || why !== ''; };
   const isOld = (): boolean => made?.sheet !== moves.sheet();
@@ -62,7 +62,14 @@ export function filesPart(host: HTMLElement, moves: FileMoves): Files {
   host.append(wide, el('h3', {}, 'Files to save'), choice.box, el('div', { class: 'tools' }, save, print, draw), told, papers, list);
   return {
     wide,
-    update: () => { orders.update(); choice.update(moves.ordered); },
+    // A sheet of which another part was changed has the very same workshop.
+    update: () => {
+      const { making } = moves.sheet();
+      if (shownOf && shownOf.making === making) return;
+      shownOf = { making };
+      orders.update();
+      choice.update(moves.ordered);
+    },
     show: (findings, mouldFaults) => {
       const stops = findings ? stopsLeft(findings).length : 0;
       why = !findings ? 'There is no shape to make yet.' : stops ? `${stops} stop${stops === 1 ? ' is' : 's are'} left: nothing is made until ${stops === 1 ? 'it is' : 'they are'} gone or taken on a name.`

@@ -42,7 +42,7 @@ export function measures(host: HTMLElement, wide: HTMLElement, fields: readonly 
   return {
     show: () => {
       for (const { starts, box, shown } of groups) {
-        box.hidden = !shown(sheet);
+        if (box.hidden === shown(sheet)) box.hidden = !box.hidden;
         for (const choice of box.querySelectorAll<HTMLSelectElement>('select.kind')) choice.value = String(sheet.valueAt(`${starts}.kind`) ?? '');
       }
       for (const choice of host.querySelectorAll<HTMLSelectElement>('select.units')) choice.value = String(sheet.valueAt('units') ?? '');
