@@ -33,10 +33,11 @@ describe('the workshop\'s fields', () => {
   test('each has a unit that is one, and what is usual stands in it where something is', () => {
     const fields = fieldsOfSheet().filter(({ path }) => path.startsWith('making.')), { outcome } = outcomeOf({ sheet: sheetText(ordering(MAKINGS)), paper: { width: 320, height: 172 }, chordGap: 0 });
     if (outcome.kind !== 'shown') throw new Error('all may be ordered together');
-    for (const { path, unit, kind } of fields) expect([path, kind, ['', 'length', '°', '%', 'g/cm³'].includes(unit)]).toEqual([path, expect.stringMatching(/number|word|yes|list/), true]);
-    const open = fields.filter(({ path, kind }) => kind !== 'list' && outcome.shown.used![path] === undefined).map(({ path }) => path);
-    // Those the sheet must tell itself, or leaves open on purpose.
-    expect(open.filter((path) => !/shrink|\.tool\.|\.printBed\.|\.bush\.|block\.sheets|card\.way/.test(path))).toEqual([]);
+    for (const { path, unit, kind } of fields) expect([path, kind, ['', 'length', '°', '%', 'g/cm³'].includes(unit)]).toEqual([path, expect.stringMatching(/number|word|yes|text|list/), true]);
+    // What the help of a field says it is where it is left out.
+    const said = fields.flatMap(({ path, help }) => { const usual = /(?:^|, )(\d[\d.]*)(?: mm)? where left out/.exec(help)?.[1]; return usual === undefined || /shrink|chordGap/.test(path) ? [] : [[path, Number(usual)] as const]; });
+    expect(said.length).toBeGreaterThan(25);
+    for (const [path, usual] of said) expect([path, outcome.shown.used![path]]).toEqual([path, expect.closeTo(usual, 6)]);
     expect([outcome.shown.used!['making.block.tabWidth'], outcome.shown.used!['making.rack[1].name'], outcome.shown.used!['making.print.split']]).toEqual([7, 'EVA 6', 'no']);
   });
 });
@@ -48,7 +49,8 @@ test('a file is known by its name: its shoe, what it is of, and its format', () 
   expect(of('K_1_right_mould_set-up.pdf')).toEqual(['right', 'mould', 'PDF', 'right mould set up']);
   expect(of('K_1_job-sheet.pdf')).toEqual([undefined, 'job', 'PDF', 'job sheet']);
   expect(of('K_1_job-card.pdf')).toEqual([undefined, 'card', 'PDF', 'job card']);
-  expect([of('K_1_left_gauge-heel.dxf')[1], of('K_1_left_jig-rail-inner.dxf')[1], of('K_1_board-1.dxf')[1], of('K_1_left_template.pdf')[1], of('K_1_left_wedge-2.stl')[1]]).toEqual(['gauges', 'jig', 'board', 'templates', 'wedges']);
+  const ofs = ['left_height-gauge.stl', 'left_toe-spring-wedge.stl', 'left_repair-card.pdf', 'left_jig-board-1.dxf', 'left_templates.pdf', 'left_trial-wedge-2.stl', 'print.3mf', 'left_block-1.stl', 'stack.pdf'].map((name) => of(`K_1_${name}`)[1]);
+  expect(ofs).toEqual(['gauges', 'gauges', 'gauges', 'jig', 'templates', 'wedges', 'print', 'block', 'stack']);
 });
 
 describe('with a mould ordered', () => {

@@ -23,12 +23,14 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   'making.board.thickness': 'board thickness', 'making.board.length': 'board length', 'making.board.width': 'board width', 'making.board.kerf': 'width of the cut', 'making.board.clearance': 'play in a slot', 'making.board.apart': 'parts lie apart',
   'making.rack': 'sheets in the rack', 'making.rack.hardness.value': 'hardness', 'making.rack.hardness.scale': 'scale', 'making.rack.price': 'price of 1 m²',
   'making.mould.part': 'mould for', 'making.mould.split': 'mould in two halves', 'making.mould.rim': 'width of the rim', 'making.mould.floor': 'least floor and lid',
+  'making.mould.material': 'cast of', 'making.mould.density': 'density of the cast part', 'making.mould.by': 'the mould is', 'making.mould.closing': 'held together by', 'making.mould.bolt': 'bolt holes', 'making.mould.ledge': 'ledge for clamps',
   'making.mould.shrink.length': 'shrink along', 'making.mould.shrink.width': 'shrink across', 'making.mould.shrink.height': 'shrink upwards',
   'making.block.length': 'block length', 'making.block.width': 'block width', 'making.block.sheet': 'thickness of one sheet', 'making.block.sheets': 'sheets glued up', 'making.block.faces': 'cut in the block',
   'making.block.margin': 'foam left round it', 'making.block.tabWidth': 'tab width', 'making.block.tabHeight': 'tab height', 'making.block.scallop': 'ridges left, at most',
-  'making.print.split': 'sole in two parts', 'making.print.pin': 'pin diameter', 'making.print.clearance': 'gap round pins and key',
-  'making.jig.ribsApart': 'ribs apart, at most', 'making.jig.bush.diameter': 'guide bush, outside', 'making.jig.bush.cutter': 'cutter in the guide bush',
+  'making.print.part': 'what is printed', 'making.print.split': 'in two parts', 'making.print.pin': 'pin diameter', 'making.print.clearance': 'gap round pins and key',
+  'making.jig.ribsApart': 'ribs apart, at most', 'making.jig.face': 'rails carry', 'making.jig.room': 'room beside the sole', 'making.jig.depth': 'upper hangs down', 'making.jig.bush.diameter': 'guide bush, outside', 'making.jig.bush.cutter': 'cutter in the guide bush',
   'making.gauges.depth': 'depth of a gauge', 'making.stack.glueLine': 'one line of glue', 'making.stack.trim': 'left for grinding',
+  'making.stack.layerSaves': 'a layer more saves', 'making.stack.apart': 'layers lie apart', 'making.stack.heel': 'sheet under the heel', 'making.stack.forepart': 'sheet ahead of the ball',
   'making.templates.paper': 'paper', 'making.templates.overlap': 'glued overlap', 'making.wedges.step': 'apex moves by', 'making.wedges.flat': 'standing flat', 'making.card.way': 'way of making',
 };
 

@@ -1,14 +1,14 @@
 import { MAKINGS, SIDES, type MakingName, type Side } from '../../src/fitting/words.ts';
 import type { FileShown } from '../desk/protocol.ts';
 
-/** What a file is of: a sole, something made besides, what several such things are cut from, or the job as a whole. */
-export type Of = 'sole' | MakingName | 'board' | 'job';
-export const OFS: readonly Of[] = ['sole', ...MAKINGS, 'board', 'job'];
+/** What a file is of: a sole, something made besides, or the job as a whole. */
+export type Of = 'sole' | MakingName | 'job';
+export const OFS: readonly Of[] = ['sole', ...MAKINGS, 'job'];
 
-/** Files are called REFERENCE_side_thing.ext; what the thing begins with tells what it is of. */
-const BEGINS: readonly (readonly [Of, RegExp])[] = [
-  ['mould', /^mould/], ['block', /^(block|set-?up)/], ['print', /^print/], ['jig', /^(jig|rail|cradle)/], ['gauges', /^gauge/], ['stack', /^(stack|layer)/],
-  ['templates', /^(paper-)?template/], ['wedges', /^(trial-)?wedge/], ['card', /^(job-)?card/], ['board', /^(board|cutting)/],
+/** Files are called REFERENCE_side_thing.ext; most things are the first word there, and the few with names of their own are told here. */
+const CALLED: readonly (readonly [Of, RegExp])[] = [
+  ['mould', /^mould/], ['block', /^block/], ['print', /^print/], ['jig', /^jig/], ['gauges', /gauge|^toe-spring-wedge|^heel-block|^repair-card/], ['stack', /^stack/],
+  ['templates', /^template/], ['wedges', /^(trial|wedge)/], ['card', /^job-card/],
 ];
 
 export interface FileKind { readonly side: Side | undefined; readonly of: Of; readonly format: string; readonly words: string }
@@ -17,7 +17,7 @@ export interface FileKind { readonly side: Side | undefined; readonly of: Of; re
 export function kindOf(name: string, reference: string): FileKind {
   const own = name.startsWith(`${reference}_`) ? name.slice(reference.length + 1) : name, side = SIDES.find((one) => own.startsWith(`${one}_`));
   const thing = side ? own.slice(side.length + 1) : own, format = (/\.([^.]+)$/.exec(own)?.[1] ?? '').toUpperCase();
-  const of = BEGINS.find(([, begins]) => begins.test(thing))?.[0] ?? (side ? 'sole' : 'job');
+  const of = CALLED.find(([, called]) => called.test(thing))?.[0] ?? (side ? 'sole' : 'job');
   return { side, of, format, words: own.replace(/\.[^.]+$/, '').replace(/[-_]/g, ' ') };
 }
 
