@@ -8,6 +8,7 @@ import { stopsLeft } from '../checks/overrides.ts';
 import { designJson } from './designJson.ts';
 import type { Paper } from './drawing.ts';
 import { outlineSheet, outsoleSheet, sideSheet } from './dxfSheets.ts';
+import { jobCardPdf } from './jobCard.ts';
 import { jobSheetPdf } from './jobSheet.ts';
 import { mouldSheet } from './mouldSheet.ts';
 import { sha256 } from './sha256.ts';
@@ -31,11 +32,11 @@ const SCREEN: Paper = { width: 420, height: 215 };
  */
 export function filesFor(design: Design, kernel?: Booleans): readonly NamedFile[] {
   requireNoStops(design);
-  const { job: { reference }, making: { templates } } = design.fitting, made = madeFor(design, kernel);
+  const { job: { reference }, making: { templates, card } } = design.fitting, made = madeFor(design, kernel);
   const files = [
     ...design.shoes.flatMap((shoe) => shoeFiles(shoe, reference)),
     ...made.moulds.flatMap((mould) => mouldFiles(mould, reference)),
-    ...(templates ? templateFiles(design, templates) : []),
+    ...(templates ? templateFiles(design, templates) : []), ...(card ? [{ name: `${reference}_job-card.pdf`, bytes: jobCardPdf(design, made) }] : []),
     text(`${reference}_drawing.svg`, svgText(sideDrawing(design, SCREEN))),
     text(`${reference}_design.json`, designJson(design, made)),
   ];

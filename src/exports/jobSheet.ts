@@ -30,7 +30,7 @@ export function jobSheetPdf(design: Design, files: readonly Checksum[], made: Ma
 }
 
 function jobSheetPages(design: Design, files: readonly Checksum[], made: Made): Drawing[] {
-  const foot = footLines(design, A4).length * LINE + FOOT;
+  const foot = footHeight(design, A4);
   const blocks = [
     ...findingsSection(design), ...orderSection(design), ...figuresSection(design), ...stationSection(design),
     ...mouldSection(made.moulds, design.fitting.making), ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files, design.fitting.making),
@@ -48,11 +48,15 @@ function jobSheetPages(design: Design, files: readonly Checksum[], made: Made): 
 /** Height of a line of the foot, of the foot of a page without stops, and how much of it a drawing's own margin does not cover. */
 const LINE: Mm = 4.4, FOOT: Mm = 15, BELOW_FRAME: Mm = 7;
 
+/** What the foot of a page takes. */
+export const footHeight = (design: Design, paper: Paper): Mm => footLines(design, paper).length * LINE + FOOT;
+
 /** Every stop that somebody took on his own name. */
 const footLines = (design: Design, { width }: Paper): string[] =>
   stopsTaken(design).flatMap((stop) => wrapped(stop, width - 2 * SIDE, { size: LETTERS.label, bold: true }));
 
-function footMarks(design: Design, paper: Paper, { n, of }: SheetNumber): Mark[] {
+/** The foot of a page: job, number, limits, and every stop taken. */
+export function footMarks(design: Design, paper: Paper, { n, of }: SheetNumber): Mark[] {
   const { reference, date } = design.fitting.job, stops = footLines(design, paper), last = paper.height - 5.5, right = paper.width - SIDE;
   const line = (i: number): Mm => last - (stops.length + 1 - i) * LINE, top = line(0) - LINE + 0.8;
   return [

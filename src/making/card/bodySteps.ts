@@ -1,0 +1,152 @@
+import { mm, rounded } from '../../checks/say.ts';
+import { figureTarget, foamTarget, sidesOf, soleTarget, type Bench } from './bench.ts';
+import { step, type Setting, type Step, type Target } from './step.ts';
+import { WAITS } from './waits.ts';
+
+/** How the body under the stiffener comes about, for each way of making. */
+export const BODY_STEPS = { 'router block': routerSteps, 'cast in a mould': castSteps, printed: printSteps, jig: jigSteps, 'sheet stack': stackSteps } as const satisfies Record<Bench['way'], (bench: Bench) => Step[]>;
+
+const sidesIn = ({ soles }: Bench): Step['sides'] => sidesOf(soles);
+const setting = (what: string, value: string): Setting => ({ what, value });
+
+/** The body by itself, as caliper and rule find it. */
+const foamTargets = (bench: Bench): Target[] => [
+  foamTarget(bench, 'Foam under the centre of the seat, upright', 'seat', '± 1 mm'), foamTarget(bench, 'Foam under the tread (ball), upright', 'tread', '± 1 mm'),
+  foamTarget(bench, 'Foam at the tip, upright', 'tip', '± 1 mm'),
+];
+
+const MILLED_FOAM: readonly Setting[] = [
+  setting('roughing', 'cutter 10 to 12 mm, one or two flutes; 16,000 to 18,000 rpm; 3 to 5 m/min; 5 to 8 mm deep; 6 mm step'),
+  setting('slower, as published for insoles', '14,500 rpm; 2 m/min; 2 mm deep'),
+];
+
+function routerSteps(bench: Bench): Step[] {
+  const sides = sidesIn(bench), { block } = bench.design.fitting.making, both = block?.faces !== 'upper face';
+  return [
+    step({
+      name: 'Glue up the block', sides, how: `Measure each sheet and write it down. Roughen, prime and cement the faces, press flat.${block ? ` Sheets of ${mm(block.sheet)}, block ${mm(block.length, 0)} by ${mm(block.width, 0)}.` : ''}`,
+      wait: WAITS.block, batches: ['foam', 'primer', 'cement'], hazards: ['dust', 'solvent'],
+    }),
+    step({
+      name: 'Mill the upper face and the outline', sides, how: 'Fix the block on sacrificial board with film or screws outside the part. Zero on the bed. Cutter out further than the part is high and 5 mm more. Mill climbing, air on the cut. Tabs at waist and heel back, never on the arcs.',
+      settings: [...MILLED_FOAM, setting('finishing', finishWords(bench))], hazards: ['dust', 'spindle'],
+    }),
+    ...(both ? [step({
+      name: 'Turn over and mill the ground face', sides, how: 'Turn the block on its dowels; check that left is still left. Mill the arcs, then cut the tabs by hand and clean their stubs.',
+      targets: foamTargets(bench), settings: [setting('finishing', finishWords(bench))], hazards: ['dust', 'spindle'],
+    })] : []),
+    ...fitAndCement(bench), ...(both ? [] : arcsByHand(bench)),
+  ];
+}
+
+/** The step between passes that leaves the ridge ordered: of a ball of diameter d, 2 root of h (d - h). */
+function finishWords({ design: { fitting: { making: { tool, block } } } }: Bench): string {
+  if (tool?.end !== 'ball' || !block) return 'ball 12 mm; 16,000 rpm; 3 m/min; 1.5 to 2 mm step';
+  const between = 2 * Math.sqrt(Math.max(0, block.scallop * (tool.diameter - block.scallop)));
+  return `ball ${mm(tool.diameter)}; 16,000 rpm; 3 m/min; ${mm(between)} step leaves ridges of ${mm(block.scallop, 2)}`;
+}
+
+function castSteps(bench: Bench): Step[] {
+  const sides = sidesIn(bench), { mould } = bench.design.fitting.making, whole = mould?.part === 'whole sole';
+  return [
+    step({
+      name: 'Mill and seal the mould', sides, how: 'Cut cavity and lid. Seal board with shellac and wax or two coats of epoxy; then wax five times and a release film. Some resins stick to shellac: try a corner.',
+      settings: [setting('modelling board', '12,000 to 18,000 rpm; 2 to 4 m/min; 4 to 6 mm deep'), setting('MDF', '16,000 to 18,000 rpm; 3 to 5 m/min; 4 to 6 mm deep')],
+      wait: WAITS.seal, batches: ['sealer', 'release'], hazards: ['spindle', 'dust', 'solvent', 'epoxy'],
+    }),
+    step({
+      name: 'Weigh, mix and pour', sides, how: 'Volume times the density of the mix, from its data sheet, is the weight. Close the lid on its dowels, pour at the heel, watch both vents. Note the temperature: ______ °C.',
+      targets: bench.moulds.length === 0 ? [] : [{ what: 'Poured', within: 'vents run over', values: bench.moulds.map(({ side, mould: made }) => ({ side, text: `${rounded(made.fill / 1000, 1)} cm³` })) }],
+      wait: WAITS.demould, batches: ['resin', 'hardener'], hazards: ['casting'],
+    }),
+    step({
+      name: 'Take out and let cure', sides, how: 'Take the lid off first. Lay the casting on its upper face, unloaded, until it is through; only then trim it to the line.',
+      targets: whole ? soleTargets(bench) : foamTargets(bench), wait: WAITS.fullCure, hazards: ['casting'],
+    }),
+    ...fitAndCement(bench),
+  ];
+}
+
+const soleTargets = (bench: Bench): Target[] => [
+  figureTarget(bench, 'Thickness under the centre of the seat', 'seatThickness', '± 1 mm'), figureTarget(bench, 'Thickness at the tread (ball)', 'thicknessTread', '± 1 mm'), figureTarget(bench, 'Thickness at the tip', 'thicknessTip', '± 1 mm'),
+];
+
+function printSteps(bench: Bench): Step[] {
+  const sides = sidesIn(bench), { print, printBed } = bench.design.fitting.making;
+  return [
+    step({
+      name: 'Slice and print', sides, how: `Check in the slicer that left is left and that lengths are in mm. Upper face on the bed where it is nearly flat, else on the long edge with a brim; overhangs under 45 to 50°.${printBed ? ` Bed ${mm(printBed.x, 0)} by ${mm(printBed.y, 0)}.` : ''}`,
+      settings: [setting('flexible filament, 95A for the body', '20 to 40 mm/s; layers 0.2 to 0.28 mm; 15 to 25 % filling, weight by walls and filling')],
+      wait: WAITS.print, batches: ['filament'], hazards: ['hot'],
+    }),
+    step({
+      name: 'Clean and measure the print', sides, how: 'Take brim and supports off with a knife, away from you. Measure length, width and thickness before anything is glued; scale and print again where it is off.',
+      targets: [...foamTargets(bench), soleTarget(bench.soles, 'Length of the last', ({ shoe }) => mm(shoe.last.length), '± 1 mm')],
+    }),
+    ...(print?.split ? [step({
+      name: 'Join the two parts', sides, how: `Try the key dry: it must slide. Pins ${mm(print.pin)}. Cement for this filament on both faces, pins in, press on a flat board.`,
+      wait: WAITS.joint, batches: ['cement'], hazards: ['solvent'],
+    })] : []),
+    ...fitAndCement(bench),
+  ];
+}
+
+function jigSteps(bench: Bench): Step[] {
+  const sides = sidesIn(bench), { jig } = bench.design.fitting.making, bush = jig?.bush;
+  return [
+    ...layerSteps(bench),
+    step({
+      name: 'Set the shoe in the jig', sides, how: 'Lasted shoe in the cradle at its pitch, long axis on the centre marks. Rails with their sides as marked: inner rail to the inner side. Check pitch and level across the heel on the plate.',
+      targets: [figureTarget(bench, 'Pitch of the sole: seat above tread', 'pitchOfSole', '± 1 mm')],
+    }),
+    step({
+      name: 'Cut the arcs along the rails', sides, how: 'Light passes from heel to toe, both rails carrying all the way. Stop at the joint lines and look for a step before going on.',
+      targets: foamTargets(bench),
+      settings: bush ? [setting('guide bush', `bush ${mm(bush.diameter)}, cutter ${mm(bush.cutter)}: the cut runs ${mm((bush.diameter - bush.cutter) / 2)} off the rail`)] : [setting('sled, hot wire or sanding block', 'runs on the rails themselves')],
+      wait: WAITS.profile, hazards: ['dust', 'spindle'],
+    }),
+  ];
+}
+
+function stackSteps(bench: Bench): Step[] { return [...layerSteps(bench), ...arcsByHand(bench)]; }
+
+/** Sheets cut to templates and glued up under the shoe. */
+function layerSteps(bench: Bench): Step[] {
+  const sides = sidesIn(bench), { stack } = bench.design.fitting.making, glue = stack ? ` Each line of glue adds ${mm(stack.glueLine, 2)}.` : ' Each line of glue adds 0.1 to 0.2 mm.';
+  return [
+    step({
+      name: 'Measure and cut the layers', sides, how: `Measure each sheet; labels are up to 0.5 mm off.${glue} Prove the 100 mm line of the template, cut the layers with ${stack ? mm(stack.trim) : '2 to 3 mm'} left all round, and mark the next layer's edge on each.`,
+      targets: [foamTarget(bench, 'All layers together under the seat, glue counted', 'seat', 'up to 2 mm more, to be ground off')], batches: ['foam'],
+    }),
+    step({ name: 'Roughen and prime the layers', sides, how: 'Roughen every face that is glued, brush the dust off, prime.', wait: WAITS.primer, batches: ['primer'], hazards: ['dust', 'solvent'] }),
+    step({ name: 'Cement the layers', sides, how: 'Cement both faces. Some shops give two coats, half an hour each.', wait: WAITS.cement, batches: ['cement'], hazards: ['solvent'] }),
+    step({ name: 'Stack and press', sides, how: 'Lay layer on layer by the centre and ankle lines, hammer from the middle outwards, press.', wait: WAITS.joint }),
+  ];
+}
+
+/** The arcs ground by hand to lines and gauge. */
+function arcsByHand(bench: Bench): Step[] {
+  const sides = sidesIn(bench);
+  return [
+    step({
+      name: 'Grind the walls', sides, how: 'To the outline, at the lean ordered. Wrap the side-wall strip round, or mark the stations from the job sheet, and pen the ground line on both sides.',
+      settings: [setting('grinding band', 'grit 24 to 40, then 60 to 80; cool, light pressure')], hazards: ['dust', 'spindle'],
+    }),
+    step({
+      name: 'Grind the arcs to the lines', sides, how: 'From the middle outwards, pen lines on both sides. Hold the gauge or the side template against it again and again; no hollow in the mid arc.',
+      targets: [...foamTargets(bench), { what: 'Gap under the profile gauge', values: [], within: '0.3 mm in the mid arc, 0.7 mm at the ends' }],
+      settings: [setting('finish band', 'grit 60 to 80')], wait: WAITS.profile, hazards: ['dust', 'spindle'],
+    }),
+  ];
+}
+
+/** A body that was made away from the shoe. */
+const fitAndCement = (bench: Bench): Step[] => [
+  step({
+    name: 'Dry fit', sides: sidesIn(bench), how: 'Chalk the lasted bottom, press the body on, look at the print. Rocks it, the pitch is wrong: do not fill it with cement.',
+    targets: [{ what: 'Contact', values: [], within: '80 % of the face or more, no gap over 0.5 mm' }, figureTarget(bench, 'Pitch of the sole: seat above tread', 'pitchOfSole', '± 1 mm')],
+  }),
+  step({ name: 'Roughen and prime both faces', sides: sidesIn(bench), how: 'Lasted bottom (or stiffener) and body; brush the dust off, prime.', wait: WAITS.primer, batches: ['primer'], hazards: ['dust', 'solvent', 'carbon'] }),
+  step({ name: 'Cement the body on', sides: sidesIn(bench), how: 'Both faces. Some shops give two coats, half an hour each.', wait: WAITS.cement, batches: ['cement'], hazards: ['solvent'] }),
+  step({ name: 'Lay on and press', sides: sidesIn(bench), how: 'By the centre and ankle lines, seat first, last in. Once down it does not move.', wait: WAITS.joint }),
+];

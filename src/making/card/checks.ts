@@ -1,0 +1,52 @@
+import { mm } from '../../checks/say.ts';
+import type { FigureKey } from '../../checks/figures.ts';
+import { figureValues, type Bench } from './bench.ts';
+import type { Check, SideValue } from './step.ts';
+
+/** What a careful maker looks at, with this job's numbers. Pass values are common practice of the trade. */
+
+const check = (name: string, pass: string, values: readonly SideValue[] = []): Check => ({ name, pass, values });
+
+/** Only what some shoe of the job has a number for. */
+const ifAny = (bench: Bench, name: string, key: FigureKey, pass: string): Check[] => {
+  const values = figureValues(bench, key);
+  return values.length ? [check(name, pass, values)] : [];
+};
+
+export function checksBefore(bench: Bench): Check[] {
+  const { design: { fitting: { job }, shoes }, soles } = bench, several = shoes.length > 1;
+  const stack = (part: 'outsole' | 'stiffener'): SideValue[] => soles.map(({ shoe: { side }, parts: { shape } }) => ({ side, text: mm(shape[part]) }));
+  return [
+    check('Prescription: signed, side in words, date, who', [job.prescriber, job.prescribed].filter(Boolean).join(', ') || 'complete'),
+    check('Measures taken twice by hand', 'agree within 2 mm; ankle pivot height and leg within 5 mm'),
+    check('Left is left: engraved L and R, toe-out, every file looked at', 'not mirrored'),
+    check('Scale of every print and plot', '100 mm line: 100 ± 0.3 mm, both ways'),
+    ...ifAny(bench, 'Foot stands at the seat', 'standsSeat', several ? 'difference of the shoes as planned, ± 0.5 mm' : 'as ordered'),
+    ...ifAny(bench, 'Foot stands at the ball', 'standsBall', several ? 'difference of the shoes as planned, ± 0.5 mm' : 'as ordered'),
+    ...ifAny(bench, 'Thickness at the ball', 'thicknessTread', 'foam 6 mm or more, and the outsole'), ...ifAny(bench, 'Thickness at the tip', 'thicknessTip', '4 mm or more'),
+    ...ifAny(bench, 'Foam where it is thinnest', 'foamLeft', '2 mm or more'),
+    check('Outsole counted in every radius', 'thickness as measured', stack('outsole')), ...(soles.some(({ parts: { shape } }) => shape.stiffener > 0) ? [check('Stiffener and lines of glue counted', 'listed', stack('stiffener'))] : []),
+    ...ifAny(bench, 'Toe spring of the last, on the last itself', 'toeSpringOfLast', '± 1 mm'), ...ifAny(bench, 'Pitch of the sole: is it the pitch of the last', 'pitchOfSole', '± 1 mm over heel to ball'),
+    ...ifAny(bench, 'Strike angle reached', 'strikeReached', 'as measured on the client, or noted as trimmed'), ...ifAny(bench, 'Toe-off angle reached', 'toeOff', 'as needed, or noted as trimmed'),
+    ...ifAny(bench, 'Standing point from the heel, under the plumb line from the hip', 'standingPoint', '± 10 mm, tilt within 1°'),
+    ...ifAny(bench, 'Tip of the sole above the ground', 'toeSpringOfShoe', '15 mm or more, and no less than the old shoe'),
+    ...ifAny(bench, 'Weight of the sole', 'soleWeight', several ? 'the pair alike within 30 g' : 'noted'), ...ifAny(bench, 'Side tipping', 'sideTipping', '16° or more, else flare'),
+    check('Block, board, bed, reach of the tool', 'fits with 5 mm to spare'), check('Foam: grain, hardness with its scale, batch', 'written down'), check('Client has seen the outline of the shoes', 'signature'),
+  ];
+}
+
+export function checksAfter(bench: Bench): Check[] {
+  const rockers = bench.design.shoes.some(({ kind }) => kind === 'rocker');
+  return [
+    ...ifAny(bench, 'Foot stands at the seat: floor to insole, centre of the heel, pressed by hand', 'standsSeat', '± 1 mm; left to right as planned ± 1 mm (2 mm: do it again)'),
+    ...ifAny(bench, 'Foot stands at the ball: floor to insole', 'standsBall', '± 1 mm; left to right as planned ± 1 mm'),
+    ...ifAny(bench, 'Toe spring of the shoe, by wedge', 'toeSpringOfShoe', '± 1.5 mm'), ...ifAny(bench, 'Thickness at the ball, by caliper', 'thicknessTread', '± 1 mm'),
+    ...ifAny(bench, 'Apex, rolled on carbon paper or by feeler of 0.1 mm from both sides', 'apex', '± 3 mm, inner and outer edge'), ...ifAny(bench, 'Standing flat', 'standingFlat', 'both ends ± 3 mm'),
+    check('Stands by itself on plate glass', 'no wobble, 0.5° or less to the side'),
+    ...(rockers ? [check('Rolls evenly heel to toe on plate glass', 'no jump, no stop, shoe turns less than 2°; gauge gap 0.3 mm in the mid arc, 0.7 mm at the ends'), check('Contact line square to the walking line', '± 3 mm, both edges leave together')] : []),
+    ...ifAny(bench, 'Weight of the sole', 'soleWeight', '± 5 %'),
+    ...(rockers ? [check('Flex: heel clamped to the ball line, load at the toe', 'rigid: 1° or less at 10 N·m; slight flex 2 to 4°'), check('Twist, ends by hand', 'none to be seen')] : []),
+    check('Bond: thumb, thin blade of 0.1 mm', 'does not go in'), check('Edges and carbon: stocking drawn over', 'no snag'), check('Slip: dry and wet tile, by hand', 'textured at heel back and toe'),
+    check('On the client: stand 30 s, 10 m four times, turn, one stair, slope', 'no step to save; pelvis level within 2 mm; "soft, no hill"'), check('Skin after 15 min', 'no mark that stays 15 min'),
+  ];
+}
