@@ -12,6 +12,7 @@ import type { Design } from '../checks/design.ts';
 import type { Made, ShoeMould } from '../making/made.ts';
 import { mouldNumbers, mouldOrderOf } from './mouldNumbers.ts';
 import { jobLines, orderLines } from './orderWords.ts';
+import { paperNumbers } from './paperNumbers.ts';
 
 /** Raised when a field is renamed, moved or taken out; new fields come without it. */
 const FORMAT_VERSION = 1;
@@ -29,7 +30,7 @@ export function designJson(design: Design, made: Made): string {
     job: Object.fromEntries(jobLines(fitting)), level: levelInWords(fitting.wearer.legDifference),
     wearer: wearerOf(fitting), chordGapMm: fitting.making.chordGap, making: makingOf(fitting.making),
     shoes: shoes.map((shoe) => shoeOf(shoe, fitting, made.moulds.find(({ side }) => side === shoe.side))),
-    findings, overrides: fitting.overrides, cautions: cautionsFor(fitting),
+    ...paperNumbers(design, made), findings, overrides: fitting.overrides, cautions: cautionsFor(fitting),
   }, rounded, 2)}\n`;
 }
 

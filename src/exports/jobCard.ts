@@ -55,7 +55,7 @@ function bar([ax, ay]: readonly [Mm, Mm], [bx, by]: readonly [Mm, Mm]): Mark[] {
   const level = ay === by, end = (x: Mm, y: Mm): Mark => stroke([level ? x : x - END, level ? y - END : y], [level ? x : x + END, level ? y + END : y], 'thin', 'ink');
   return [stroke([ax, ay], [bx, by], 'thin', 'ink'), end(ax, ay), end(bx, by)];
 }
-const upright = (): Mark[] => bar([SIDE - 5, TOP + 26], [SIDE - 5, TOP + 26 + CHECK]);
+const upright = (): Mark[] => [...bar([SIDE - 5, TOP + 26], [SIDE - 5, TOP + 26 + CHECK]), words(`${CHECK} mm`, [SIDE - 1.4, TOP + 26 + CHECK * 0.75], { size: LETTERS.caption, turned: true, anchor: 'middle' })];
 
 /** Which work falls on which day at the earliest, with room for the date. */
 function daysTable(steps: readonly DatedStep[]): Block[] {

@@ -55,14 +55,14 @@ function titleRow(number: number, day: number, { name, sides }: Step): Row {
   };
 }
 
-/** L 46.0 mm, R 46.0 mm. */
-const valuesIn = (values: readonly SideValue[]): string => values.map(({ side, text: said }) => `${side === 'left' ? 'L' : 'R'} ${said}`).join('   ');
+/** "L 46.0 mm". */
+const sideWords = ({ side, text: said }: SideValue): string => `${side === 'left' ? 'L' : 'R'} ${said}`;
 const READING: Mm = 25;
 
 /** What to hit, each shoe's number, how far off, and boxes for what was found. */
 function targetRow({ what, values, within }: Target, width: Mm): Row {
   const readings = values.length || 1, room = width - readings * (READING + 3) - 2;
-  const said = stacked([text(`${what}:`, room, BODY, INDENT + 2), ...(values.length ? [text(valuesIn(values), room, BOLD, INDENT + 2)] : []), text(within, room, BODY, INDENT + 2)]);
+  const said = stacked([text(what, room, BODY, INDENT + 2), text([...values.map(sideWords), within].join(';  '), room, BOLD, INDENT + 2)]);
   const names = values.length ? values.map(({ side }) => `${side === 'left' ? 'L' : 'R'} found`) : ['found'];
   return {
     height: Math.max(said.height, 9) + 1.6,
@@ -107,7 +107,7 @@ function cautionRow(said: string, width: Mm): Row {
 
 /** One line of a list: a box to tick, what to look at, this job's numbers, what passes, room for what was found. */
 export function checkBlock({ name, values, pass }: Check): Block {
-  const columns = [text(name, 64, BODY, 10), text(valuesIn(values), 44, BOLD, 76), text(pass, 42, BODY, 121)], height = Math.max(9, ...columns.map((one) => one.height + 2));
+  const columns = [text(name, 64, BODY, 10), stacked(values.map((value) => text(sideWords(value), 44, BOLD, 76))), text(pass, 42, BODY, 121)], height = Math.max(9, ...columns.map((one) => one.height + 2));
   return {
     height,
     marks: (left, top) => [

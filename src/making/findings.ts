@@ -2,6 +2,7 @@ import type { Finding } from '../checks/finding.ts';
 import type { Pace } from '../checks/seen.ts';
 import type { Pair } from '../pair/shoe.ts';
 import { mouldFindings } from './mould/findings.ts';
+import { cardFindings } from './card/findings.ts';
 
 /**
  * What stands in the way of making what the sheet orders besides the soles, each with the nearest thing that works.
@@ -11,4 +12,7 @@ export function makingFindings(pair: Pair, pace: Pace = 'careful'): Finding[] {
   return CHECKS.flatMap((check) => check(pair, pace));
 }
 
-const CHECKS: readonly ((pair: Pair, pace: Pace) => readonly Finding[])[] = [mouldFindings];
+const CHECKS: readonly ((pair: Pair, pace: Pace) => readonly Finding[])[] = [
+  mouldFindings,
+  cardFindings,
+];

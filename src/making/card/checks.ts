@@ -15,7 +15,7 @@ const ifAny = (bench: Bench, name: string, key: FigureKey, pass: string): Check[
 
 export function checksBefore(bench: Bench): Check[] {
   const { design: { fitting: { job }, shoes }, soles } = bench, several = shoes.length > 1;
-  const stack = (part: 'outsole' | 'stiffener'): SideValue[] => soles.map(({ shoe: { side }, parts: { shape } }) => ({ side, text: mm(shape[part]) }));
+  const stack = (part: 'outsole' | 'stiffener'): SideValue[] => soles.flatMap(({ shoe: { side }, parts: { shape } }) => shape[part] > 0 ? [{ side, text: mm(shape[part]) }] : []);
   return [
     check('Prescription: signed, side in words, date, who', [job.prescriber, job.prescribed].filter(Boolean).join(', ') || 'complete'),
     check('Measures taken twice by hand', 'agree within 2 mm; ankle pivot height and leg within 5 mm'),
@@ -25,7 +25,7 @@ export function checksBefore(bench: Bench): Check[] {
     ...ifAny(bench, 'Foot stands at the ball', 'standsBall', several ? 'difference of the shoes as planned, ± 0.5 mm' : 'as ordered'),
     ...ifAny(bench, 'Thickness at the ball', 'thicknessTread', 'foam 6 mm or more, and the outsole'), ...ifAny(bench, 'Thickness at the tip', 'thicknessTip', '4 mm or more'),
     ...ifAny(bench, 'Foam where it is thinnest', 'foamLeft', '2 mm or more'),
-    check('Outsole counted in every radius', 'thickness as measured', stack('outsole')), ...(soles.some(({ parts: { shape } }) => shape.stiffener > 0) ? [check('Stiffener and lines of glue counted', 'listed', stack('stiffener'))] : []),
+    check('Outsole counted in every radius', 'thickness as measured', stack('outsole')), check('Stiffener and lines of glue counted', 'listed', stack('stiffener')),
     ...ifAny(bench, 'Toe spring of the last, on the last itself', 'toeSpringOfLast', '± 1 mm'), ...ifAny(bench, 'Pitch of the sole: is it the pitch of the last', 'pitchOfSole', '± 1 mm over heel to ball'),
     ...ifAny(bench, 'Strike angle reached', 'strikeReached', 'as measured on the client, or noted as trimmed'), ...ifAny(bench, 'Toe-off angle reached', 'toeOff', 'as needed, or noted as trimmed'),
     ...ifAny(bench, 'Standing point from the heel, under the plumb line from the hip', 'standingPoint', '± 10 mm, tilt within 1°'),
@@ -35,13 +35,19 @@ export function checksBefore(bench: Bench): Check[] {
   ];
 }
 
+/** Only of a shoe that was given one. */
+function flatCheck(bench: Bench): Check[] {
+  const flat = bench.design.shoes.filter((shoe) => shoe.kind === 'rocker' && shoe.order.standingFlat > 0).map(({ side }) => side), values = figureValues(bench, 'standingFlat').filter(({ side }) => flat.includes(side));
+  return values.length ? [check('Standing flat, rolled on carbon paper', 'both ends ± 3 mm', values)] : [];
+}
+
 export function checksAfter(bench: Bench): Check[] {
   const rockers = bench.design.shoes.some(({ kind }) => kind === 'rocker');
   return [
     ...ifAny(bench, 'Foot stands at the seat: floor to insole, centre of the heel, pressed by hand', 'standsSeat', '± 1 mm; left to right as planned ± 1 mm (2 mm: do it again)'),
     ...ifAny(bench, 'Foot stands at the ball: floor to insole', 'standsBall', '± 1 mm; left to right as planned ± 1 mm'),
     ...ifAny(bench, 'Toe spring of the shoe, by wedge', 'toeSpringOfShoe', '± 1.5 mm'), ...ifAny(bench, 'Thickness at the ball, by caliper', 'thicknessTread', '± 1 mm'),
-    ...ifAny(bench, 'Apex, rolled on carbon paper or by feeler of 0.1 mm from both sides', 'apex', '± 3 mm, inner and outer edge'), ...ifAny(bench, 'Standing flat', 'standingFlat', 'both ends ± 3 mm'),
+    ...ifAny(bench, 'Apex, rolled on carbon paper or by feeler of 0.1 mm from both sides', 'apex', '± 3 mm, inner and outer edge'), ...flatCheck(bench),
     check('Stands by itself on plate glass', 'no wobble, 0.5° or less to the side'),
     ...(rockers ? [check('Rolls evenly heel to toe on plate glass', 'no jump, no stop, shoe turns less than 2°; gauge gap 0.3 mm in the mid arc, 0.7 mm at the ends'), check('Contact line square to the walking line', '± 3 mm, both edges leave together')] : []),
     ...ifAny(bench, 'Weight of the sole', 'soleWeight', '± 5 %'),

@@ -32,13 +32,13 @@ export function outsoleSteps(bench: Bench): Step[] {
 }
 
 export function finishSteps(bench: Bench): Step[] {
-  const sides = sidesOf(bench.soles), all = bench.design.shoes.map(({ side }) => side);
+  const sides = sidesOf(bench.soles), all = bench.design.shoes.map(({ side }) => side), rockers = bench.soles.filter(({ shoe: { kind } }) => kind === 'rocker');
   return [
     step({
       name: 'Trim and finish the edges', sides, how: 'Trim the outsole flush, rasp, scrape, then paper 120, 240, 400; foam edges end at 240. Edge ink and wax, or flexible paint. Seal carbon that shows.',
       hazards: ['dust', 'spindle', 'carbon', 'solvent'],
     }),
-    step({ name: 'Insole in', sides: all, how: 'Leather insole back in, of the thickness the heights were worked out with.', targets: [soleTarget(bench.soles, 'Insole', ({ shoe }) => mm(shoe.last.insole), 'as measured: ______ mm')], wait: WAITS.lastOut }),
+    step({ name: 'Insole in', sides: sidesOf(rockers), how: 'Leather insole back in, of the thickness the heights were worked out with.', targets: [soleTarget(rockers, 'Insole', ({ shoe }) => mm(shoe.last.insole), 'as measured: ______ mm')], wait: WAITS.lastOut }),
     step({ name: 'Look at both shoes together, then let them rest', sides: all, how: 'The list at the end of this card, both shoes on one plate.', wait: WAITS.wear }),
   ];
 }

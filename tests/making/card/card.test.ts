@@ -1,0 +1,164 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { figuresOf, inWords } from '../../../src/checks/figures.ts';
+import { design as designed, type Design } from '../../../src/design.ts';
+import { readMaking } from '../../../src/fitting/readMaking.ts';
+import { WAYS_OF_MAKING, type WayOfMaking } from '../../../src/fitting/words.ts';
+import { loadBooleans } from '../../../src/making/booleans.ts';
+import { jobCardFor, type JobCard } from '../../../src/making/card/card.ts';
+import { cardFindings } from '../../../src/making/card/findings.ts';
+import { HAZARDS, type Hazard } from '../../../src/making/card/hazards.ts';
+import type { Step } from '../../../src/making/card/step.ts';
+import { ORDER_FOR, wayFor } from '../../../src/making/card/way.ts';
+import { WAITS } from '../../../src/making/card/waits.ts';
+import { mouldsFor, type ShoeMould } from '../../../src/making/made.ts';
+import { partsOf } from '../../../src/pair/shoe.ts';
+import { designOf, JOBS, match } from '../../exports/jobs.ts';
+
+const PAIR = designOf(JOBS.pair);
+type Asked = Parameters<typeof readMaking>[0];
+/** The same shoes with other things ordered: what is made of them hangs on nothing of it. */
+const ordering = (making: Asked, base: Design = PAIR): Design => ({ ...base, fitting: { ...base.fitting, making: readMaking({ chordGap: 0.5, ...making }) } });
+const cardOf = (making: Asked, moulds: readonly ShoeMould[] = []): JobCard => jobCardFor(ordering(making), moulds);
+const stepsOf = ({ phases }: JobCard): Step[] => phases.flatMap(({ steps }) => steps.map(({ step }) => step));
+
+/** What each way is ordered with, variants that tell of more steps among them. */
+const ORDERS: readonly (readonly [WayOfMaking, Asked])[] = [
+  ['router block', { block: {} }], ['router block', { block: { faces: 'upper face' }, tool: { diameter: 12, reach: 80 } }], ['cast in a mould', { mould: {} }], ['printed', { print: { split: true }, printBed: { x: 300, y: 300, z: 200 } }],
+  ['jig', { jig: { bush: { diameter: 17, cutter: 10 } } }], ['jig', { jig: {} }], ['sheet stack', { stack: {} }], ['sheet stack', {}],
+];
+
+/** Told by the words of a step alone: what it uses, and what that can do. */
+const JUDGED: readonly (readonly [RegExp, Hazard])[] = [
+  [/\b(cement|primer?) |\bcement (both|on)|batch: (primer|cement|outsole cement|sealer)/i, 'solvent'], [/\b(mill|grind|rasp|sled|saw|trim wet)\b|cut the arcs/i, 'spindle'],
+  [/\b(grind the|mill the|roughen (every|and)|paper 120|cut the arcs)/i, 'dust'], [/\bresin and hardener|coats of epoxy/i, 'epoxy'], [/\b(plies|wet to the line|seal carbon)/i, 'carbon'], [/\bpour at|casting/i, 'casting'], [/\bslicer that/i, 'hot'], [/walk 10 m|beside a rail/i, 'walking'],
+];
+/** Words that only name such a thing. */
+const ONLY_NAMED = ['Dry fit', 'Lay on and press', 'Lay the stiffener on and press', 'Cut the outsole', 'Stack and press'];
+
+describe.each(ORDERS)('a card by way of %s, %j', (way, making) => {
+  const card = cardOf(making), steps = stepsOf(card);
+
+  test('tells that way, each step once, numbered without a gap', () => {
+    expect(card.way).toBe(way);
+    expect(new Set(steps.map(({ name }) => name)).size).toBe(steps.length);
+    expect(card.phases.flatMap((phase) => phase.steps.map(({ number }) => number))).toEqual(steps.map((_, i) => i + 1));
+    expect(card.phases.map(({ name }) => name)).toEqual(['Stiffener', expect.stringMatching(/^Body/), 'Trial', 'Outsole', 'Finish', 'Hand-over']);
+  });
+
+  test('cautions stand where their work is done', () => {
+    let judged = 0;
+    for (const { name, how, batches, hazards } of steps.filter((one) => !ONLY_NAMED.includes(one.name))) {
+      const said = `${name}. ${how} ${batches.map((batch) => `batch: ${batch}`).join(' ')}`;
+      for (const [words, hazard] of JUDGED) if (words.test(said)) { expect(hazards, `${name}: ${hazard}`).toContain(hazard); judged++; }
+      expect(new Set(hazards).size).toBe(hazards.length);
+    }
+    expect(judged).toBeGreaterThan(12);
+    for (const hazard of ['dust', 'solvent', 'epoxy', 'carbon', 'spindle', 'walking'] as const) expect(steps.some(({ hazards }) => hazards.includes(hazard))).toBe(true);
+  });
+
+  test('every time says what it rests on, and a night moves all that follows to another day', () => {
+    let day = 1;
+    for (const one of card.phases.flatMap((phase) => phase.steps)) {
+      expect(one.day).toBe(day);
+      const { wait } = one.step;
+      if (!wait) continue;
+      expect([wait.time.length > 3, wait.basis.length > 8]).toEqual([true, true]);
+      if (/overnight|24 h|slicer/.test(wait.time)) day++;
+    }
+    expect(day).toBeGreaterThan(5);
+  });
+
+  test('every number to hit has its shoes, and how far off it may be', () => {
+    for (const { targets, sides } of steps) for (const { values, within } of targets) {
+      expect(within).not.toBe('');
+      for (const { side, text } of values) { expect(sides).toContain(side); expect(text).toMatch(/\d (mm|cm³)/); }
+    }
+  });
+});
+
+test('every way of making has its card, and its order', () => {
+  expect(new Set(ORDERS.map(([way]) => way))).toEqual(new Set(WAYS_OF_MAKING));
+  for (const [way, name] of Object.entries(ORDER_FOR)) expect(wayFor(readMaking({ [name]: {} }))).toBe(way);
+  expect(wayFor(readMaking({ block: {}, card: { way: 'jig' } }))).toBe('jig');
+});
+
+test('cement: the longer of two times that disagree, and both are told', () => {
+  // Bonding class notes of the SSIA say 30 to 45 min, another source 10 to 15 min.
+  expect(WAITS.cement.time).toMatch(/^30 to 45 min/);
+  expect(WAITS.cement.basis).toMatch(/10 to 15 min/);
+});
+
+describe('numbers', () => {
+  const figure = (key: string, side: string): string => inWords(figuresOf(PAIR.shoes.find((one) => one.side === side)!, PAIR.fitting).find((one) => one.key === key)!);
+  const target = (making: Asked, what: string): Record<string, string> => Object.fromEntries(stepsOf(cardOf(making)).flatMap(({ targets }) => targets).find((one) => one.what === what)!.values.map(({ side, text }) => [side, text]));
+
+  test('are the figures of every other paper', () => {
+    expect(target({ block: {} }, 'Pitch of the sole: seat above tread')).toEqual({ left: figure('pitchOfSole', 'left') });
+    expect(target({}, 'Apex from the heel')).toEqual({ left: figure('apex', 'left') });
+    expect(target({}, 'Unrolled along the ground face, without trim')).toEqual({ left: figure('outsoleLength', 'left'), right: figure('outsoleLength', 'right') });
+    const before = cardOf({}).before.find(({ name }) => name === 'Foot stands at the seat')!;
+    expect(before.values).toEqual(['left', 'right'].map((side) => ({ side, text: figure('standsSeat', side) })));
+  });
+
+  test('foam at the ball is the sole less stiffener and outsole, where the face is all but level', () => {
+    const { order } = PAIR.shoes[0]!.kind === 'rocker' ? PAIR.shoes[0]! : (() => { throw new Error('a rocker first'); })();
+    const whole = Number.parseFloat(figure('thicknessTread', 'left')), foam = Number.parseFloat(target({}, 'Foam under the tread (ball), upright')['left']!);
+    expect(Math.abs(whole - order.stiffener - order.outsole.thickness - foam)).toBeLessThan(0.15);
+  });
+
+  test('the step of a ball cutter leaves the ridge that was ordered: by Pythagoras', () => {
+    const said = stepsOf(cardOf({ block: { scallop: 0.2 }, tool: { diameter: 16, reach: 80, end: 'ball' } })).flatMap(({ settings }) => settings).find(({ value }) => value.includes('ridges'))!.value;
+    const half = Number(/; ([\d.]+) mm step/.exec(said)![1]) / 2;
+    expect(8 - Math.sqrt(64 - half * half)).toBeCloseTo(0.2, 1.5);
+    expect(said).toContain('ridges of 0.20 mm');
+  });
+
+  test('the guide bush stands off by half of what it is wider than the cutter', () => {
+    expect(stepsOf(cardOf({ jig: { bush: { diameter: 17, cutter: 10 } } })).flatMap(({ settings }) => settings).some(({ value }) => value.includes('the cut runs 3.5 mm off the rail'))).toBe(true);
+  });
+
+  test('what rests on an estimate says so', () => {
+    const estimated = { ...JOBS.pair, shoes: { ...JOBS.pair.shoes, left: { ...JOBS.pair.shoes.left!, last: { ...JOBS.pair.shoes.left!.last, pitch: { value: 12, origin: 'estimated', rule: 'as such lasts are' } } } } } as const;
+    const card = jobCardFor(designOf(estimated), []);
+    expect(stepsOf(card).flatMap(({ targets }) => targets.flatMap(({ values }) => values)).some(({ text }) => text.endsWith('(est.)'))).toBe(true);
+  });
+});
+
+describe('a mould', () => {
+  let moulds: readonly ShoeMould[];
+  const whole = (): Design => ordering({ mould: { part: 'whole sole' } }, designOf({ ...JOBS.alone, making: { ...JOBS.alone.making, chordGap: 0.5 } }));
+  beforeAll(async () => { moulds = mouldsFor(whole(), await loadBooleans()); });
+
+  test('says what is poured; a whole sole gets no outsole', () => {
+    const steps = stepsOf(jobCardFor(whole(), moulds)), [poured] = steps.flatMap(({ targets }) => targets).filter(({ what }) => what === 'Poured');
+    expect(poured!.values).toEqual([{ side: 'right', text: `${(moulds[0]!.mould.fill / 1000).toFixed(1)} cm³` }]);
+    expect(steps.some(({ name }) => /outsole/i.test(name) && !/trial/i.test(name))).toBe(false);
+    expect(stepsOf(cardOf({ mould: {} })).some(({ name }) => name === 'Bend the outsole on')).toBe(true);
+  });
+});
+
+test('a shoe that stands level as it is gets no step of its own, but the walk and the looks', () => {
+  const level = designed({ ...JOBS.pair, shoes: { left: JOBS.pair.shoes.left!, right: match('right', {
+    seatHeightNow: { value: PAIR.shoes[0]!.stands.seat, origin: 'measured' }, ballHeightNow: { value: PAIR.shoes[0]!.stands.ball, origin: 'measured' },
+  }) } });
+  if (!level.ok) throw new Error('no shape');
+  expect(partsOf(level.design.shoes[1]!)).toBeUndefined();
+  for (const { name, sides } of stepsOf(jobCardFor(level.design, []))) expect(sides, name).toEqual(/trial|both|hand over/i.test(name) ? ['left', 'right'] : ['left']);
+});
+
+describe('a way of which nothing is ordered', () => {
+  const found = (making: Asked): string[] => cardFindings(ordering(making)).map(({ code, severity }) => `${code} ${severity}`);
+
+  test('is noted; what the note advises takes it away', () => {
+    expect(found({ card: { way: 'jig' }, stack: {} })).toEqual(['CARD_WAY note']);
+    const text = cardFindings(ordering({ card: { way: 'jig' }, stack: {} })).map((finding) => finding.text).join();
+    expect(text).toMatch(/making\.jig.*the card then tells of "sheet stack"/);
+    expect([found({ card: { way: 'jig' }, jig: {} }), found({ card: {}, stack: {} }), found({})]).toEqual([[], [], []]);
+    expect(wayFor(readMaking({ card: {}, stack: {} }))).toBe('sheet stack');
+  });
+});
+
+test('cautions are sentences of their own', () => {
+  for (const text of Object.values(HAZARDS)) expect(text).toMatch(/^[A-Z].*\.$/);
+  expect(new Set(Object.values(HAZARDS)).size).toBe(Object.keys(HAZARDS).length);
+});
