@@ -132,3 +132,13 @@ test('the box round a turned path is that of its samples', () => {
     expect(most[k]).toBeCloseTo(Math.max(...points.map((at) => at[k])), 3);
   }
 });
+
+test('plates with notches and slots keep their distance too, where edges of many directions cross in one spot', () => {
+  const rib = part(polygon([
+    [-43.548, 18], [-37.448, 18], [-37.448, 0], [38.404, 0], [38.404, 18], [44.504, 18], [44.504, 0], [100.48, 0], [100.48, 181.853], [85.48, 181.853],
+    [85.48, 153.768], [79.38, 153.768], [79.38, 181.853], [50.003, 181.853], [50.003, 146], [24.605, 46], [-26.19, 46], [-51.588, 146], [-51.588, 181.853],
+    [-78.423, 181.853], [-78.423, 153.768], [-84.523, 153.768], [-84.523, 181.853], [-99.523, 181.853], [-99.523, 0], [-43.548, 0],
+  ]));
+  const sheet = { length: 600, width: 400 }, order = { apart: 5, turns: QUARTERS };
+  expectSound([rib, rib, rib], sheet, order, nest([rib, rib, rib], sheet, order));
+});

@@ -1,4 +1,4 @@
-import { difference, FillRule, type Path64, type Paths64 } from 'clipper2-ts';
+import { difference, FillRule, type Path64, type Paths64, type Point64 } from 'clipper2-ts';
 import type { Path } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Mm, Rad } from '../../geometry/units.ts';
@@ -35,16 +35,40 @@ const topOf = ({ shape, at }: Laid): Mm => at[1] + shape.bounds.most[1];
 const shorter = (sheet: SheetSize, length: Mm): SheetSize => ({ ...sheet, length: Math.min(sheet.length, length) });
 
 /** The one that ends first along the sheet; of those, the one nearest to its lower edge. */
-const better = (best: Laid | undefined, choices: readonly Laid[]): Laid | undefined => choices.reduce((least, one) =>
-  !least || endOf(one) < endOf(least) || (endOf(one) === endOf(least) && topOf(one) < topOf(least)) ? one : least, best);
+const inOrder = (a: Laid, b: Laid): number => endOf(a) - endOf(b) || topOf(a) - topOf(b);
+const better = (best: Laid | undefined, one: Laid | undefined): Laid | undefined => (!best || (one && inOrder(one, best) < 0) ? one ?? best : best);
 
-/** The places where a shape touches what lies there already, or the edge: the best place is always one of them. */
-function roomFor(shape: Shape, laid: readonly Laid[], { length, width }: SheetSize, apart: Mm): Laid[] {
+/** Where a shape lies best: of the places where it touches what lies there already, or the edge, for the best place is always one of them. */
+function roomFor(shape: Shape, laid: readonly Laid[], { length, width }: SheetSize, apart: Mm): Laid | undefined {
   const { least, most } = shape.bounds, low: Point = [apart - least[0], apart - least[1]], high: Point = [length - apart - most[0], width - apart - most[1]];
-  if (high[0] < low[0] - HAIR || high[1] < low[1] - HAIR) return [];
+  if (high[0] < low[0] - HAIR || high[1] < low[1] - HAIR) return undefined;
   const away = opposite(shape.body), taken = laid.flatMap((other) => shifted(sumLoops(other.shape.guard, away), other.at));
   const within = (value: number, k: 0 | 1): Mm => Math.max(low[k], Math.min(high[k], value / PER_MM));
-  return difference([roomBetween(low, high)], taken, FillRule.NonZero).flat().map(({ x, y }) => ({ shape, at: [within(x, 0), within(y, 1)] }));
+  const places = difference([roomBetween(low, high)], taken, FillRule.NonZero).flat();
+  const choices = places.map((place) => ({ place, laid: { shape, at: [within(place.x, 0), within(place.y, 1)] as Point } })).sort((a, b) => inOrder(a.laid, b.laid));
+  return choices.find(({ place }) => isFree(place, taken))?.laid;
+}
+
+/** A free place has free ground within this much of it, in whole thousandths. */
+const BESIDE = 2, WAYS = [[1, 0], [0, 1], [-1, 0], [0, -1], [1, 1], [-1, 1], [-1, -1], [1, -1]] as const;
+
+/** Where many edges cross in one spot the difference leaves slivers that are none: a place counts only if no loop goes round what lies beside it. */
+const isFree = ({ x, y }: Point64, taken: Paths64): boolean => WAYS.some(([dx, dy]) => timesRound(taken, x + BESIDE * dx, y + BESIDE * dy) === 0);
+
+/** How many times loops go round a point. */
+function timesRound(loops: Paths64, x: number, y: number): number {
+  let times = 0;
+  for (const loop of loops) {
+    let from = loop[loop.length - 1]!;
+    for (const to of loop) {
+      if (from.y <= y !== to.y <= y) {
+        const aside = (to.x - from.x) * (y - from.y) - (x - from.x) * (to.y - from.y);
+        if (to.y > from.y ? aside > 0 : aside < 0) times += to.y > from.y ? 1 : -1;
+      }
+      from = to;
+    }
+  }
+  return times;
 }
 
 /** A part exactly as long as there is room still fits. */
