@@ -7,7 +7,7 @@ const rank: Readonly<Record<string, number>> = {
   'design.ts': 11, command: 12, 'index.ts': 12,
 };
 const packages: Readonly<Record<string, readonly string[]>> = {
-  fitting: ['zod'], solid: ['@jscad/modeling'], making: ['manifold-3d', 'clipper2-ts'], exports: ['jspdf'], command: ['node:'],
+  fitting: ['zod'], solid: ['@jscad/modeling'], making: ['manifold-3d', 'clipper2-ts'], exports: ['jspdf', 'fflate'], command: ['node:'],
 };
 
 const sources = readdirSync('src', { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.ts'));

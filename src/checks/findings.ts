@@ -2,7 +2,7 @@ import type { Pair } from '../pair/shoe.ts';
 import { riskFindings } from './cautions.ts';
 import type { Finding, Severity } from './finding.ts';
 import { ballHeight, pitchOfSole, seatHeight } from './heights.ts';
-import { printBed, toolReach } from './making.ts';
+import { toolReach } from './making.ts';
 import { estimated, guessedOutline, legByTape, legDifferenceFine, prescription, risksAsked, takenTwice } from './measures.ts';
 import { applyOverrides } from './overrides.ts';
 import { ballsLevel, bendsAtBall, lastsAlike, notLevel, oneShoe, partlyInside, raiseInWords } from './pairing.ts';
@@ -16,7 +16,7 @@ import { governs, thinFoam, thinSole } from './thickness.ts';
 import { shoeWeight, soleWeight, weightDifference } from './weight.ts';
 import { publishedWindow } from './window.ts';
 
-const SOLE_CHECKS = [seatHeight, ballHeight, soleWeight, shoeWeight, toolReach, printBed, guessedOutline] as const;
+const SOLE_CHECKS = [seatHeight, ballHeight, soleWeight, shoeWeight, toolReach, guessedOutline] as const;
 const ROCKER_CHECKS = [
   thinSole, thinFoam, ...standingChecks, ...rollingChecks, pitchOfSole, sideStability, alignedHeelRise, governs, publishedWindow,
 ] as const;

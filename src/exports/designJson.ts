@@ -13,6 +13,7 @@ import type { Made, ShoeMould } from '../making/made.ts';
 import { mouldNumbers, mouldOrderOf } from './mouldNumbers.ts';
 import { jobLines, orderLines } from './orderWords.ts';
 import { paperNumbers } from './paperNumbers.ts';
+import { printNumbers } from './printPaper.ts';
 
 /** Raised when a field is renamed, moved or taken out; new fields come without it. */
 const FORMAT_VERSION = 1;
@@ -30,7 +31,9 @@ export function designJson(design: Design, made: Made): string {
     job: Object.fromEntries(jobLines(fitting)), level: levelInWords(fitting.wearer.legDifference),
     wearer: wearerOf(fitting), chordGapMm: fitting.making.chordGap, making: makingOf(fitting.making),
     shoes: shoes.map((shoe) => shoeOf(shoe, fitting, made.moulds.find(({ side }) => side === shoe.side))),
-    ...paperNumbers(design, made), findings, overrides: fitting.overrides, cautions: cautionsFor(fitting),
+    ...(made.prints.length ? { prints: made.prints.map(printNumbers) } : {}),
+    ...paperNumbers(design, made),
+    findings, overrides: fitting.overrides, cautions: cautionsFor(fitting),
   }, rounded, 2)}\n`;
 }
 

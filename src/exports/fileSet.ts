@@ -11,6 +11,7 @@ import { outlineSheet, outsoleSheet, sideSheet } from './dxfSheets.ts';
 import { jobCardPdf } from './jobCard.ts';
 import { jobSheetPdf } from './jobSheet.ts';
 import { mouldSheet } from './mouldSheet.ts';
+import { printFiles } from './printFiles.ts';
 import { sha256 } from './sha256.ts';
 import { sideDrawing } from './sideDrawing.ts';
 import { stlBytes } from './stl.ts';
@@ -37,6 +38,7 @@ export function filesFor(design: Design, kernel?: Booleans): readonly NamedFile[
     ...design.shoes.flatMap((shoe) => shoeFiles(shoe, reference)),
     ...made.moulds.flatMap((mould) => mouldFiles(mould, reference)),
     ...(templates ? templateFiles(design, templates) : []), ...(card ? [{ name: `${reference}_job-card.pdf`, bytes: jobCardPdf(design, made) }] : []),
+    ...printFiles(made.prints, reference, design.fitting.making),
     text(`${reference}_drawing.svg`, svgText(sideDrawing(design, SCREEN))),
     text(`${reference}_design.json`, designJson(design, made)),
   ];

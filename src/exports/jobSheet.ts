@@ -7,6 +7,7 @@ import { wrapped } from './letters.ts';
 import type { Made } from '../making/made.ts';
 import { mouldSection } from './mouldPaper.ts';
 import { pdfBytes } from './pdf.ts';
+import { printSection } from './printPaper.ts';
 import { planDrawing } from './planDrawing.ts';
 import { stopsTaken, type SheetNumber } from './sheetFrame.ts';
 import { sideDrawing } from './sideDrawing.ts';
@@ -33,7 +34,7 @@ function jobSheetPages(design: Design, files: readonly Checksum[], made: Made): 
   const foot = footHeight(design, A4);
   const blocks = [
     ...findingsSection(design), ...orderSection(design), ...figuresSection(design), ...stationSection(design),
-    ...mouldSection(made.moulds, design.fitting.making), ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files, design.fitting.making),
+    ...mouldSection(made.moulds, design.fitting.making), ...printSection(made.prints, design.fitting.making), ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files, design.fitting.making),
   ];
   const written = pagesOf(blocks, { left: SIDE, right: SIDE + WIDTH, top: TOP, bottom: A4.height - foot }), of = written.length + 2;
   const less = (paper: Paper): Paper => ({ ...paper, height: paper.height - footLines(design, paper).length * LINE - BELOW_FRAME });

@@ -23,7 +23,7 @@ export function mouldSection(moulds: readonly ShoeMould[], making: Making): Bloc
     introduction('A cavity in one piece leans out by the draft at least, one in halves takes the walls as they are. The cast of the first comes out wider by the draft at the face under the last: trim it there to the feather line, or to the edge where the sole stands out beyond it. Weigh out what is poured by its volume.', WIDTH),
     ...table(
       [{ title: 'Shoe', width: 18 }, { title: 'Part', width: 30 }, { title: 'Draft', width: 20, right: true }, { title: 'Shrink length, width, height', width: 58, right: true }, { title: 'Cavity holds', width: 30, right: true }, { title: 'of it draft', width: 30, right: true }],
-      moulds.map(({ side, order, mould }) => ({ cells: [bold(side), order.part, deg(inDegrees(order.draft)), order.shrink.map(percent).join(', '), cubic(mould.fill), cubic(mould.wedge)] })),
+      moulds.map(({ side, order, mould }) => ({ cells: [bold(side), order.part, deg(inDegrees(order.draft)), order.shrink.map(percent).join(', '), cubic(mould.fill), order.split ? 'none' : cubic(mould.wedge)] })),
     ),
     ...moulds.flatMap((one) => [subheading(`Mould of the ${one.side} shoe`), ...ruled(linesOf(one, making))]),
   ];
@@ -50,9 +50,9 @@ function mixWords({ order, mould: { fill, layout } }: ShoeMould): string {
     : `${grams(total)} of mix: ${grams(cast)} in the cavity, ${grams(holes)} in pour hole and vents, ${grams(lost)} left in the cup (common practice, 5 %, 10 g at least). Gloves, eyes covered, extraction; the safety sheets of the makers hold.`;
 }
 
-function splitWords({ order: { split, cast }, mould: { layout: { cuts, pour, vents } } }: ShoeMould): string {
+function splitWords({ order: { split, cast }, mould: { layout: { cuts } } }: ShoeMould): string {
   const across = cuts.cavity.length ? ` Cut across for the bed: cavity ${cuts.cavity.map((x) => mm(x, 0)).join(', ')}, lid ${cuts.lid.map((x) => mm(x, 0)).join(', ')} from the heel; dowels along the shoe in the joints of the cavity.` : '';
-  const holes = isPressed(cast.name) ? ' No pour hole: the foam is laid in warm and pressed; what is too much runs into the groove round the cavity.' : ` Poured by ${pour.length === 1 ? 'one hole' : `${pour.length} holes`} over the heel, ${vents.length} vents over toe and heel, all through the lid: raise the toe end until foam shows in the vents.`;
+  const holes = isPressed(cast.name) ? ' No pour hole: the foam is laid in warm and pressed; what is too much runs into the groove round the cavity.' : ` Poured through a hole over the heel, vents over toe and heel, all in the lid: raise the toe end until foam shows in the vents.`;
   return `Along the edge of the face under the last: the lid carries that face, the cavity all below it.${split ? ' The cavity parts along the long axis into an inner and an outer half.' : ''}${across}${holes}`;
 }
 
@@ -67,8 +67,8 @@ function blockWords(pieces: readonly MouldPiece[]): string {
   return `${over(0)} × ${over(1)} × ${over(2)} mm`;
 }
 
-function routedWords({ order, mould: { cavity, lid, layout } }: ShoeMould, { tool }: Making): string {
-  const blocks = `Routed: cavity from a block of ${blockWords(cavity)}, lid from ${blockWords(lid)}, flat faces down, rim and lid up.`;
+function routedWords({ order, mould: { cavity, lid, layout, draft } }: ShoeMould, { tool }: Making): string {
+  const blocks = `Routed: cavity from a block of ${blockWords(cavity)}, lid from ${blockWords(lid)}, flat faces down.${draft.least < 0 ? ' Walls flare: cut each half lying on its border, joint up.' : ''}`;
   if (!tool) return `${blocks} No cutter on the sheet (making.tool): reach and corners not checked.`;
   const { corner, fillet, depth } = cuttingOf(layout, tool, order.draft);
   return `${blocks} ${mm(depth)} deep; tightest corner in plan ${mm(corner.radius)} radius, ${mm(corner.at[0], 0)} from the heel, cutter radius ${mm(tool.diameter / 2)}. ${fillet > 0

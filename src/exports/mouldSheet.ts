@@ -1,4 +1,4 @@
-import type { Path } from '../geometry/path.ts';
+import type { Path, PathPiece } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
 import { rimFrom } from '../making/cavity.ts';
 import type { ShoeMould } from '../making/made.ts';
@@ -18,9 +18,9 @@ export function mouldSheet({ side, order, mould: { layout } }: ShoeMould, name: 
   const { dowels, bolts, pour, vents, blocks: { border }, cuts, rows } = layout;
   const on = (layer: string, line: Path): DxfEntity[] => path(layer, onSide(side, line)), bores = (layer: string, holes: readonly Hole[]): DxfEntity[] => holes.flatMap((hole) => on(layer, circle(hole)));
   const [ys, xs] = [border.map(([, y]) => y), border.map(([x]) => x)], across = (x: number): Path => [{ kind: 'line', from: [x, Math.min(...ys)], to: [x, Math.max(...ys)] }];
-  const groove = rows.some(({ inner }) => inner.groove.length > 0);
+  const open = closed(outlineOf(layout, 'open')), groove = rows.some(({ inner }) => inner.groove.length > 0);
   return sheet([
-    ...on('CAVITY_EDGE', closed(outlineOf(layout, 'open'))), ...on('GROUND_LINE', closed(outlineOf(layout, 'bottom'))), ...on('MOULD_BORDER', closed(border)),
+    ...on('CAVITY_EDGE', open), ...on('GROUND_LINE', apartFrom(open, closed(outlineOf(layout, 'bottom')))), ...on('MOULD_BORDER', closed(border)),
     ...(groove ? [...on('FLASH_GROOVE', closed(round(rows, ({ groove: [first], open }) => first ?? open))), ...on('FLASH_GROOVE', closed(round(rows, rimFrom)))] : []),
     ...bores('DOWELS', dowels), ...bores('BOLTS', bolts), ...bores('POUR_HOLE', pour), ...bores('VENTS', vents),
     ...cuts.cavity.flatMap((x) => on('CAVITY_JOINT', across(x))), ...cuts.lid.flatMap((x) => on('LID_JOINT', across(x))),
@@ -35,6 +35,13 @@ const APART = 1e-5;
 function closed(corners: Outline): Path {
   const kept = corners.filter((to, i) => Math.hypot(to[0] - corners.at(i - 1)![0], to[1] - corners.at(i - 1)![1]) > APART);
   return kept.map((to, i) => ({ kind: 'line', from: kept.at(i - 1)!, to }));
+}
+
+/** Under an upright wall the ground line lies on the edge of the cavity, and one line is drawn. */
+function apartFrom(drawn: Path, path: Path): Path {
+  const place = (piece: PathPiece): string => (piece.kind === 'line' ? [...piece.from, ...piece.to].map((value) => value.toFixed(5)).join(' ') : '');
+  const taken = new Set(drawn.map(place));
+  return path.filter((piece) => !taken.has(place(piece)));
 }
 
 /** Two halves: a drawing program knows no arc of a full turn. */

@@ -1,8 +1,9 @@
 import type { Finding } from '../checks/finding.ts';
 import type { Pace } from '../checks/seen.ts';
 import type { Pair } from '../pair/shoe.ts';
-import { mouldFindings } from './mould/findings.ts';
 import { cardFindings } from './card/findings.ts';
+import { mouldFindings } from './mould/findings.ts';
+import { printFindings } from './print/findings.ts';
 
 /**
  * What stands in the way of making what the sheet orders besides the soles, each with the nearest thing that works.
@@ -13,6 +14,7 @@ export function makingFindings(pair: Pair, pace: Pace = 'careful'): Finding[] {
 }
 
 const CHECKS: readonly ((pair: Pair, pace: Pace) => readonly Finding[])[] = [
-  mouldFindings,
   cardFindings,
+  mouldFindings,
+  printFindings,
 ];

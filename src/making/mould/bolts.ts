@@ -3,6 +3,8 @@ import type { Mm } from '../../geometry/units.ts';
 
 /** Largest way along the rim from one bolt to the next: a lid of board or plastic bows open beyond it. Common practice. */
 const APART: Mm = 80;
+/** A bolt this near to where one is wanted will do. */
+const CLOSE: Mm = 25;
 /** Least wall left between two bores. Common practice. */
 const WALL: Mm = 3;
 
@@ -38,7 +40,7 @@ export function boltsRound(line: readonly Point[], seeds: readonly Point[], away
     const found = nearestFree(wanted, (w) => free(w) && placed.every((other) => ring.apart(w, other) >= least));
     if (found !== undefined) placed.push(ring.wrapped(found));
   };
-  for (const seed of seeds) place(ring.nearest(seed));
+  for (const seed of seeds) if (placed.every((other) => ring.apart(ring.nearest(seed), other) >= CLOSE)) place(ring.nearest(seed));
   for (const [from, gap] of gapsOf(placed, ring.length)) for (let i = 1, n = Math.ceil(gap / APART); i < n; i++) place(from + (gap * i) / n);
   return [...placed].sort((a, b) => a - b).map(ring.at);
 }
