@@ -2,9 +2,11 @@ import { mirrored, type Mesh } from '../geometry/mesh.ts';
 import type { Side } from '../fitting/words.ts';
 import type { Booleans } from '../making/booleans.ts';
 import { madeFor, type ShoeMould } from '../making/made.ts';
+import type { Stacks } from '../making/stack/stack.ts';
 import { partsOf, type Shoe, type SoleParts } from '../pair/shoe.ts';
 import type { Design } from '../checks/design.ts';
 import { stopsLeft } from '../checks/overrides.ts';
+import { cuttingListPdf, sheetFileName } from './cuttingList.ts';
 import { designJson } from './designJson.ts';
 import type { Paper } from './drawing.ts';
 import { outlineSheet, outsoleSheet, sideSheet } from './dxfSheets.ts';
@@ -14,6 +16,7 @@ import { mouldSheet } from './mouldSheet.ts';
 import { printFiles } from './printFiles.ts';
 import { sha256 } from './sha256.ts';
 import { sideDrawing } from './sideDrawing.ts';
+import { stackSheet } from './stackSheets.ts';
 import { stlBytes } from './stl.ts';
 import { svgText } from './svg.ts';
 import { templateFiles } from './templates.ts';
@@ -65,6 +68,11 @@ function mouldFiles(one: ShoeMould, reference: string): NamedFile[] {
   const { side, mould: { cavity, lid } } = one, stem = `${reference}_${side}_mould`;
   return [...[...cavity, ...lid].map(({ name, mesh }) => solidFile(side, `${stem}-${name}`, mesh)), text(`${stem}.dxf`, mouldSheet(one, `${reference} ${side}`))];
 }
+
+const stackFiles = (design: Design, stack: Stacks, { reference } = design.fitting.job): NamedFile[] => [
+  ...stack.sheets.map((sheet) => text(sheetFileName(reference, sheet.number), stackSheet(sheet, reference))),
+  { name: `${reference}_cutting-list.pdf`, bytes: cuttingListPdf(design, stack) },
+];
 
 /** Shapes are those of a left shoe: a right one is mirrored here, as it leaves. */
 const solidFile = (side: Side, name: string, mesh: Mesh): NamedFile =>

@@ -2,6 +2,7 @@ import { asTyped, lengthWords, roundedUp, type SheetUnits } from './convert.ts';
 import { LEAVE_OUT, type Complain, type Path } from './faults.ts';
 import type { Fitting, Foot, LastMeasures, LegDifference, Override, SheetMatch, ShoeFitting, ToeOrder } from './fitting.ts';
 import { ballRules, lastRules, seatBehindBall } from './lastRules.ts';
+import type { Making } from './making.ts';
 import { inDegrees } from '../geometry/units.ts';
 import { SIDES, type ToeRuleName } from './words.ts';
 
@@ -65,6 +66,15 @@ function overrideRules(overrides: readonly Override[], { shoes }: Fitting, compl
   });
 }
 
+/** A stack takes sheets for its zones by the names the rack gives them. */
+function stackRules({ stack, rack }: Making, complain: Complain): void {
+  for (const zone of ['heel', 'forepart'] as const) {
+    const name = stack?.[zone];
+    if (name !== undefined && rack.every((sheet) => sheet.name !== name))
+      complain(['making', 'stack', zone], `must be the name of a sheet in the rack: ${rack.map((sheet) => sheet.name).join(', ')}`, '', name);
+  }
+}
+
 /** Holds the fields of a fitting against each other and complains, in the units spoken, of every rule that is broken. */
 export function checkRules(fitting: Fitting, spoken: SheetUnits, complain: Complain): void {
   for (const side of SIDES) {
@@ -73,4 +83,5 @@ export function checkRules(fitting: Fitting, spoken: SheetUnits, complain: Compl
   }
   legRules(fitting.wearer.legDifference, complain);
   overrideRules(fitting.overrides, fitting, complain);
+  stackRules(fitting.making, complain);
 }

@@ -107,8 +107,14 @@ export interface JigOrder { readonly ribsApart: Mm; readonly bush?: { readonly d
 /** @property depth how far the body of a gauge reaches beyond the line it is held to */
 export interface GaugeOrder { readonly depth: Mm }
 
-/** @property trim left standing all round for the grinding wheel */
-export interface StackOrder { readonly glueLine: Mm; readonly trim: Mm }
+/**
+ * @property trim left standing all round for the grinding wheel
+ * @property layerSaves thickness of foam over its whole joint that a layer more must save
+ * @property apart least distance between two layers on a sheet and to its edge
+ * @property heel name of the sheet in the rack that all layers under the heel but the first are of
+ * @property forepart the same ahead of the ball
+ */
+export interface StackOrder { readonly glueLine: Mm; readonly trim: Mm; readonly layerSaves: Mm; readonly apart: Mm; readonly heel?: string; readonly forepart?: string }
 
 export interface TemplateOrder { readonly paper: PaperSize; readonly overlap: Mm }
 

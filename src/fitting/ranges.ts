@@ -142,6 +142,8 @@ export const RANGES = {
   'making.gauges.depth': within(5, 150),
   'making.stack.glueLine': within(0, 1),
   'making.stack.trim': within(0, 20),
+  'making.stack.layerSaves': within(0, 20),
+  'making.stack.apart': within(0, 50),
   'making.templates.overlap': within(0, 40),
   'making.wedges.step': within(1, 20),
   'making.wedges.flat': within(5, 60),

@@ -87,12 +87,16 @@ describe('nesting', () => {
   });
 
   test('no more is left between two parts than the 0.4 mm it says, and the far end stays whole', () => {
-    const made = nest([rectangle(50, 90), rectangle(50, 90)], { length: 400, width: 100 }, { apart: 5, turns: [0] }), { clear } = made.sheets[0]!;
+    const made = nest([rectangle(50, 90), rectangle(50, 90)], { length: 400, width: 100 }, { apart: 5, turns: [0] }), { clear, beside } = made.sheets[0]!;
     const gap = made.placed[1]!.at[0] - made.placed[0]!.at[0] - 50;
     expect(gap).toBeGreaterThan(5);
     expect(gap).toBeLessThan(5.4);
     expect(clear).toBeCloseTo(400 - 5 - 50 - gap - 50 - 5, 9);
+    expect(beside).toBeCloseTo(0, 9);
     expect(wasteOf(made.sheets[0]!, { length: 400, width: 100 })).toBeCloseTo(400 * 100 - 2 * 50 * 90 - clear * 100, 6);
+    const one = nest([rectangle(50, 40)], { length: 400, width: 100 }, { apart: 5, turns: [0] }).sheets[0]!;
+    expect(one).toEqual({ area: 40000, parts: 2000, clear: 340, beside: 50 });
+    expect(wasteOf(one, { length: 400, width: 100 })).toBeCloseTo(60 * 50 - 2000, 9);
   });
 
   test('nothing to lay takes no sheet', () => {

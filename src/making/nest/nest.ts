@@ -2,7 +2,7 @@ import { enclosedArea } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Mm, Rad } from '../../geometry/units.ts';
 import type { FlatPart } from '../flatPart.ts';
-import { endOf, firstRoom, shapeOf, type Laid } from './room.ts';
+import { endOf, firstRoom, shapeOf, topOf, type Laid } from './room.ts';
 
 /** @property length along x, from the corner where laying begins  @property width along y */
 export interface SheetSize { readonly length: Mm; readonly width: Mm }
@@ -20,11 +20,15 @@ export interface Nest {
   readonly sheets: readonly SheetUse[];
 }
 
-/** Areas of one sheet, mm². @property parts of the true parts, without their holes  @property clear length at the far end that stays whole */
-export interface SheetUse { readonly area: number; readonly parts: number; readonly clear: Mm }
+/**
+ * How one sheet is used up. Areas in mm².
+ * @property parts of the true parts, without their holes  @property clear length at the far end that stays whole
+ * @property beside width of the strip that stays whole beside the parts, as far along as they reach
+ */
+export interface SheetUse { readonly area: number; readonly parts: number; readonly clear: Mm; readonly beside: Mm }
 
-/** What is neither part nor a strip that goes back to the rack. */
-export const wasteOf = ({ area, parts, clear }: SheetUse, { width }: SheetSize): number => area - parts - clear * width;
+/** What is neither part nor a strip that goes back to the rack, mm². */
+export const wasteOf = ({ area, parts, clear, beside }: SheetUse, { length, width }: SheetSize): number => area - parts - clear * width - beside * (length - clear);
 
 /**
  * Lays parts on as few sheets of one size as it finds, by their true shape, so that soles lie head to toe: the largest
@@ -47,6 +51,6 @@ export function nest(parts: readonly FlatPart[], sheet: SheetSize, order: NestOr
 export const areaOf = ({ outline, holes }: FlatPart): number => [outline, ...holes].reduce((sum, line) => sum + enclosedArea(line), 0);
 
 function useOf({ length, width }: SheetSize, laid: readonly Laid[], areas: readonly number[], apart: Mm): SheetUse {
-  const end = Math.max(...laid.map(endOf)) + apart;
-  return { area: length * width, parts: areas.reduce((sum, area) => sum + area, 0), clear: Math.max(0, length - end) };
+  const left = (most: Mm, reach: (one: Laid) => Mm): Mm => Math.max(0, most - Math.max(...laid.map(reach)) - apart);
+  return { area: length * width, parts: areas.reduce((sum, area) => sum + area, 0), clear: left(length, endOf), beside: left(width, topOf) };
 }

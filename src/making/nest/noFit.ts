@@ -1,4 +1,4 @@
-import { FillRule, union, type Path64, type Paths64, type Point64 } from 'clipper2-ts';
+import { area, FillRule, union, type Path64, type Paths64, type Point64 } from 'clipper2-ts';
 import { cos, sin } from '../../geometry/trig.ts';
 
 /**
@@ -66,11 +66,11 @@ export function grown(polygon: Path64, by: number): Path64 {
     const angle = (2 * Math.PI * (i + 0.5)) / SIDES;
     return { x: Math.round(far * cos(angle)), y: Math.round(far * sin(angle)) };
   });
-  const loops = union(sumLoops(polygon, disc), FillRule.NonZero);
-  return loops.reduce((widest, loop) => (spanOf(loop) > spanOf(widest) ? loop : widest));
+  return largest(union(sumLoops(polygon, disc), FillRule.NonZero));
 }
 
-const spanOf = (loop: Path64): number => Math.max(...loop.map(({ x }) => x)) - Math.min(...loop.map(({ x }) => x));
+/** The loop that goes round all others. */
+export const largest = (loops: Paths64): Path64 => loops.reduce((most, loop) => (area(loop) > area(most) ? loop : most));
 
 /** The polygon seen from the other side of the origin. */
 export const opposite = (polygon: Path64): Path64 => polygon.map(({ x, y }) => ({ x: -x, y: -y }));

@@ -1,8 +1,9 @@
-import { ramerDouglasPeucker, type Path64 } from 'clipper2-ts';
+import { FillRule, ramerDouglasPeucker, union, type Path64 } from 'clipper2-ts';
 import { lengthOf, pointOn, type Path, type PathArc } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
 import { cos, sin } from '../../geometry/trig.ts';
 import type { Mm, Rad } from '../../geometry/units.ts';
+import { largest } from './noFit.ts';
 
 /** Polygons are judged in whole thousandths of a millimetre, where a crossing is exact. */
 export const PER_MM = 1000;
@@ -32,7 +33,8 @@ export function polygonNear(path: Path): Path64 {
     return lengthOf(piece) > 0 ? Array.from({ length: count }, (_, i) => pointOn(piece, i / count)) : [];
   });
   const whole = points.map(([x, y]) => ({ x: Math.round(x * PER_MM), y: Math.round(y * PER_MM) }));
-  return sparing(whole);
+  // A slot narrower than the chords can tell closes.
+  return largest(union([sparing(whole)], FillRule.NonZero));
 }
 
 function chords({ radius, sweep }: PathArc): number {

@@ -28,9 +28,9 @@ export function firstRoom(sheets: readonly (readonly Laid[])[], shapes: readonly
   return undefined;
 }
 
-/** How far along its sheet a part reaches. */
+/** How far along its sheet a part reaches, and how far across. */
 export const endOf = ({ shape, at }: Laid): Mm => at[0] + shape.bounds.most[0];
-const topOf = ({ shape, at }: Laid): Mm => at[1] + shape.bounds.most[1];
+export const topOf = ({ shape, at }: Laid): Mm => at[1] + shape.bounds.most[1];
 /** A place that ends further along than the best one yet need not be looked for. */
 const shorter = (sheet: SheetSize, length: Mm): SheetSize => ({ ...sheet, length: Math.min(sheet.length, length) });
 

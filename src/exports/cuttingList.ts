@@ -1,0 +1,93 @@
+import type { Design } from '../checks/design.ts';
+import { grams, mm, rounded } from '../checks/say.ts';
+import { CEMENT } from '../materials/materials.ts';
+import type { Mm } from '../geometry/units.ts';
+import { besidesFor, cementFor, groundShare, STIFFENER_INSET, weightOf, type Besides, type Size } from '../making/stack/cuttingList.ts';
+import { groundAway, type ShoeStack, type Stacks } from '../making/stack/stack.ts';
+import { wasteOf } from '../making/nest/nest.ts';
+import type { Drawing, Paper } from './drawing.ts';
+import { heading, introduction, pagesOf, paragraph, space, subheading, table, type Block, type Row } from './flow.ts';
+import { footHeight, footMarks } from './jobSheet.ts';
+import { pdfBytes } from './pdf.ts';
+import { checkLines } from './sheetFrame.ts';
+
+const A4: Paper = { width: 210, height: 297 };
+/** The check lines run in the margin, along the upper and the left edge of the paper. */
+const LEFT: Mm = 18, TOP: Mm = 15, WIDTH: Mm = 180, CORNER = 6;
+
+export const sheetFileName = (reference: string, number: number): string => `${reference}_stack-sheet-${number}.dxf`;
+
+/**
+ * What is taken from the store for the soles that are built up from sheets: every blank with its sheet, size, area, weight
+ * and waste, rubber, stiffener and cement.
+ */
+export function cuttingListPdf(design: Design, stacks: Stacks): Uint8Array {
+  const { reference, date } = design.fitting.job, blocks = [...layersSection(design, stacks), ...sheetsSection(stacks, reference), ...besidesSection(design, stacks)];
+  const pages = pagesOf(blocks, { left: LEFT, right: LEFT + WIDTH, top: TOP, bottom: A4.height - footHeight(design, A4) });
+  const drawings = pages.map((marks, i): Drawing => ({ paper: A4, title: 'Cutting list', marks: [...checkLines([CORNER, CORNER]), ...marks, ...footMarks(design, A4, { n: i + 1, of: pages.length })] }));
+  return pdfBytes(drawings, `Cutting list ${reference}`, date);
+}
+
+const side = (text: string): string => `${text === 'left' ? 'Left' : 'Right'} shoe`;
+const cm2 = (area: number): string => rounded(area / 100, 0);
+const cm3 = (volume: number): string => `${rounded(volume / 1000, 0)} cm³`;
+const percent = (share: number): string => `${rounded(share * 100, 0)} %`;
+/** Blanks are cut out of pieces at least so large. */
+const size = ([length, width]: Size): string => `${Math.ceil(length)} × ${Math.ceil(width)}`;
+
+function layersSection({ fitting: { making: { stack: order, rack } } }: Design, { shoes, sheets }: Stacks): Block[] {
+  const usual = rack.some((sheet) => sheet.usual);
+  return [
+    heading('Cutting list'),
+    paragraph(`Layers are cemented one under the other from the face under the last downwards, and bend with it; layer 1 lies against that face. Each is cut ${mm(order?.trim ?? 0)} larger all round than the foam needed there, to be ground off. Its outline lies in the drawing of its sheet, with the edge of the next layer, the centre, ball and apex lines on it; upper side up. A glue line is counted as ${mm(order?.glueLine ?? 0, 2)}.`, WIDTH),
+    ...(usual ? [paragraph('Thicknesses are those of the labels, not measured: labels are up to half a millimetre off. Measure every sheet, put it on the fitting sheet (making.rack) and make this list again before cutting.', WIDTH, { size: 3.2, bold: true })] : []),
+    ...shoes.flatMap((stack) => stackTable(stack, sheets)),
+  ];
+}
+
+function stackTable(stack: ShoeStack, sheets: Stacks['sheets']): Block[] {
+  const rows = stack.layers.flatMap((layer) => layer.pieces.map((piece): Row => ({ cells: [
+    `${layer.number} of ${layer.of}`, piece.place || 'runs on', layer.sheet.name, `${rounded(layer.sheet.thickness, 2)}${layer.sheet.usual ? ' label' : ''}`, size(piece.size), cm2(piece.area),
+    rounded(weightOf(piece.area, layer.sheet), 0), percent(groundShare(layer)), rounded(cementFor(piece.area), 0), sheets.length === 0 ? '' : `${piece.file}`,
+  ] })));
+  return [
+    subheading(side(stack.side)),
+    ...table([
+      { title: 'Layer', width: 16 }, { title: 'Where', width: 21 }, { title: 'Material', width: 36 }, { title: 'mm thick', width: 20, right: true }, { title: 'Blank mm', width: 24, right: true },
+      { title: 'cm²', width: 13, right: true }, { title: 'g', width: 11, right: true }, { title: 'Ground', width: 15, right: true }, { title: 'Glue g', width: 14, right: true }, { title: 'Sheet', width: 12, right: true },
+    ], rows, { size: 2.9 }),
+    space(1), paragraph(`Blanks ${cm3(stack.blanks)}; body of foam ${cm3(stack.body)}, of it glue lines ${cm3(stack.glue)}; ground away ${cm3(groundAway(stack))}, ${percent(groundAway(stack) / stack.blanks)} of the blanks.`, WIDTH),
+  ];
+}
+
+function sheetsSection({ sheets }: Stacks, reference: string): Block[] {
+  return [
+    heading('Sheets'), introduction('Blanks lie head to toe as far to one corner as they go. Waste is what is neither blank nor a strip that stays whole, as a share of what is cut off.', WIDTH),
+    ...table([
+      { title: 'Sheet', width: 12 }, { title: 'Material', width: 36 }, { title: 'mm', width: 24, right: true }, { title: 'Blanks', width: 16, right: true }, { title: 'Blanks cm²', width: 22, right: true },
+      { title: 'Waste', width: 16, right: true }, { title: 'File', width: 54 },
+    ], sheets.map(({ number, sheet, parts, use }): Row => {
+      const waste = wasteOf(use, sheet);
+      return { cells: [`${number}`, sheet.name, `${sheet.length} × ${sheet.width}`, `${parts.length}`, cm2(use.parts), percent(waste / (use.parts + waste)), sheetFileName(reference, number)] };
+    }), { size: 2.9 }),
+  ];
+}
+
+function besidesSection({ shoes, fitting: { job: { reference } } }: Design, stacks: Stacks): Block[] {
+  const besides = shoes.flatMap((shoe): Besides[] => { const found = besidesFor(shoe); return found ? [found] : []; }), stiffened = besides.some(({ stiffener }) => stiffener !== undefined);
+  const layers = stacks.shoes.flatMap((stack) => stack.layers.flatMap(({ pieces }) => pieces.map(({ area }) => cementFor(area))));
+  const cement = [...layers, ...besides.flatMap(({ outsole, stiffener }) => [outsole.cement, stiffener?.cement ?? 0])].reduce((sum, one) => sum + one, 0);
+  const rows = besides.flatMap(({ side: of, outsole, stiffener }): Row[] => [
+    { cells: [side(of), `outsole, ${outsole.material}`, rounded(outsole.thickness, 1), size(outsole.size), cm2(outsole.area), grams(outsole.weight), rounded(outsole.cement, 0), `${reference}_${of}_outsole-flat.dxf`] },
+    ...(stiffener ? [{ cells: [side(of), 'stiffener (est.)', rounded(stiffener.thickness, 1), size(stiffener.size), cm2(stiffener.area), `cloth ${grams(stiffener.cloth)}, resin ${grams(stiffener.resin)}`, rounded(stiffener.cement, 0), 'feather line, set in'] }] : []),
+  ]);
+  return [
+    heading('Rubber, stiffener, cement'),
+    ...table([
+      { title: 'Shoe', width: 20 }, { title: 'Part', width: 38 }, { title: 'mm thick', width: 16, right: true }, { title: 'Blank mm', width: 22, right: true }, { title: 'cm²', width: 12, right: true }, { title: 'Weight', width: 26 },
+      { title: 'Glue g', width: 12, right: true }, { title: 'Outline', width: 36 },
+    ], rows, { size: 2.9 }),
+    space(1), ...(stiffened ? [paragraph(`The stiffener is an estimate until its plies are laid out: the feather line set in by ${mm(STIFFENER_INSET, 0)} all round, equal weights of cloth and resin in the plate. Mix more resin than that: some stays in brush and cup.`, WIDTH)] : []),
+    paragraph(`Cement in all ${grams(cement)}: ${CEMENT.perFace} g/m² on both faces of every joint (${CEMENT.basis}).`, WIDTH),
+  ];
+}

@@ -1,0 +1,55 @@
+import type { RackSheet } from '../../fitting/making.ts';
+import type { Side } from '../../fitting/words.ts';
+import { enclosedArea, pathLength, type Path } from '../../geometry/path.ts';
+import type { Grams, Mm } from '../../geometry/units.ts';
+import { CEMENT, OUTSOLES, STIFFENER, type OutsoleName } from '../../materials/materials.ts';
+import { partsOf, type Shoe } from '../../pair/shoe.ts';
+import { boundsOfPath } from '../nest/outline.ts';
+import { unrolledOutsole } from '../unrolled.ts';
+import type { Layer, Piece } from './stack.ts';
+
+/** What is taken from the store for one shoe, besides the layers of its stack. Areas in mm². */
+export interface Besides {
+  readonly side: Side;
+  readonly outsole: { readonly material: OutsoleName; readonly thickness: Mm; readonly size: Size; readonly area: number; readonly weight: Grams; readonly cement: Grams };
+  /** An estimate, until the plies are laid out. */
+  readonly stiffener?: { readonly thickness: Mm; readonly size: Size; readonly area: number; readonly cloth: Grams; readonly resin: Grams; readonly cement: Grams };
+}
+export type Size = readonly [length: Mm, width: Mm];
+
+const PER_CM3 = 1000, PER_M2 = 1e6;
+
+/** Cement for one joint: it is brushed on both faces. */
+export const cementFor = (area: number): Grams => (2 * area * CEMENT.perFace) / PER_M2;
+
+export const weightOf = (area: number, { thickness, density }: Pick<RackSheet, 'thickness' | 'density'>): Grams => ((area * thickness) / PER_CM3) * density;
+
+/** Share of a layer that is ground away. */
+export function groundShare({ pieces, sheet: { thickness }, foam }: Layer): number {
+  const cut = pieces.reduce((sum, { area }: Piece) => sum + area, 0) * thickness;
+  return cut > 0 ? Math.max(0, 1 - foam / cut) : 0;
+}
+
+/** A stiffener stays this far inside the feather line, so that the edge can be trimmed without opening it. Common practice of the trade, 5 to 8 mm. */
+export const STIFFENER_INSET: Mm = 6;
+
+export function besidesFor(shoe: Shoe): Besides | undefined {
+  const parts = partsOf(shoe);
+  if (!parts) return undefined;
+  const { shape } = parts, { outsole: { material, thickness } } = shoe.order, flat = unrolledOutsole(shape), area = enclosedArea(flat);
+  return {
+    side: shoe.side, outsole: { material, thickness, size: sizeOfPath(flat, 0), area, weight: weightOf(area, { thickness, density: OUTSOLES[material].density }), cement: cementFor(area) },
+    ...(shape.stiffener > 0 && { stiffener: stiffenerFor(shape.feather, shape.stiffener) }),
+  };
+}
+
+/** A line set in all round encloses less by its length times the way in, and a round of that way is gained back. */
+function stiffenerFor(feather: Path, thickness: Mm): NonNullable<Besides['stiffener']> {
+  const area = enclosedArea(feather) - pathLength(feather) * STIFFENER_INSET + Math.PI * STIFFENER_INSET ** 2, weight = weightOf(area, { thickness, density: STIFFENER.density });
+  return { thickness, size: sizeOfPath(feather, STIFFENER_INSET), area, cloth: weight / 2, resin: weight / 2, cement: cementFor(area) };
+}
+
+function sizeOfPath(path: Path, inset: Mm): Size {
+  const { least, most } = boundsOfPath(path);
+  return [most[0] - least[0] - 2 * inset, most[1] - least[1] - 2 * inset];
+}

@@ -1,0 +1,69 @@
+import type { RackSheet, StackOrder } from '../../fitting/making.ts';
+import type { Mm } from '../../geometry/units.ts';
+import type { Last } from '../../last/last.ts';
+import { areaOfLoops, flatLoops, sizeOf, type Cover, type Zone } from './blanks.ts';
+import { leastStacks, type Choice } from './choose.ts';
+import { sheetsFor } from './sheets.ts';
+
+/** A layer of a stack: the sheet it is cut from, and how deep the foam reaches above and below it. */
+export interface PlannedLayer { readonly zone: Zone; readonly sheet: RackSheet; readonly reach: Mm; readonly bottom: Mm }
+
+/** Layers from the face downwards, zone by zone. @property cost of all blanks, and of every layer more, in mm³ of foam */
+export interface Plan { readonly cost: number; readonly layers: readonly PlannedLayer[] }
+
+/** How many stacks of one shoe are nested to see what is left over of the sheets. */
+const KEEP = 4;
+
+const WHOLE: Zone = { name: 'whole', from: -Infinity, to: Infinity };
+
+/** The first layer runs through; below it heel, middle and forepart part where the sheet names foam of their own for one of them. */
+function zonesOf({ heel, forepart }: StackOrder, { seatLength, innerBall, outerBall }: Last, { face }: Cover): readonly Zone[] {
+  if (heel === undefined && forepart === undefined) return [WHOLE];
+  const breast = heel === undefined ? -Infinity : face.along(seatLength), ball = forepart === undefined ? Infinity : face.along((innerBall + outerBall) / 2);
+  return [
+    ...(heel === undefined ? [] : [{ name: 'heel', from: -Infinity, to: breast } as const]), { name: 'middle', from: breast, to: ball } as const,
+    ...(forepart === undefined ? [] : [{ name: 'forepart', from: ball, to: Infinity } as const]),
+  ];
+}
+
+/** The stacks of least cost for one sole, best first; none where a sheet is too small or there is none of foam. */
+export function plansFor(cover: Cover, last: Last, order: StackOrder, rack: readonly RackSheet[]): Plan[] {
+  const zones = zonesOf(order, last, cover), sheets = sheetsFor(rack, order, 'whole');
+  if (zones.length === 1) return choices(cover, WHOLE, order, sheets, 0).map((choice) => planOf(WHOLE, choice, sheets, order, 0));
+  return sheets.flatMap((sheet): Plan[] => {
+    const cost = costOf(cover, WHOLE, order, sheet, 0), below = order.glueLine + sheet.thickness;
+    const rest = zones.map((zone) => {
+      const own = sheetsFor(rack, order, zone.name), [best] = choices(cover, zone, order, own, below);
+      return best && planOf(zone, best, own, order, below);
+    });
+    if (cost === undefined || !rest.every((plan) => plan !== undefined)) return [];
+    return [{ cost: cost + rest.reduce((sum, plan) => sum + plan.cost, 0), layers: [{ zone: WHOLE, sheet, reach: 0, bottom: below }, ...rest.flatMap(({ layers }) => layers)] }];
+  }).toSorted((a, b) => a.cost - b.cost || a.layers.length - b.layers.length).slice(0, KEEP);
+}
+
+function choices(cover: Cover, zone: Zone, order: StackOrder, sheets: readonly RackSheet[], from: Mm): readonly Choice[] {
+  return leastStacks({
+    adds: sheets.map(({ thickness }) => order.glueLine + thickness), keep: KEEP,
+    costOf: (sheet, reach) => costOf(cover, zone, order, sheets[sheet]!, reach), enough: (reach) => cover.bare(zone, reach, 0).length === 0,
+  }, from);
+}
+
+/**
+ * What a layer costs in foam, mm³: its blanks, and the thickness over its whole joint that one layer less would be worth;
+ * undefined where a blank does not go on the sheet.
+ */
+function costOf(cover: Cover, zone: Zone, { glueLine, apart, layerSaves }: StackOrder, { thickness, length, width }: RackSheet, reach: Mm): number | undefined {
+  const loops = flatLoops(cover.face, cover.loops(zone, reach, glueLine + thickness), reach + glueLine + thickness / 2), room = [length - 2 * apart, width - 2 * apart] as const;
+  const fits = loops.map(sizeOf).every(([long, wide]) => (long <= room[0] && wide <= room[1]) || (wide <= room[0] && long <= room[1]));
+  return fits ? areaOfLoops(loops) * (thickness + layerSaves) : undefined;
+}
+
+function planOf(zone: Zone, { cost, sheets: chosen }: Choice, sheets: readonly RackSheet[], { glueLine }: StackOrder, from: Mm): Plan {
+  let reach = from;
+  const layers = chosen.map((i): PlannedLayer => {
+    const above = reach;
+    reach += glueLine + sheets[i]!.thickness;
+    return { zone, sheet: sheets[i]!, reach: above, bottom: reach };
+  });
+  return { cost, layers };
+}
