@@ -3,8 +3,9 @@ import type { BoardOrder } from '../fitting/making.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import { cutLine } from '../making/cut/kerf.ts';
-import { laid, type LaidLetters, type LaidPart, type Placed } from '../making/cut/placed.ts';
+import { laid, type Placed } from '../making/cut/placed.ts';
 import { relieved } from '../making/cut/relief.ts';
+import type { FlatPart, PartLetters } from '../making/flatPart.ts';
 import type { DxfEntity } from './dxf.ts';
 import { path, sheet } from './dxfSheets.ts';
 import { polyline } from './drawing.ts';
@@ -20,9 +21,9 @@ export function cutSheets(name: string, parts: readonly Placed[], board: BoardOr
   return Array.from({ length: of }, (_, i) => cutSheet(`${name}, board ${i + 1} of ${of}`, parts.filter((part) => part.sheet === i).map(laid), board));
 }
 
-function cutSheet(name: string, parts: readonly LaidPart[], board: BoardOrder): string {
+function cutSheet(name: string, parts: readonly FlatPart[], board: BoardOrder): string {
   const { length, width, kerf } = board, corners: Point[] = [[0, 0], [length, 0], [length, width], [0, width]];
-  const cut = (layer: string, edges: readonly LaidPart['outline'][]): DxfEntity[] => edges.flatMap((edge) => path(layer, cutLine(relieved(edge, kerf), kerf / 2)));
+  const cut = (layer: string, edges: readonly FlatPart['outline'][]): DxfEntity[] => edges.flatMap((edge) => path(layer, cutLine(relieved(edge, kerf), kerf / 2)));
   return sheet([
     ...path('BOARD', polyline(corners, true)), ...lettered([name, ...boardLines(board)]),
     ...parts.flatMap(({ marks, letters }) => [...marks.flatMap((mark) => path('MARK', mark.path)), ...letters.map(letter)]),
@@ -30,11 +31,11 @@ function cutSheet(name: string, parts: readonly LaidPart[], board: BoardOrder): 
   ]);
 }
 
-const letter = ({ text, at, size, turn }: LaidLetters): DxfEntity => ({ kind: 'text', layer: 'LETTERS', at, height: size, text, turn });
+const letter = ({ text, at, size, turn = 0 }: PartLetters): DxfEntity => ({ kind: 'text', layer: 'LETTERS', at, height: size, text, turn });
 
 /** Below the board, where nothing is cut. */
 const SIZE: Mm = 6;
-const lettered = (lines: readonly string[]): DxfEntity[] => lines.map((text, i) => letter({ text, at: [0, -2 * SIZE - i * 1.7 * SIZE], size: SIZE, turn: 0 }));
+const lettered = (lines: readonly string[]): DxfEntity[] => lines.map((text, i) => letter({ text, at: [0, -2 * SIZE - i * 1.7 * SIZE], size: SIZE }));
 
 /** What the lines reckon with: the board as it is, and the cut that is taken into them. */
 const boardLines = ({ thickness, measured, kerf, clearance }: BoardOrder): string[] => [

@@ -101,8 +101,19 @@ export interface BlockOrder {
 /** @property split in two parts at the waist, held by a key and pins */
 export interface PrintOrder { readonly part: MouldPart; readonly split: boolean; readonly pin: Mm; readonly clearance: Mm }
 
-/** @property bush guide bush and cutter of a router that runs along the rails */
-export interface JigOrder { readonly ribsApart: Mm; readonly bush?: { readonly diameter: Mm; readonly cutter: Mm } }
+/** A cradle for the lasted shoe, upside down, and rails along which its sole is cut. */
+export interface JigOrder {
+  /** Which face the rails carry. */
+  readonly face: JigFace;
+  /** Largest distance between two ribs. */
+  readonly ribsApart: Mm;
+  /** Room beside the sole for the upper and its padding. */
+  readonly room: Mm;
+  /** How far the upper hangs down from its feather line. */
+  readonly depth: Mm;
+  /** Guide bush and cutter of a router that runs along the rails. */
+  readonly bush?: { readonly diameter: Mm; readonly cutter: Mm };
+}
 
 /** @property depth how far the body of a gauge reaches beyond the line it is held to */
 export interface GaugeOrder { readonly depth: Mm }

@@ -72,7 +72,10 @@ const print = group({
 }).meta({ description: 'Soles as a printer takes them.' });
 
 const jig = group({
+  face: word(JIG_FACES, 'Which face the rails carry: the ground face, or the foam body before its outsole is on, for a hot wire or a sanding block; the ground face where left out, and a cutter is then set below its runners by the outsole.').optional(),
   ribsApart: setting('making.jig.ribsApart', 'Largest distance between the ribs of the cradle, 35 mm where left out.').optional(),
+  room: setting('making.jig.room', 'Room beside the sole for the upper and its padding, 12 mm where left out.').optional(),
+  depth: setting('making.jig.depth', 'How far the lasted upper hangs down from its feather line when it lies upside down, 100 mm where left out; more for a boot.').optional(),
   bush: group({
     diameter: setting('making.jig.bush.diameter', 'Outer diameter of the guide bush.'),
     cutter: setting('making.jig.bush.cutter', 'Diameter of the cutter in it.'),

@@ -137,6 +137,8 @@ export const RANGES = {
   'making.print.pin': within(2, 20),
   'making.print.clearance': within(0, 2),
   'making.jig.ribsApart': within(10, 150),
+  'making.jig.room': within(2, 60),
+  'making.jig.depth': within(20, 400),
   'making.jig.bush.diameter': within(2, 100),
   'making.jig.bush.cutter': within(1, 100),
   'making.gauges.depth': within(5, 150),

@@ -69,8 +69,8 @@ function blockOf({ tabWidth = TAB.width, tabHeight = TAB.height, sheets, ...rest
   return { ...BLOCK, ...given(rest), ...given({ sheets }), tab: { width: tabWidth, height: tabHeight } };
 }
 
-function jigOf({ ribsApart = JIG.ribsApart, bush }: RawGroup<'jig'>): JigOrder {
-  return { ribsApart, ...(bush && { bush: { diameter: bush.diameter ?? NaN, cutter: bush.cutter ?? NaN } }) };
+function jigOf({ bush, ...rest }: RawGroup<'jig'>): JigOrder {
+  return { ...JIG, ...given(rest), ...(bush && { bush: { diameter: bush.diameter ?? NaN, cutter: bush.cutter ?? NaN } }) };
 }
 
 /** The same, with things ordered besides: each as is usual, unless the sheet orders it already. */

@@ -61,6 +61,10 @@ export type CutterEnd = (typeof CUTTER_ENDS)[number];
 export const BLOCK_FACES = ['upper face', 'both faces'] as const;
 export type BlockFaces = (typeof BLOCK_FACES)[number];
 
+/** What is cut over the rails of a jig: the ground face of the finished sole, or the foam body before its outsole is on. */
+export const JIG_FACES = ['ground face', 'foam body'] as const;
+export type JigFace = (typeof JIG_FACES)[number];
+
 /** Scales of foam hardness (ISO 868 and ISO 48-4 for Shore; Asker C is SRIS 0101); a number without its scale means nothing. */
 export const SHORE_SCALES = ['Shore A', 'Asker C'] as const;
 export type ShoreScale = (typeof SHORE_SCALES)[number];

@@ -29,13 +29,21 @@ interface Loop { readonly from: number; readonly to: number }
 
 /** The loops between crossings that are wanted, in order, each outermost one once. */
 function loopsOf(path: Path, wanted: (at: Point) => boolean): Loop[] {
-  const found = path.flatMap((a, i) => path.slice(i + 1).flatMap((b, k): Loop[] => meetings(a, b).flatMap((at) => {
+  const boxes = path.map(boxRound);
+  const found = path.flatMap((a, i) => path.slice(i + 1).flatMap((b, k): Loop[] => !overlap(boxes[i]!, boxes[i + 1 + k]!) ? [] : meetings(a, b).flatMap((at) => {
     const from = i + shareOf(a, at), to = i + 1 + k + shareOf(b, at), inside = onPiece(from - i) && onPiece(to - i - 1 - k);
     return inside && !isJoint(path, from, to) && wanted(at) ? [shorter(path.length, from, to)] : [];
   })));
   const inOrder = found.sort((a, b) => a.from - b.from || b.to - a.to);
   return inOrder.filter(({ to }, i) => inOrder.slice(0, i).every((earlier) => to > earlier.to + SAME_PLACE));
 }
+
+/** A box that a piece lies in, though not the smallest: most pieces of a long path are nowhere near each other. */
+function boxRound(piece: PathPiece): readonly [left: Mm, right: Mm, low: Mm, high: Mm] {
+  const [ax, ay] = pointOn(piece, 0), [bx, by] = pointOn(piece, 1), belly = piece.kind === 'arc' ? Math.min(2 * piece.radius, lengthOf(piece)) : SAME_POINT;
+  return [Math.min(ax, bx) - belly, Math.max(ax, bx) + belly, Math.min(ay, by) - belly, Math.max(ay, by) + belly];
+}
+const overlap = (a: ReturnType<typeof boxRound>, b: ReturnType<typeof boxRound>): boolean => a[0] <= b[1] && b[0] <= a[1] && a[2] <= b[3] && b[2] <= a[3];
 
 /** Two places on the path nearer than this are one. */
 const SAME_PLACE = 1e-9;

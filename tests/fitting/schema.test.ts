@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { FOAMS, OUTSOLES } from '../../src/materials/materials.ts';
 import { RANGES } from '../../src/fitting/ranges.ts';
 import { sheetJsonSchema } from '../../src/fitting/schema.ts';
-import { JOINTS, JOINT_STATES, LEG_FINDINGS, BLOCK_FACES, CUTTER_ENDS, MOULD_PARTS, PAPER_SIZES, SHORE_SCALES, WAYS_OF_MAKING, RISKS, SEXES, SIDES, SIZE_SYSTEMS, TOE_RULES, TOE_SHAPES } from '../../src/fitting/words.ts';
+import { JOINTS, JOINT_STATES, LEG_FINDINGS, BLOCK_FACES, CUTTER_ENDS, JIG_FACES, MOULD_PARTS, PAPER_SIZES, SHORE_SCALES, WAYS_OF_MAKING, RISKS, SEXES, SIDES, SIZE_SYSTEMS, TOE_RULES, TOE_SHAPES } from '../../src/fitting/words.ts';
 import { obeys, type Schema } from './jsonSchemaJudge.ts';
 import { changed, freeSheet, lockedSheet, pairSheet, prostheticSheet, type Json } from './sheets.ts';
 
@@ -48,7 +48,7 @@ describe('the published schema', () => {
 
   test('every fixed word can be completed', () => {
     const lists = ALL.flatMap(([, node]) => (node['enum'] ? [JSON.stringify(node['enum'])] : []));
-    for (const words of [JOINTS, JOINT_STATES, SEXES, LEG_FINDINGS, TOE_SHAPES, TOE_RULES, SIZE_SYSTEMS, MOULD_PARTS, CUTTER_ENDS, BLOCK_FACES, SHORE_SCALES, PAPER_SIZES, WAYS_OF_MAKING, SIDES, Object.keys(FOAMS), Object.keys(OUTSOLES)])
+    for (const words of [JOINTS, JOINT_STATES, SEXES, LEG_FINDINGS, TOE_SHAPES, TOE_RULES, SIZE_SYSTEMS, MOULD_PARTS, CUTTER_ENDS, BLOCK_FACES, JIG_FACES, SHORE_SCALES, PAPER_SIZES, WAYS_OF_MAKING, SIDES, Object.keys(FOAMS), Object.keys(OUTSOLES)])
       expect(lists).toContain(JSON.stringify(words));
     expect(JSON.stringify(schema)).toContain(JSON.stringify(RISKS));
   });

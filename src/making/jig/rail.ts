@@ -1,0 +1,76 @@
+import { pointOn, type Path } from '../../geometry/path.ts';
+import type { Point } from '../../geometry/point.ts';
+import type { Mm } from '../../geometry/units.ts';
+import type { FlatPart, PartLetters, PartMark } from '../flatPart.ts';
+import { letterOf } from './letters.ts';
+import { BELOW_EDGE, lowestUnder, STRINGER, type JigFrame } from './frame.ts';
+import { slotFromAbove, slotFromBelow, straights } from './outline.ts';
+import { overBench } from './runOn.ts';
+import { heightsOf } from '../../profile/groundFace.ts';
+
+/** A place along the shoe that is scribed on the rails. */
+export interface Place { readonly of: string; readonly name: string; readonly x: Mm }
+
+/** Upper end of a rib's upright beside a rail, and the height where the slots of rail and rib meet, above the bench. */
+export const uprightTop = ({ zero, rails }: JigFrame, x: Mm, thickness: Mm): Mm => zero - lowestUnder(rails, x, thickness) - BELOW_EDGE;
+export const lapAt = (frame: JigFrame, x: Mm, thickness: Mm): Mm => (uprightTop(frame, x, thickness) + frame.railFoot) / 2;
+
+/** Edge of the rails above the bench. */
+export const railEdge = ({ zero, rails }: JigFrame): ((x: Mm) => Mm) => { const height = heightsOf(rails); return (x) => zero - height(x); };
+
+const LETTER: Mm = 5, SMALL: Mm = 3.5, TICK: Mm = 10;
+
+/** A rail seen from the inner rail's own shoe side, heel left: [x, z over the bench]. Slots open downwards, over the ribs. */
+export function rail(frame: JigFrame, thickness: Mm, name: string, lines: readonly string[], places: readonly Place[], feather: readonly Point[]): FlatPart {
+  const { run, railFoot, ribs, slot } = frame, edge = overBench(frame.rails, frame.zero), [right, left] = [pointOn(edge[0]!, 0), pointOn(edge.at(-1)!, 1)];
+  const foot: Point[] = [[run.from, railFoot], ...ribs.flatMap((x) => slotFromBelow(x, slot, railFoot, lapAt(frame, x, thickness))), [run.to, railFoot]];
+  const outline: Path = [...straights([...foot, right]), ...edge, ...straights([left, foot[0]!])];
+  return {
+    name, outline, holes: [],
+    marks: [...places.map((place) => tick(frame, place)), { of: 'FEATHER_LINE', path: straights(onRail(frame, feather)) }].filter(({ path }) => path.length > 0),
+    letters: [
+      ...ribs.map((x, i): PartLetters => ({ text: letterOf(i), at: [x + slot / 2 + 1.5, railFoot + 3], size: LETTER })),
+      ...inRows(places).map(({ place: { name: text, x }, row }): PartLetters => ({ text, at: [x + 1, railEdge(frame)(x) - TICK - row * SMALL], size: SMALL })),
+      ...lines.map((text, i): PartLetters => ({ text, at: [titleFrom(frame), titleUnder(frame, i)], size: TITLE })),
+    ],
+  };
+}
+
+/** Lettering stands under the highest stretch of the edge, over the line of the feather edge. */
+const TITLE: Mm = 4, TITLE_LONG: Mm = 100;
+const titleFrom = ({ sole }: JigFrame): Mm => (sole.from + sole.to) / 2 - TITLE_LONG / 2;
+function titleUnder(frame: JigFrame, row: number): Mm {
+  const edge = railEdge(frame), from = titleFrom(frame);
+  return Math.min(...[0, 0.5, 1].map((share) => edge(from + share * TITLE_LONG))) - (row + 1) * 1.5 * TITLE - 1;
+}
+
+/** Names of places nearer to each other than a name is long stand in rows. */
+const NAME_LONG: Mm = 13;
+function inRows(places: readonly Place[]): { readonly place: Place; readonly row: number }[] {
+  const rows: Mm[] = [];
+  return [...places].sort((a, b) => a.x - b.x).map((place) => {
+    const free = rows.findIndex((end) => end <= place.x), row = free < 0 ? rows.length : free;
+    rows[row] = place.x + NAME_LONG;
+    return { place, row };
+  });
+}
+
+function tick(frame: JigFrame, { of, x }: Place): PartMark {
+  const top = railEdge(frame)(x);
+  return { of, path: straights([[x, top], [x, top - TICK]]) };
+}
+
+/** A scribed line keeps off the edges of the rail. */
+const OFF_EDGE: Mm = 1.5;
+const onRail = (frame: JigFrame, line: readonly Point[]): Point[] =>
+  line.filter(([x, z]) => x > frame.run.from && x < frame.run.to && z < railEdge(frame)(x) - OFF_EDGE && z > frame.railFoot + OFF_EDGE);
+
+/** A stringer, heel left; slots open upwards, under the ribs. */
+export function stringer({ run, ribs, slot }: JigFrame, name: string, title: string): FlatPart {
+  const top: Point[] = [[run.to, STRINGER], ...[...ribs].reverse().flatMap((x) => slotFromAbove(x, slot, STRINGER, STRINGER / 2)), [run.from, STRINGER]];
+  const corners: Point[] = [[run.from, 0], [run.to, 0], ...top, [run.from, 0]];
+  return {
+    name, outline: straights(corners), holes: [], marks: [],
+    letters: [...ribs.map((x, i): PartLetters => ({ text: letterOf(i), at: [x + slot / 2 + 1.5, STRINGER / 2 + 2], size: LETTER })), { text: title, at: [(ribs[0] ?? 0) + slot, 5], size: LETTER }],
+  };
+}

@@ -1,0 +1,27 @@
+import type { Mesh } from '../../geometry/mesh.ts';
+import type { Point3 } from '../../geometry/point.ts';
+import type { Mm } from '../../geometry/units.ts';
+import { flatSolid } from '../cut/flatSolid.ts';
+import type { Jig, JigPart } from './jig.ts';
+
+/** The jig as it stands on the bench, each part a closed solid of its own; the bridges are laid aside. */
+export const jigSolid = ({ parts }: Jig, thickness: Mm, chordGap: Mm): Mesh => together(parts.filter(({ kind }) => kind !== 'bridge').map((part) => standing(part, thickness, chordGap)));
+
+/** A part where it stands, its drawn face to the toe or to the middle of the jig. */
+export function standing({ part, stand: { way, at, heelRight } }: JigPart, thickness: Mm, chordGap: Mm): Mesh {
+  const { positions, triangles } = flatSolid(part, thickness, chordGap), half = thickness / 2, put = new Float64Array(positions.length);
+  for (let i = 0; i < positions.length; i += 3) put.set(placed(positions[i]!, positions[i + 1]!, positions[i + 2]! - half), i);
+  return { positions: put, triangles };
+
+  function placed(x: Mm, y: Mm, out: Mm): Point3 {
+    if (way === 'across') return [at + out, x, y];
+    return heelRight ? [-x, at + out, y] : [x, at - out, y];
+  }
+}
+
+function together(meshes: readonly Mesh[]): Mesh {
+  const positions = meshes.flatMap((mesh) => [...mesh.positions]);
+  let before = 0;
+  const triangles = meshes.flatMap((mesh) => { const first = before; before += mesh.positions.length / 3; return Array.from(mesh.triangles, (corner) => corner + first); });
+  return { positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) };
+}
