@@ -1,11 +1,11 @@
 import type { FigureKey } from '../checks/figures.ts';
-import { pointOn, type Path } from '../geometry/path.ts';
+import { pointOn, reversed, type Path } from '../geometry/path.ts';
 import { subtract, type Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import { drawn, filled, polyline, stroke, words, type Box, type Mark } from './drawing.ts';
 import { bare } from './numbers.ts';
 import { above, ofFigure, onSheet, part, segmentsOf, together, upperAt, type Part, type Picture, type Stand } from './picture.ts';
-import { reversed, sideOutline } from './sideProfile.ts';
+import { sideOutline } from './sideProfile.ts';
 import { onPaper } from './view.ts';
 
 /** What both kinds of sole show: the body in its layers, thickness where a caliper goes, and where the foot stands. */

@@ -1,10 +1,10 @@
 import { endsOf } from '../geometry/clip.ts';
-import { fitArcs, lengthOf, moved, pointOn, type Path, type PathLine, type PathPiece } from '../geometry/path.ts';
+import { fitArcs, lengthOf, moved, pointOn, reversed, type Path, type PathLine, type PathPiece } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
 import { OUTLINE_GAP, SAME_POINT } from '../geometry/tolerances.ts';
 import type { Mm } from '../geometry/units.ts';
-import { asin } from '../geometry/trig.ts';
-import { endOf, startOf, type GroundFace, type GroundPiece } from '../profile/groundFace.ts';
+import { facePath } from '../profile/facePath.ts';
+import type { GroundFace } from '../profile/groundFace.ts';
 import { rollX } from '../profile/rollLine.ts';
 import { foamFace, sweptSurface, type SoleShape } from '../solid/soleShape.ts';
 import { meetSurface, wallLine, type WallLine } from '../solid/wall.ts';
@@ -43,7 +43,7 @@ function drawProfile(shape: SoleShape): SideProfile {
   const { last, line, face } = shape, along = (x: Mm): Mm => rollX(line, [x, 0]);
   const { rear, fore } = endsOf(shape.edge), back = endWall(shape, rear), tip = endWall(shape, fore), from = back.top[0], to = tip.top[0];
   const cutBy = (lower: GroundFace, end: WallLine): Point => { const [x, , z] = meetSurface(end, sweptSurface(lower, line)); return [along(x), z]; };
-  const rolled = (lower: GroundFace): Path => cutFace(lower, cutBy(lower, back)[0], cutBy(lower, tip)[0]);
+  const rolled = (lower: GroundFace): Path => facePath(lower, cutBy(lower, back)[0], cutBy(lower, tip)[0]);
   const breaks = [from, ...[last.seatLength, last.tread, last.length].filter((x) => x > from + SAME_POINT && x < to - SAME_POINT), to];
   const upper = fitArcs((x) => [along(x), shape.upper(x, 0) + shape.build], breaks, OUTLINE_GAP).filter(isDrawn), ground = rolled(face);
   const wall = (foot: Point, head: Point): PathLine => ({ kind: 'line', from: foot, to: head });
@@ -58,10 +58,6 @@ export function sideOutline({ ground, tip, upper, back }: SideProfile): Path {
   return [...ground, tip, ...reversed(upper), { kind: 'line', from: back.to, to: back.from }];
 }
 
-export const reversed = (path: Path): Path => path.map((piece): PathPiece => piece.kind === 'line'
-  ? { kind: 'line', from: piece.to, to: piece.from }
-  : { ...piece, start: piece.start + piece.sweep, sweep: -piece.sweep }).reverse();
-
 /** Drawing programs refuse pieces without length. */
 export const isDrawn = (piece: PathPiece): boolean => lengthOf(piece) >= SAME_POINT;
 
@@ -69,23 +65,4 @@ export const isDrawn = (piece: PathPiece): boolean => lengthOf(piece) >= SAME_PO
 function endWall(shape: SoleShape, w: number): WallLine {
   const { upper, build } = shape, { top: [x], outward, run } = wallLine(shape, w);
   return { top: [x, 0, upper(x, 0) + build], outward: [Math.sign(outward[0]), 0], run };
-}
-
-/** The ground face between two places along the walking line as arcs and straight pieces; the end pieces run on. */
-function cutFace({ pieces }: GroundFace, from: Mm, to: Mm): Path {
-  const last = pieces.length - 1;
-  return pieces.flatMap((piece, i): Path => {
-    const a = i === 0 ? from : Math.max(from, startOf(piece)[0]), b = i === last ? to : Math.min(to, endOf(piece)[0]);
-    return a < b ? [between(piece, a, b)].filter(isDrawn) : [];
-  });
-}
-
-/** Angles of the face are counted from straight down, those of a path from the first axis. */
-function between(piece: GroundPiece, a: Mm, b: Mm): PathPiece {
-  if (piece.kind === 'straight') {
-    const [x0, z0] = piece.from, slope = (piece.to[1] - z0) / (piece.to[0] - x0), at = (x: Mm): Point => [x, z0 + (x - x0) * slope];
-    return { kind: 'line', from: at(a), to: at(b) };
-  }
-  const { centre, radius } = piece, angle = (x: Mm): number => asin((x - centre[0]) / radius);
-  return { kind: 'arc', centre, radius, start: angle(a) - Math.PI / 2, sweep: angle(b) - angle(a) };
 }

@@ -83,7 +83,7 @@ const jig = group({
 }).meta({ description: 'A cradle for the lasted shoe, and rails that carry the arcs.' });
 
 const gauges = group({
-  depth: setting('making.gauges.depth', 'How far the body of a gauge reaches beyond the line it is held to, 30 mm where left out.').optional(),
+  depth: setting('making.gauges.depth', 'How far the body of a gauge reaches beyond the line it is held to, 30 mm where left out; less than 25 mm leaves no room for its lettering.').optional(),
 }).meta({ description: 'Gauges to hold against the work.' });
 
 const stack = group({

@@ -141,7 +141,7 @@ export const RANGES = {
   'making.jig.depth': within(20, 400),
   'making.jig.bush.diameter': within(2, 100),
   'making.jig.bush.cutter': within(1, 100),
-  'making.gauges.depth': within(5, 150),
+  'making.gauges.depth': within(25, 150),
   'making.stack.glueLine': within(0, 1),
   'making.stack.trim': within(0, 20),
   'making.stack.layerSaves': within(0, 20),

@@ -101,6 +101,20 @@ export function mirroredPath(path: Path): Path {
     .reverse();
 }
 
+/** The same path travelled the other way. */
+export const reversed = (path: Path): Path => path.map((piece): PathPiece => piece.kind === 'line'
+  ? { kind: 'line', from: piece.to, to: piece.from }
+  : { ...piece, start: piece.start + piece.sweep, sweep: -piece.sweep }).reverse();
+
+/** The path as seen in a mirror on the second axis, run backwards so that a closed path stays counter-clockwise. */
+export function mirroredLengthwise(path: Path): Path {
+  const flip = ([x, y]: Point): Point => [-x, y];
+  return path.map((piece): PathPiece => piece.kind === 'line'
+    ? { kind: 'line', from: flip(piece.to), to: flip(piece.from) }
+    : { kind: 'arc', centre: flip(piece.centre), radius: piece.radius, start: Math.PI - (piece.start + piece.sweep), sweep: piece.sweep })
+    .reverse();
+}
+
 /** The arc that leaves `from` in a direction and arrives at `to`; a straight piece where it would hardly bend. */
 export function arcThrough(from: Point, direction: Point, to: Point): PathPiece {
   const chord = subtract(to, from), left = turnLeft(direction);
