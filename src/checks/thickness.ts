@@ -91,7 +91,8 @@ export const placeWords = ({ length }: Last, x: Mm): string => (x > length - 1 ?
 
 interface Change { readonly words: string; readonly trial: RockerCase }
 
-const caseOf = ({ fitting, last, order }: RockerShoe): RockerCase => ({ foot: footNumbers(fitting.foot!), last, order });
+/** What a shoe was solved from, for advice and trials that solve it once more with something changed. */
+export const caseOf = ({ fitting, last, order }: RockerShoe): RockerCase => ({ foot: footNumbers(fitting.foot!), last, order });
 
 /** A stiff toe joint keeps the apex behind it. */
 const roomAhead = ({ fitting, last, order }: RockerShoe): Mm =>

@@ -1,0 +1,49 @@
+import type { Finding } from '../../checks/finding.ts';
+import { mm, sentences } from '../../checks/say.ts';
+import type { Pace } from '../../checks/seen.ts';
+import { PRACTICE } from '../../checks/sources.ts';
+import type { WedgeOrder } from '../../fitting/making.ts';
+import type { Pair, RockerShoe } from '../../pair/shoe.ts';
+import { beyondBoard } from '../boardFit.ts';
+import { wedgeTemplates } from './templates.ts';
+import { isTrial, trialFor, trialOf, type LeftOut, type NoTrial, type Trial } from './trial.ts';
+import { largestWorking, variantWords } from './variants.ts';
+
+/** What to know of the trial wedges before they are made. They are solved for it, so it waits while a hand drags. */
+export function wedgeFindings({ shoes, fitting: { making: { wedges, board } } }: Pair, pace: Pace): Finding[] {
+  if (!wedges || pace === 'quick') return [];
+  return shoes.flatMap((shoe) => {
+    if (shoe.kind !== 'rocker') return [];
+    const trial = trialFor(shoe, wedges);
+    return isTrial(trial) ? [...trial.leftOut.map((one) => leftOut(shoe, one)), ...standsHigher(shoe, trial), ...beyondBoard(shoe.side, 'trial wedges', wedgeTemplates(shoe.side, trial), board)] : [noTrial(shoe, wedges, trial)];
+  });
+}
+
+/** Why a shape is missing, and what of it works. */
+export function leftOutWords({ variant, why, works: { step, flat } }: LeftOut): string {
+  const ways = [...(step === undefined ? [] : [`with a step of ${mm(step, 0)} (making.wedges.step)`]), ...(flat === undefined ? [] : [`with a flat of ${mm(flat, 0)} (making.wedges.flat)`])];
+  return sentences(`Trial wedge ${variant.number} (${variantWords(variant)}) is left out: ${why}`, ways.length ? `It can be made ${ways.join(', or ')}` : '');
+}
+
+const leftOut = ({ side }: RockerShoe, one: LeftOut): Finding => ({
+  code: 'WEDGE_LEFT_OUT', severity: 'note', side, measured: one.variant.number, unit: '', where: `trial wedge ${one.variant.number}`, text: leftOutWords(one), basis: PRACTICE,
+});
+
+/** Less than this nobody feels. */
+const FELT = 0.5;
+
+function standsHigher({ side }: RockerShoe, { higher, seat }: Trial): Finding[] {
+  if (higher < FELT) return [];
+  return [{
+    code: 'TRIAL_STANDS_HIGHER', severity: 'note', side, measured: higher, limit: FELT, unit: 'mm', where: 'trial wedges',
+    text: `All shapes of the trial stand at ${mm(seat)} at the seat, ${mm(higher)} higher than the sole is planned, so that only what is tried differs. Put ${mm(higher)} under the other shoe too for the trial.`, basis: PRACTICE,
+  }];
+}
+
+function noTrial(shoe: RockerShoe, order: WedgeOrder, { why }: NoTrial): Finding {
+  const step = largestWorking(order.step, (less) => isTrial(trialOf(shoe, { ...order, step: less })));
+  return {
+    code: 'NO_TRIAL', severity: 'warn', side: shoe.side, measured: order.step, ...(step > 0 && { limit: step }), unit: 'mm', where: 'trial wedges',
+    text: sentences(`No trial wedges are made: ${why}`, step > 0 ? `A step of ${mm(step, 0)} works (making.wedges.step)` : 'Shape the sole itself for the trial, outsole off'), basis: PRACTICE,
+  };
+}
