@@ -49,10 +49,10 @@ const wearerOf = ({ wearer: { mass, stature, crotchHeight, sex, risks, risksAske
   legDifference: { correctMm: legDifference.correct, shorter: legDifference.shorter, found: legDifference.found },
 });
 
-const makingOf = ({ tool, printBed, mould }: Making): object => ({
+const makingOf = ({ tool, printBed, mould, gauges, wedges }: Making): object => ({
   tool: tool && { diameterMm: tool.diameter, reachMm: tool.reach },
   printBed: printBed && { xMm: printBed.x, yMm: printBed.y, zMm: printBed.z },
-  mould: mould && mouldOrderOf(mould),
+  mould: mould && mouldOrderOf(mould), gauges: gauges && { depthMm: gauges.depth }, wedges: wedges && { stepMm: wedges.step, flatMm: wedges.flat },
 });
 
 function shoeOf(shoe: Shoe, fitting: Fitting, mould: ShoeMould | undefined): object {

@@ -3,6 +3,7 @@ import type { Making, MouldOrder, PrintOrder } from '../fitting/making.ts';
 import type { Side } from '../fitting/words.ts';
 import { partsOf } from '../pair/shoe.ts';
 import type { Booleans } from './booleans.ts';
+import { gaugesFor, type ShoeGauges } from './gauges/gauges.ts';
 import { mouldOf, type Mould } from './mould.ts';
 import { printOf, type Print } from './print/print.ts';
 
