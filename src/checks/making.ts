@@ -7,11 +7,12 @@ import { over, type Seen } from './seen.ts';
 import { PRACTICE } from './sources.ts';
 
 /** The cutter must stick out this much further than the part is high, or its holder ploughs the block. */
-const BEYOND_PART: Mm = 5;
+export const BEYOND_PART: Mm = 5;
 
-export function toolReach({ shoe, fitting: { making: { tool } } }: Seen): Finding[] {
+/** The rule of thumb for a cutter without a block; where a block is ordered, what is cut in it is known, and looked at there. */
+export function toolReach({ shoe, fitting: { making: { tool, block } } }: Seen): Finding[] {
   const parts = partsOf(shoe);
-  if (!tool || !parts) return [];
+  if (!tool || block || !parts) return [];
   const height = heightOf(parts.solids.foam), needed = height + BEYOND_PART;
   if (!over(needed, tool.reach)) return [];
   return [{

@@ -75,8 +75,11 @@ function slices(solid: Manifold, at: readonly Mm[]): Mesh[] {
   return cut;
 }
 
+const solidOf = (kernel: ManifoldToplevel, { positions, triangles }: Mesh): Manifold =>
+  new kernel.Manifold(new kernel.Mesh({ numProp: 3, vertProperties: Float32Array.from(positions), triVerts: triangles }));
+
 function using<T>(kernel: ManifoldToplevel, mesh: Mesh, work: (solid: Manifold) => T): T {
-  const solid = new kernel.Manifold(new kernel.Mesh({ numProp: 3, vertProperties: Float32Array.from(mesh.positions), triVerts: mesh.triangles }));
+  const solid = solidOf(kernel, mesh);
   try { return work(solid); } finally { solid.delete(); }
 }
 
