@@ -52,8 +52,8 @@ const board = group({
 }).meta({ description: 'The board that jigs, gauges and wedges are cut from, and the machine that cuts it.' });
 
 const block = group({
-  length: setting('making.block.length', 'Length of the block, 350 mm where left out.').optional(),
-  width: setting('making.block.width', 'Width of the block, 150 mm where left out.').optional(),
+  length: setting('making.block.length', 'Length of the block, 380 mm where left out.').optional(),
+  width: setting('making.block.width', 'Width of the block, 170 mm where left out.').optional(),
   sheet: setting('making.block.sheet', 'Thickness of one sheet of the block, 20 mm where left out.').optional(),
   sheets: setting('making.block.sheets', 'How many sheets are glued up; as many as are needed where left out.').optional(),
   faces: word(BLOCK_FACES, 'Which faces of the foam body are cut in the block; both where left out.').optional(),

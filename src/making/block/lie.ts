@@ -13,8 +13,6 @@ import type { Mm, Rad } from '../../geometry/units.ts';
  */
 export interface Lie { readonly turn: Rad; readonly shift: Point3 }
 
-export const AS_IT_STANDS: Lie = { turn: 0, shift: [0, 0, 0] };
-
 /** A direction in plan, from the shoe to the block. */
 export const laidWay = ({ turn }: Lie, [x, y]: Point): Point => {
   const cosine = cos(turn), sine = sin(turn);

@@ -1,4 +1,3 @@
-import { planOf } from '../../checks/making.ts';
 import { boundsOf } from '../../geometry/mesh.ts';
 import { lengthOf, pointOn, type Path } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
@@ -8,13 +7,14 @@ import type { Mm } from '../../geometry/units.ts';
 import type { BlockOrder, Tool } from '../../fitting/making.ts';
 import type { SoleParts } from '../../pair/shoe.ts';
 import { groundLine } from '../../solid/groundLine.ts';
+import type { SoleShape } from '../../solid/soleShape.ts';
 import type { Hole } from '../places.ts';
 import { setOut } from '../setOut.ts';
 import { floorsFor, footRoom, SKIM, type Floors } from './floors.ts';
-import { AS_IT_STANDS, laidPath, type Lie } from './lie.ts';
+import { laidPath, type Lie } from './lie.ts';
 import { settle, type Footprint } from './size.ts';
 import { tabsFor, type Tabs } from './tabs.ts';
-import { flareOut, wallsRound, type BlockWall } from './walls.ts';
+import { flareOut, laidWall, wallsRound, type BlockWall } from './walls.ts';
 
 /** What is taken where the sheet names no cutter. Common practice of the trade. */
 export const USUAL_TOOL: Tool = { diameter: 12, reach: 75, end: 'ball' };
@@ -38,8 +38,6 @@ export interface BlockPlan {
   readonly low: Mm;
   readonly high: Mm;
   readonly walls: readonly BlockWall[];
-  readonly edge: Path;
-  readonly ground: Path;
   /** Outer edge of what is cut away round the part, and how wide that is. */
   readonly pocket: Path;
   readonly pocketWidth: Mm;
@@ -54,20 +52,24 @@ export interface BlockPlan {
 /** Plans the block for one sole. What is ordered too small is replaced by the nearest that works: compare with `order`. */
 export function blockPlan(parts: SoleParts, order: BlockOrder, tool: Tool): BlockPlan {
   const { shape, bodies: { foam }, solids } = parts, { least, most } = boundsOf(solids.foam), both = order.faces === 'both faces';
-  const standing = wallsRound(foam, AS_IT_STANDS), pocketWidth = tool.diameter + CLEAR + flareOut(standing), pocket = setOut(shape.edge.filter(isLong), pocketWidth);
-  const print: Footprint = { outline: planOf(parts), pocket, around: tool.diameter + CLEAR + order.margin };
+  const standing = wallsRound(foam), pocketWidth = tool.diameter + CLEAR + flareOut(standing), pocket = setOut(shape.edge.filter(isLong), pocketWidth);
+  const print: Footprint = { outline: standing.flatMap(({ top, bottom }): Point[] => [[top[0], top[1]], [bottom[0], bottom[1]]]), pocket, around: tool.diameter + CLEAR + order.margin };
   const { length, width, lie: flat, dowels } = settle(print, order);
   const tall = most[2] - least[2], below = both ? SKIM : footRoom(order, tool), sheetsNeeded = Math.ceil((tall + SKIM + below) / order.sheet - 1e-9);
   const sheets = Math.max(sheetsNeeded, order.sheets ?? 0), height = sheets * order.sheet, low = both ? height - SKIM - tall : below;
   const lie: Lie = { turn: flat.turn, shift: [flat.shift[0], flat.shift[1], low - least[2]] };
-  const walls = wallsRound(foam, lie), tabs = tabsFor(walls, shape.last.length, order), high = low + tall;
+  const walls = standing.map((wall) => laidWall(lie, wall)), tabs = tabsFor(walls, shape.last.length, order), high = low + tall;
   return {
     order, tool, length, width, sheets, height, sheetsNeeded, lie, low, high, walls, pocketWidth, tabs, dowels,
-    edge: laidPath(lie, shape.edge.filter(isLong)), ground: laidPath(lie, groundLine(shape).filter(isLong)), pocket: laidPath(lie, pocket),
+    pocket: laidPath(lie, pocket),
     floors: floorsFor({ height, low, high, walls, tabs: tabs.tabs }, order, tool),
     glueLines: Array.from({ length: sheets - 1 }, (_, i) => (i + 1) * order.sheet),
   };
 }
+
+/** The edge of the part and the line where its walls end below, in the block. */
+export const linesInBlock = ({ lie }: BlockPlan, shape: SoleShape): { readonly edge: Path; readonly ground: Path } =>
+  ({ edge: laidPath(lie, shape.edge.filter(isLong)), ground: laidPath(lie, groundLine(shape).filter(isLong)) });
 
 const isLong = (piece: Path[number]): boolean => lengthOf(piece) >= SAME_POINT;
 

@@ -22,7 +22,7 @@ export interface LowWall { readonly place: Tab['place']; readonly side: Tab['sid
 export interface Tabs { readonly tabs: readonly Tab[]; readonly low: readonly LowWall[] }
 
 /** Left of the wall between a tab and the faces above and below it: tabs touch neither the arcs nor the edge. */
-export const TAB_CLEAR: Mm = 2;
+export const TAB_CLEAR: Mm = 1;
 /** A tab lower than this tears. */
 const LEAST_TAB: Mm = 1;
 /** How many places to either side, 4 mm apart, a tab may move for a higher wall. */

@@ -21,14 +21,17 @@ export interface BlockWall {
 /** Places looked at all round, about 4 mm apart on a common sole. */
 const ROUND = 192;
 
-/** The walls of a body all round, in the order of its edge line. */
-export function wallsRound({ shape, upper, lower }: Body, lie: Lie): BlockWall[] {
+/** The walls of a body all round, in the order of its edge line, as the shoe stands. */
+export function wallsRound({ shape, upper, lower }: Body): BlockWall[] {
   const under = sweptSurface(lower, shape.line), step = shape.edge.length / ROUND;
   return Array.from({ length: ROUND }, (_, i) => {
     const wall = wallLine(shape, i * step), top = meetSurface(wall, upper), bottom = meetSurface(wall, under);
-    return { top: laid(lie, top), bottom: laid(lie, bottom), outward: laidWay(lie, wall.outward), run: wall.run, on: [top[0], top[1]], faces: wall.outward };
+    return { top, bottom, outward: wall.outward, run: wall.run, on: [top[0], top[1]], faces: wall.outward };
   });
 }
+
+export const laidWall = (lie: Lie, wall: BlockWall): BlockWall =>
+  ({ ...wall, top: laid(lie, wall.top), bottom: laid(lie, wall.bottom), outward: laidWay(lie, wall.outward) });
 
 /** Less than this (a tenth of a degree) a wall counts as upright. */
 const UPRIGHT = 0.0017;

@@ -1,0 +1,68 @@
+import type { Finding } from '../../checks/finding.ts';
+import { fromHeel, mm } from '../../checks/say.ts';
+import { PRACTICE } from '../../checks/sources.ts';
+import type { BlockOrder, Tool } from '../../fitting/making.ts';
+import { lengthOf } from '../../geometry/path.ts';
+import type { Point } from '../../geometry/point.ts';
+import { SAME_POINT } from '../../geometry/tolerances.ts';
+import type { Mm } from '../../geometry/units.ts';
+import { plannedBlock, type Blocked } from './block.ts';
+import { leftInHollows } from './hollows.ts';
+import { leftInOutline, leftOnWalls } from './wallLeft.ts';
+import { wallsRound } from './walls.ts';
+
+/** A face under a last may miss it by half a millimetre, an arc its form by a third; an outline may be off by half. Common practice. */
+const FACE_MOST: Mm = 0.3, WALL_MOST: Mm = 0.5;
+
+/** Diameters that are on sale. Common practice of the trade. */
+const ON_SALE: readonly Mm[] = [50, 40, 32, 25, 20, 16, 12, 10, 8, 6, 5, 4, 3, 2, 1];
+
+const common = { severity: 'warn', unit: 'mm', basis: PRACTICE } as const;
+const place = ([x, y]: Point): string => `${fromHeel(x)}, ${Math.abs(y) < 5 ? 'in the middle' : y > 0 ? 'outer side' : 'inner side'}`;
+const endOf = ({ end, diameter }: Tool): string => `${end === 'ball' ? 'ball end' : 'flat end'} of ${mm(diameter)}`;
+
+/** Hollows of the face under the last. The ground face has none: all its arcs bulge outwards. */
+export function facesReached({ side, parts, plan: { tool } }: Blocked): Finding[] {
+  const { foam } = parts.bodies, edge = wallsRound(foam).map(({ top }) => top), leaves = (one: Tool): ReturnType<typeof leftInHollows> => leftInHollows(foam.upper, edge, one);
+  const { left, at } = leaves(tool);
+  if (left <= FACE_MOST) return [];
+  const works = [...(tool.end === 'flat' ? [{ ...tool, end: 'ball' as const }] : []), ...ON_SALE.filter((diameter) => diameter < tool.diameter).map((diameter) => ({ ...tool, diameter }))].find((one) => leaves(one).left <= FACE_MOST);
+  return [{
+    ...common, code: 'TOOL_HOLLOW', side, measured: left, limit: FACE_MOST, where: 'upper face of the foam', at: at[0],
+    text: `A ${endOf(tool)} does not reach the bottom of a hollow of the upper face: it leaves ${mm(left, 2)} ${place(at)}.${works ? ` A ${endOf(works)} reaches it (making.tool).` : ' Finish it by hand.'}`,
+  }];
+}
+
+/** Walls undercut from above, and the foot of a wall that a ball end leaves round. */
+export function wallsReached({ side, parts, making, plan }: Blocked): Finding[] {
+  const { left, wall } = leftOnWalls(plan), { tool, order } = plan;
+  if (left <= WALL_MOST || !wall) return [];
+  const works = ways(order, tool, plan.sheets).find(({ block, tool: one }) => { const other = plannedBlock(parts, { ...making, block, tool: one }); return other && leftOnWalls(other).left <= WALL_MOST; });
+  const undercut = order.faces === 'upper face' && wall.run > 0;
+  const why = undercut ? 'A wall that leans in towards the ground is undercut from above' : `The round of a ${endOf(tool)} does not come down to the foot of a wall`;
+  return [{
+    ...common, code: undercut ? 'TOOL_UNDERCUT' : 'TOOL_WALL_FOOT', side, measured: left, limit: WALL_MOST, where: 'wall of the foam body', at: wall.on[0],
+    text: `${why}: ${mm(left)} stays ${place(wall.on)}. ${works ? `${works.words} takes it off.` : 'Grind it off by hand.'}`,
+  }];
+}
+
+/** What may take off what stays on a wall, the least change first. */
+function ways(order: BlockOrder, tool: Tool, sheets: number): { readonly words: string; readonly block: BlockOrder; readonly tool: Tool }[] {
+  const both: BlockOrder = { ...order, faces: 'both faces' };
+  return [
+    ...(order.faces === 'upper face' ? [{ words: 'Cutting from both faces (making.block.faces)', block: both, tool }] : []),
+    ...(tool.end === 'ball' ? [{ words: 'A flat end for the walls (making.tool.end)', block: order, tool: { ...tool, end: 'flat' as const } }] : []),
+    { words: `One sheet more (making.block.sheets ${sheets + 1})`, block: { ...order, sheets: sheets + 1 }, tool },
+  ];
+}
+
+/** Hollows of the outline in plan, at the waist. */
+export function outlineReached({ side, parts: { shape }, plan: { tool } }: Blocked): Finding[] {
+  const edge = shape.edge.filter((piece) => lengthOf(piece) >= SAME_POINT), { left, at } = leftInOutline(edge, tool.diameter / 2);
+  if (left <= WALL_MOST) return [];
+  const works = ON_SALE.find((diameter) => diameter < tool.diameter && leftInOutline(edge, diameter / 2).left <= WALL_MOST);
+  return [{
+    ...common, code: 'TOOL_OUTLINE', side, measured: left, limit: WALL_MOST, where: 'outline of the foam body', at: at[0],
+    text: `A cutter of ${mm(tool.diameter)} does not go into the hollow of the outline: it leaves ${mm(left)} ${place(at)}.${works ? ` One of ${mm(works)} does (making.tool.diameter).` : ''}`,
+  }];
+}
