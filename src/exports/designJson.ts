@@ -4,6 +4,7 @@ import { inputOf } from '../checks/inputs.ts';
 import type { Fitting, SheetMatch, ToeOrder } from '../fitting/fitting.ts';
 import type { Making } from '../fitting/making.ts';
 import type { Measure } from '../fitting/measure.ts';
+import type { Side } from '../fitting/words.ts';
 import { inDegrees } from '../geometry/units.ts';
 import { levelInWords } from '../pair/level.ts';
 import { partsOf, type MatchShoe, type RockerShoe, type Shoe } from '../pair/shoe.ts';

@@ -47,13 +47,13 @@ function jobSheetPages(design: Design, files: readonly Checksum[], made: Made): 
 }
 
 /** Height of a line of the foot, of the foot of a page without stops, and how much of it a drawing's own margin does not cover. */
-const LINE: Mm = 4.4, FOOT: Mm = 15, BELOW_FRAME: Mm = 7;
+export const LINE: Mm = 4.4, FOOT: Mm = 15, BELOW_FRAME: Mm = 7;
 
 /** What the foot of a page takes. */
 export const footHeight = (design: Design, paper: Paper): Mm => footLines(design, paper).length * LINE + FOOT;
 
 /** Every stop that somebody took on his own name. */
-const footLines = (design: Design, { width }: Paper): string[] =>
+export const footLines = (design: Design, { width }: Paper): string[] =>
   stopsTaken(design).flatMap((stop) => wrapped(stop, width - 2 * SIDE, { size: LETTERS.label, bold: true }));
 
 /** The foot of a page: job, number, limits, and every stop taken. */

@@ -121,10 +121,10 @@ export const cautionsSection = ({ fitting }: Design): Block[] =>
 export interface Checksum { readonly name: string; readonly sha256: string }
 
 /** @param making what the workshop has: a cutter that is not on the sheet cannot be held against the part */
-export function filesSection(files: readonly Checksum[], { tool }: Making): Block[] {
+export function filesSection(files: readonly Checksum[], { tool, block }: Making): Block[] {
   return [
     heading('Files'), introduction('All sizes in mm. The row of figures and letters beside a file (SHA-256) changes with the file: it tells whether a file is still the one this sheet was made with.', WIDTH),
-    ...(tool ? [] : [introduction('Cutter reach not checked: no tool on the sheet (making.tool).', WIDTH)]),
+    ...(tool || block ? [] : [introduction('Cutter reach not checked: no tool on the sheet (making.tool).', WIDTH)]),
     ...table([{ title: 'File', width: 66 }, { title: 'SHA-256', width: WIDTH - 66 }], files.map(({ name, sha256 }) => ({ cells: [name, sha256] })), { size: 2.9 }),
   ];
 }

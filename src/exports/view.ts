@@ -12,7 +12,7 @@ export const onPaper = (view: View, path: Path): Path => path.map((piece): PathP
   : { kind: 'arc', centre: spot(view, piece.centre), radius: piece.radius * view.scale, start: -piece.start, sweep: -piece.sweep });
 
 /** Scales of technical drawings, largest first. Source: ISO 5455, and its intermediate steps in common use. */
-const SCALES = [1, 2, 2.5, 3, 4, 5] as const;
+const SCALES = [1, 2, 2.5, 3, 4, 5, 10, 20] as const;
 
 /** One to so many: the largest scale at which a size on the shoe fits a size on paper; the smallest one where none does. */
 export const scaleFor = (fits: (scale: number) => boolean): number => SCALES.find((by) => fits(1 / by)) ?? SCALES.at(-1)!;

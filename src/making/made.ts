@@ -1,7 +1,7 @@
 import type { Design } from '../checks/design.ts';
 import type { Making, MouldOrder, PrintOrder } from '../fitting/making.ts';
 import type { Side } from '../fitting/words.ts';
-import { partsOf } from '../pair/shoe.ts';
+import { partsOf, type SoleParts } from '../pair/shoe.ts';
 import { blockOf, plannedBlock, type Block } from './block/block.ts';
 import type { Booleans } from './booleans.ts';
 import { gaugesFor, type ShoeGauges } from './gauges/gauges.ts';

@@ -1,0 +1,27 @@
+import type { Design } from '../checks/design.ts';
+import type { ShoeBlock } from '../making/made.ts';
+import type { Mm } from '../geometry/units.ts';
+import { blockDrawing } from './blockDrawing.ts';
+import { blockText } from './blockText.ts';
+import type { Drawing, Mark, Paper } from './drawing.ts';
+import { pagesOf } from './flow.ts';
+import { FOOT, BELOW_FRAME, footLines, footMarks, LINE } from './jobSheet.ts';
+import { WIDTH } from './jobSheetSections.ts';
+import { pdfBytes } from './pdf.ts';
+
+const A4: Paper = { width: 210, height: 297 };
+const SIDE: Mm = 12, TOP: Mm = 12;
+
+/** The set-up sheet of the router: for each shoe its block drawn in scale, and what is to be done in words. Same design, same bytes. */
+export function blockPdf(design: Design, blocks: readonly ShoeBlock[]): Uint8Array {
+  const { reference, date } = design.fitting.job, foot = footLines(design, A4).length * LINE;
+  const room = { left: SIDE, right: SIDE + WIDTH, top: TOP, bottom: A4.height - foot - FOOT };
+  const sheets = blocks.map((shoe) => ({ shoe, written: pagesOf(blockText(design, shoe, WIDTH), room) })), of = sheets.reduce((sum, { written }) => sum + 1 + written.length, 0);
+  const title = `${reference}: set-up of the router`, pages: Drawing[] = [];
+  const lay = (marks: readonly Mark[]): void => { pages.push({ paper: A4, title, marks: [...marks, ...footMarks(design, A4, { n: pages.length + 1, of })] }); };
+  for (const { shoe, written } of sheets) {
+    lay(blockDrawing(design, shoe, { ...A4, height: A4.height - foot - BELOW_FRAME }, { n: pages.length + 1, of }).marks);
+    written.forEach(lay);
+  }
+  return pdfBytes(pages, title, date);
+}
