@@ -5,7 +5,7 @@ import { blockDrawing } from './blockDrawing.ts';
 import { blockText } from './blockText.ts';
 import type { Drawing, Mark, Paper } from './drawing.ts';
 import { pagesOf } from './flow.ts';
-import { FOOT, BELOW_FRAME, footLines, footMarks, LINE } from './jobSheet.ts';
+import { FOOT, BELOW_FRAME, footLines, footMarks, LINE } from './pageFoot.ts';
 import { WIDTH } from './jobSheetSections.ts';
 import { pdfBytes } from './pdf.ts';
 

@@ -7,7 +7,7 @@ import { groundAway, type ShoeStack, type Stacks } from '../making/stack/stack.t
 import { wasteOf } from '../making/nest/nest.ts';
 import type { Drawing, Paper } from './drawing.ts';
 import { heading, introduction, pagesOf, paragraph, space, subheading, table, type Block, type Row } from './flow.ts';
-import { footHeight, footMarks } from './jobSheet.ts';
+import { footHeight, footMarks } from './pageFoot.ts';
 import { pdfBytes } from './pdf.ts';
 import { checkLines } from './sheetFrame.ts';
 

@@ -4,17 +4,16 @@ import { inputOf } from '../checks/inputs.ts';
 import type { Fitting, SheetMatch, ToeOrder } from '../fitting/fitting.ts';
 import type { Making } from '../fitting/making.ts';
 import type { Measure } from '../fitting/measure.ts';
-import type { Side } from '../fitting/words.ts';
 import { inDegrees } from '../geometry/units.ts';
 import { levelInWords } from '../pair/level.ts';
 import { partsOf, type MatchShoe, type RockerShoe, type Shoe } from '../pair/shoe.ts';
 import type { GroundPiece } from '../profile/groundFace.ts';
 import type { Design } from '../checks/design.ts';
-import type { Made, ShoeMould } from '../making/made.ts';
-import { mouldNumbers, mouldOrderOf } from './mouldNumbers.ts';
+import type { Made } from '../making/made.ts';
+import { numbersBeside, numbersOfPair } from './besides.ts';
+import { blockOrderNumbers, toolNumbers } from './blockNumbers.ts';
+import { mouldOrderOf } from './mouldNumbers.ts';
 import { jobLines, orderLines } from './orderWords.ts';
-import { paperNumbers } from './paperNumbers.ts';
-import { printNumbers } from './printPaper.ts';
 
 /** Raised when a field is renamed, moved or taken out; new fields come without it. */
 const FORMAT_VERSION = 1;
@@ -31,9 +30,7 @@ export function designJson(design: Design, made: Made): string {
     format: 'rockerbench design', version: FORMAT_VERSION,
     job: Object.fromEntries(jobLines(fitting)), level: levelInWords(fitting.wearer.legDifference),
     wearer: wearerOf(fitting), chordGapMm: fitting.making.chordGap, making: makingOf(fitting.making),
-    shoes: shoes.map((shoe) => shoeOf(shoe, fitting, made.moulds.find(({ side }) => side === shoe.side))),
-    ...(made.prints.length ? { prints: made.prints.map(printNumbers) } : {}),
-    ...paperNumbers(design, made),
+    shoes: shoes.map((shoe) => ({ ...shoeOf(shoe, fitting), ...numbersBeside(made, shoe) })), ...numbersOfPair(design, made),
     findings, overrides: fitting.overrides, cautions: cautionsFor(fitting),
   }, rounded, 2)}\n`;
 }
@@ -50,19 +47,18 @@ const wearerOf = ({ wearer: { mass, stature, crotchHeight, sex, risks, risksAske
   legDifference: { correctMm: legDifference.correct, shorter: legDifference.shorter, found: legDifference.found },
 });
 
-const makingOf = ({ tool, printBed, mould, gauges, wedges }: Making): object => ({
-  tool: tool && { diameterMm: tool.diameter, reachMm: tool.reach },
+const makingOf = ({ tool, printBed, mould, block, gauges, wedges }: Making): object => ({
+  tool: tool && toolNumbers(tool),
   printBed: printBed && { xMm: printBed.x, yMm: printBed.y, zMm: printBed.z },
-  mould: mould && mouldOrderOf(mould), gauges: gauges && { depthMm: gauges.depth }, wedges: wedges && { stepMm: wedges.step, flatMm: wedges.flat },
+  mould: mould && mouldOrderOf(mould), block: block && blockOrderNumbers(block), gauges: gauges && { depthMm: gauges.depth }, wedges: wedges && { stepMm: wedges.step, flatMm: wedges.flat },
 });
 
-function shoeOf(shoe: Shoe, fitting: Fitting, mould: ShoeMould | undefined): object {
+function shoeOf(shoe: Shoe, fitting: Fitting): object {
   const { shape } = partsOf(shoe) ?? {};
   return {
     side: shoe.side, kind: shoe.kind, order: Object.fromEntries(orderLines(shoe.fitting)),
     orderNumbers: shoe.kind === 'rocker' ? rockerNumbers(shoe) : matchNumbers(shoe), measures: measuresOf(shoe, fitting),
     figures: figuresOf(shoe, fitting), profile: shape?.face.pieces.map(pieceOf), stations: stationsOf(shoe),
-    mould: mould && mouldNumbers(mould),
   };
 }
 

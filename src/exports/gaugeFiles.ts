@@ -3,18 +3,15 @@ import { flatSolid } from '../making/cut/flatSolid.ts';
 import { onBoards } from '../making/cut/onBoards.ts';
 import type { FlatPart } from '../making/flatPart.ts';
 import type { Made } from '../making/made.ts';
-import { mirrored, type Mesh } from '../geometry/mesh.ts';
 import type { Mm } from '../geometry/units.ts';
 import { cutSheets } from './cutSheets.ts';
+import { solidFile, textFile, type NamedFile } from './namedFile.ts';
 import { repairCardPdf } from './repairCard.ts';
 import { stlBytes } from './stl.ts';
 import { trialRecordPdf } from './trialRecord.ts';
 
-/** A file by its name in the folder of the job. */
-interface GaugeFile { readonly name: string; readonly bytes: Uint8Array }
-
 /** The gauges of each shoe: laid on boards to cut, each as a solid for a printer, and the card for whoever repairs the shoe. */
-export const gaugeFiles = (design: Design, { gauges }: Made): GaugeFile[] => gauges.flatMap((one) => {
+export const gaugeFiles = (design: Design, { gauges }: Made): NamedFile[] => gauges.flatMap((one) => {
   const { reference } = design.fitting.job, stem = `${reference}_${one.side}`;
   return [
     ...boardFiles(design, `${stem}_gauges`, `${reference} ${one.side} gauges`, one.parts),
@@ -24,23 +21,22 @@ export const gaugeFiles = (design: Design, { gauges }: Made): GaugeFile[] => gau
 });
 
 /** The trial wedges of each shoe: base and wedges as solids, all of them from the side to be sawn, and the record of the walk. */
-export const wedgeFiles = (design: Design, { wedges }: Made): GaugeFile[] => wedges.flatMap((one) => {
-  const { reference } = design.fitting.job, { side } = one, stem = `${reference}_${side}_trial`, turned = (mesh: Mesh): Mesh => (side === 'right' ? mirrored(mesh) : mesh);
-  const solid = (name: string, mesh: Mesh): GaugeFile => ({ name: `${name}.stl`, bytes: stlBytes(turned(mesh), name) });
+export const wedgeFiles = (design: Design, { wedges }: Made): NamedFile[] => wedges.flatMap((one) => {
+  const { reference } = design.fitting.job, { side } = one, stem = `${reference}_${side}_trial`;
   return [
-    solid(`${stem}-base`, one.base), ...one.wedges.map(({ variant: { number }, mesh }) => solid(`${stem}-wedge-${number}`, mesh)),
+    solidFile(side, `${stem}-base`, one.base), ...one.wedges.map(({ variant: { number }, mesh }) => solidFile(side, `${stem}-wedge-${number}`, mesh)),
     ...boardFiles(design, `${stem}-templates`, `${reference} ${side} trial templates`, one.parts),
     { name: `${stem}-record.pdf`, bytes: trialRecordPdf(design, one) },
   ];
 });
 
 /** One drawing a board; only a second board is counted in its name. */
-function boardFiles({ fitting: { making } }: Design, stem: string, name: string, parts: readonly FlatPart[]): GaugeFile[] {
+function boardFiles({ fitting: { making } }: Design, stem: string, name: string, parts: readonly FlatPart[]): NamedFile[] {
   const { placed, board } = onBoards(parts, making.board), sheets = cutSheets(name, placed, board);
-  return sheets.map((text, i) => ({ name: `${stem}${sheets.length > 1 ? `-${i + 1}` : ''}.dxf`, bytes: new TextEncoder().encode(text) }));
+  return sheets.map((text, i) => textFile(`${stem}${sheets.length > 1 ? `-${i + 1}` : ''}.dxf`, text));
 }
 
-const flatFile = ({ fitting: { making: { board, chordGap } } }: Design, name: string, part: FlatPart): GaugeFile =>
+const flatFile = ({ fitting: { making: { board, chordGap } } }: Design, name: string, part: FlatPart): NamedFile =>
   ({ name: `${name}.stl`, bytes: stlBytes(flatSolid(part, board.thickness, Math.min(chordGap, GAUGE_GAP)), name) });
 
 /** A gauge is cut finer than what it measures. */

@@ -5,7 +5,7 @@ import type { Made } from '../making/made.ts';
 import { LETTERS, stroke, words, type Drawing, type Mark, type Paper } from './drawing.ts';
 import { pagesOf, table, type Block } from './flow.ts';
 import { bigHeading, CARD_WIDTH, checkBlock, checkHead, sentence, stepBlock, writingLines } from './jobCardBlocks.ts';
-import { footHeight, footMarks } from './jobSheet.ts';
+import { footHeight, footMarks } from './pageFoot.ts';
 import { pdfBytes } from './pdf.ts';
 import { shoesInWords } from './sheetFrame.ts';
 

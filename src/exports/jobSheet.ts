@@ -1,23 +1,19 @@
 import type { Mm } from '../geometry/units.ts';
 import type { Design } from '../checks/design.ts';
-import { LETTERS, stroke, words, type Drawing, type Mark, type Paper } from './drawing.ts';
+import type { Drawing, Paper } from './drawing.ts';
 import { pagesOf } from './flow.ts';
 import { cautionsSection, estimatesSection, figuresSection, filesSection, findingsSection, orderSection, stationSection, WIDTH, type Checksum } from './jobSheetSections.ts';
-import { wrapped } from './letters.ts';
 import type { Made } from '../making/made.ts';
 import { mouldSection } from './mouldPaper.ts';
+import { BELOW_FRAME, footHeight, footLines, footMarks, LINE } from './pageFoot.ts';
 import { pdfBytes } from './pdf.ts';
 import { printSection } from './printPaper.ts';
 import { planDrawing } from './planDrawing.ts';
-import { stopsTaken, type SheetNumber } from './sheetFrame.ts';
 import { sideDrawing } from './sideDrawing.ts';
 
 const A4: Paper = { width: 210, height: 297 };
 const A4_LANDSCAPE: Paper = { width: 297, height: 210 };
 const SIDE: Mm = 12, TOP: Mm = 12;
-
-/** The sentence under every page. */
-const LIMITS = 'This sheet computes shape, not therapy; the prescriber decides.';
 
 /**
  * The paper that walks with the shoes through the workshop: drawings in scale, order and measures, every figure, the
@@ -44,27 +40,4 @@ function jobSheetPages(design: Design, files: readonly Checksum[], made: Made): 
     ...written.map((marks): Drawing => ({ paper: A4, title: 'Job sheet', marks })),
   ];
   return pages.map((page, i) => ({ ...page, marks: [...page.marks, ...footMarks(design, page.paper, { n: i + 1, of })] }));
-}
-
-/** Height of a line of the foot, of the foot of a page without stops, and how much of it a drawing's own margin does not cover. */
-export const LINE: Mm = 4.4, FOOT: Mm = 15, BELOW_FRAME: Mm = 7;
-
-/** What the foot of a page takes. */
-export const footHeight = (design: Design, paper: Paper): Mm => footLines(design, paper).length * LINE + FOOT;
-
-/** Every stop that somebody took on his own name. */
-export const footLines = (design: Design, { width }: Paper): string[] =>
-  stopsTaken(design).flatMap((stop) => wrapped(stop, width - 2 * SIDE, { size: LETTERS.label, bold: true }));
-
-/** The foot of a page: job, number, limits, and every stop taken. */
-export function footMarks(design: Design, paper: Paper, { n, of }: SheetNumber): Mark[] {
-  const { reference, date } = design.fitting.job, stops = footLines(design, paper), last = paper.height - 5.5, right = paper.width - SIDE;
-  const line = (i: number): Mm => last - (stops.length + 1 - i) * LINE, top = line(0) - LINE + 0.8;
-  return [
-    stroke([SIDE, top], [right, top], 'thin', 'ink'),
-    ...stops.map((text, i) => words(text, [SIDE, line(i)], { bold: true, ink: 'governs' })),
-    words(`${reference}   ${date}`, [SIDE, line(stops.length)], { bold: true }),
-    words(`sheet ${n} of ${of}`, [right, line(stops.length)], { anchor: 'end', bold: true }),
-    words(LIMITS, [SIDE, last]),
-  ];
 }

@@ -3,7 +3,7 @@ import { mirrored, type Mesh } from '../geometry/mesh.ts';
 import type { ShoePrint } from '../making/made.ts';
 import { placedOn } from '../making/print/bed.ts';
 import { mirroredTurn, type Turn } from '../making/print/turns.ts';
-import { stlBytes } from './stl.ts';
+import { solidFile, type NamedFile } from './namedFile.ts';
 import { threeMfBytes } from './threeMf.ts';
 
 /** A part of a shoe as it leaves: a right one mirrored. */
@@ -13,7 +13,7 @@ interface Leaving { readonly name: string; readonly mesh: Mesh; readonly turn: T
  * What a printer is given: one 3MF for each bed, all shoes in one where the bed takes them, and an STL of each part that
  * is no file of its own yet.
  */
-export function printFiles(prints: readonly ShoePrint[], reference: string, { printBed }: Making): { readonly name: string; readonly bytes: Uint8Array }[] {
+export function printFiles(prints: readonly ShoePrint[], reference: string, { printBed }: Making): NamedFile[] {
   const placed = placedOn(prints.flatMap((one) => leaving(one, reference)), printBed), beds = [...new Set(placed.map(({ bed }) => bed))];
   return [
     ...prints.flatMap((one) => partFiles(one, reference)),
@@ -28,10 +28,10 @@ const leaving = ({ side, print: { pieces } }: ShoePrint, reference: string): Lea
   name: `${reference} ${side} ${name}`, mesh: side === 'right' ? mirrored(mesh) : mesh, turn: side === 'right' ? mirroredTurn(turn) : turn,
 }));
 
-function partFiles({ side, print: { pieces, joint } }: ShoePrint, reference: string): { readonly name: string; readonly bytes: Uint8Array }[] {
+function partFiles({ side, print: { pieces, joint } }: ShoePrint, reference: string): NamedFile[] {
   if (!joint) return [];
   return pieces.map(({ name, mesh }) => {
     const stem = `${reference}_${side}_print-${name.replace(' ', '-')}`;
-    return { name: `${stem}.stl`, bytes: stlBytes(side === 'right' ? mirrored(mesh) : mesh, stem) };
+    return solidFile(side, stem, mesh);
   });
 }

@@ -2,7 +2,7 @@ import type { Mm } from '../geometry/units.ts';
 import type { Design } from '../checks/design.ts';
 import { stroke, words, type Drawing, type Mark, type Paper } from './drawing.ts';
 import { pagesOf, type Block } from './flow.ts';
-import { footHeight, footMarks } from './jobSheet.ts';
+import { footHeight, footMarks } from './pageFoot.ts';
 import { WIDTH } from './jobSheetSections.ts';
 
 const A4: Paper = { width: 210, height: 297 };

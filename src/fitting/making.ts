@@ -1,6 +1,6 @@
 import type { Mm } from '../geometry/units.ts';
 import type { CastName } from '../materials/materials.ts';
-import type { BlockFaces, Closing, CutterEnd, MouldMaker, MouldPart, PaperSize, ShoreScale, WayOfMaking } from './words.ts';
+import type { BlockFaces, Closing, CutterEnd, JigFace, MouldMaker, MouldPart, PaperSize, ShoreScale, WayOfMaking } from './words.ts';
 
 /** What the workshop has, and what it wants made besides the soles: each thing only where it is ordered. */
 export interface Making {

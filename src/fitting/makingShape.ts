@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { CASTS, type CastName } from '../materials/materials.ts';
 import { group, line, setting, word, yesNo } from './shapes.ts';
-import { BLOCK_FACES, CLOSINGS, CUTTER_ENDS, MOULD_MAKERS, MOULD_PARTS, PAPER_SIZES, SHORE_SCALES, WAYS_OF_MAKING } from './words.ts';
+import { BLOCK_FACES, CLOSINGS, CUTTER_ENDS, JIG_FACES, MOULD_MAKERS, MOULD_PARTS, PAPER_SIZES, SHORE_SCALES, WAYS_OF_MAKING } from './words.ts';
 
 const shrink = group({
   length: setting('making.mould.shrink.length', 'Along the shoe; that of the material where left out.').optional(),

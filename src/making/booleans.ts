@@ -20,6 +20,10 @@ export interface Booleans {
   readonly within: (mesh: Mesh, outline: readonly Point[]) => Mesh;
   /** The tightest skin round a solid that is hollow nowhere. */
   readonly hull: (mesh: Mesh) => Mesh;
+  /** What stays of a solid when others are cut away from it, save where something is kept. */
+  readonly carve: (mesh: Mesh, away: readonly Mesh[], kept: readonly Mesh[]) => Mesh;
+  /** An upright prism over a closed line of corners, counter-clockwise. */
+  readonly prism: (corners: readonly Point[], from: Mm, to: Mm) => Mesh;
 }
 
 /** Loads the kernel (WebAssembly). @param locate where the page serves its .wasm file, in a browser */
@@ -43,9 +47,8 @@ export async function loadBooleans(locate?: () => string): Promise<Booleans> {
     }),
     cutAcross: (mesh, at) => using(kernel, at.reduce((flat, x) => ontoPlane(flat, 0, x), mesh), (solid) => slices(solid, at)),
     within: (mesh, outline) => using(kernel, mesh, (solid) => {
-      const { least, most } = boundsOf(mesh), column = kernel.Manifold.extrude([outline.map(([x, y]): [number, number] => [x, y])], most[2] - least[2] + 2);
-      const placed = column.translate([0, 0, least[2] - 1]), inside = solid.intersect(placed), result = tidied(inside);
-      for (const used of [column, placed, inside]) used.delete();
+      const { least, most } = boundsOf(mesh), column = prismSolid(kernel, outline, least[2] - 1, most[2] + 1), inside = solid.intersect(column), result = tidied(inside);
+      for (const used of [column, inside]) used.delete();
       return result;
     }),
     hull: (mesh) => using(kernel, mesh, (solid) => {
@@ -53,7 +56,30 @@ export async function loadBooleans(locate?: () => string): Promise<Booleans> {
       skin.delete();
       return result;
     }),
+    carve: (mesh, away, kept) => using(kernel, mesh, (solid) => {
+      const [cut, spared] = [unionOf(kernel, away), unionOf(kernel, kept)], cutter = cut.subtract(spared), carved = solid.subtract(cutter);
+      const result = tidied(carved);
+      for (const used of [cut, spared, cutter, carved]) used.delete();
+      return result;
+    }),
+    prism: (corners, from, to) => {
+      const standing = prismSolid(kernel, corners, from, to), result = meshFrom(standing);
+      standing.delete();
+      return result;
+    },
   };
+}
+
+function prismSolid(kernel: ManifoldToplevel, corners: readonly Point[], from: Mm, to: Mm): Manifold {
+  const standing = kernel.Manifold.extrude([corners.map(([x, y]): [Mm, Mm] => [x, y])], to - from), lifted = standing.translate([0, 0, from]);
+  standing.delete();
+  return lifted;
+}
+
+function unionOf(kernel: ManifoldToplevel, meshes: readonly Mesh[]): Manifold {
+  const solids = meshes.map((mesh) => solidOf(kernel, mesh)), all = kernel.Manifold.union(solids);
+  for (const used of solids) used.delete();
+  return all;
 }
 
 /** Points that all but lie on a plane are put there, or the cut would leave slivers beside them. */

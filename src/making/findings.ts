@@ -1,9 +1,12 @@
 import type { Finding } from '../checks/finding.ts';
 import type { Pace } from '../checks/seen.ts';
 import type { Pair } from '../pair/shoe.ts';
+import { blockFindings } from './block/blockFindings.ts';
 import { cardFindings } from './card/findings.ts';
+import { gaugeFindings } from './gauges/findings.ts';
 import { mouldFindings } from './mould/findings.ts';
 import { printFindings } from './print/findings.ts';
+import { wedgeFindings } from './wedges/findings.ts';
 
 /**
  * What stands in the way of making what the sheet orders besides the soles, each with the nearest thing that works.
@@ -14,7 +17,10 @@ export function makingFindings(pair: Pair, pace: Pace = 'careful'): Finding[] {
 }
 
 const CHECKS: readonly ((pair: Pair, pace: Pace) => readonly Finding[])[] = [
+  blockFindings,
   cardFindings,
+  gaugeFindings,
   mouldFindings,
   printFindings,
+  wedgeFindings,
 ];

@@ -1,24 +1,36 @@
 import type { Design } from '../checks/design.ts';
 import type { Making, MouldOrder, PrintOrder } from '../fitting/making.ts';
-import type { Side } from '../fitting/words.ts';
+import type { MakingName, Side } from '../fitting/words.ts';
 import { partsOf, type SoleParts } from '../pair/shoe.ts';
 import { blockOf, plannedBlock, type Block } from './block/block.ts';
 import type { Booleans } from './booleans.ts';
 import { gaugesFor, type ShoeGauges } from './gauges/gauges.ts';
 import { mouldOf, type Mould } from './mould.ts';
 import { printOf, type Print } from './print/print.ts';
+import { stacksFor } from './stack/buildUp.ts';
+import type { Stacks } from './stack/stack.ts';
+import { wedgesFor, type ShoeWedges } from './wedges/wedges.ts';
 
-/** All that a sheet orders besides the soles, worked out once for every file and paper that tells of it. */
-export interface Made { readonly moulds: readonly ShoeMould[]; readonly prints: readonly ShoePrint[] }
+/** All that a sheet orders besides the soles, worked out once for every file and paper that tells of it; empty what it does not order. */
+export interface Made {
+  readonly moulds: readonly ShoeMould[];
+  readonly blocks: readonly ShoeBlock[];
+  readonly prints: readonly ShoePrint[];
+  readonly gauges: readonly ShoeGauges[];
+  readonly stack: Stacks | undefined;
+  readonly wedges: readonly ShoeWedges[];
+}
 
-/** A mould by the shoe it is for; its solids are still those of a left shoe. */
+/** Each by the shoe it is for; the solids are still those of a left shoe. */
 export interface ShoeMould { readonly side: Side; readonly order: MouldOrder; readonly mould: Mould }
-
-/** What is printed, by the shoe it is for; its solids are still those of a left shoe. */
+export interface ShoeBlock { readonly side: Side; readonly parts: SoleParts; readonly block: Block }
 export interface ShoePrint { readonly side: Side; readonly order: PrintOrder; readonly print: Print }
 
-/** Whether anything ordered is drilled, split or engraved, for which the solid kernel must be loaded. */
-export const needsKernel = ({ mould, print }: Making): boolean => mould !== undefined || print !== undefined;
+/** What is drilled, split or engraved. */
+const CUT_BY_KERNEL: readonly MakingName[] = ['mould', 'block', 'print', 'wedges'];
+
+/** Whether anything ordered needs the solid kernel. */
+export const needsKernel = (making: Making): boolean => CUT_BY_KERNEL.some((name) => making[name] !== undefined);
 
 /**
  * Everything a design orders besides the soles.
@@ -27,23 +39,37 @@ export const needsKernel = ({ mould, print }: Making): boolean => mould !== unde
  */
 export function madeFor(design: Design, kernel: Booleans | undefined): Made {
   if (needsKernel(design.fitting.making) && !kernel) throw new RangeError('what the sheet orders needs the solid kernel, so it must be loaded first (loadBooleans) and handed in');
-  return { moulds: kernel ? mouldsFor(design, kernel) : [], prints: kernel ? printsFor(design, kernel) : [] };
+  return { ...(kernel ? cutOf(design, kernel) : { moulds: [], blocks: [], prints: [], wedges: [] }), gauges: gaugesFor(design), stack: stacksFor(design) };
 }
 
-/** One mould for each sole that is made, where the sheet orders them. @throws RangeError when a sole could not leave its mould */
-export function mouldsFor({ shoes, mouldFaults, fitting: { making: { mould: order, chordGap, printBed } } }: Design, kernel: Booleans): ShoeMould[] {
+const cutOf = (design: Design, kernel: Booleans): Pick<Made, 'moulds' | 'blocks' | 'prints' | 'wedges'> =>
+  ({ moulds: mouldsFor(design, kernel), blocks: blocksFor(design, kernel), prints: printsFor(design, kernel), wedges: wedgesFor(design, kernel) });
+
+interface Sole { readonly side: Side; readonly parts: SoleParts }
+
+/** Every sole that is made. */
+const solesOf = ({ shoes }: Design): Sole[] => shoes.flatMap((shoe) => {
+  const parts = partsOf(shoe);
+  return parts ? [{ side: shoe.side, parts }] : [];
+});
+
+function mouldsFor(design: Design, kernel: Booleans): ShoeMould[] {
+  const { mouldFaults, fitting: { making: { mould: order, chordGap, printBed } } } = design;
   if (!order) return [];
   if (mouldFaults.length) throw new RangeError(mouldFaults.map(({ text }) => text).join('; '));
-  return shoes.flatMap((shoe) => {
-    const parts = partsOf(shoe);
-    return parts ? [{ side: shoe.side, order, mould: mouldOf(parts, order, chordGap, kernel, printBed) }] : [];
+  return solesOf(design).map(({ side, parts }) => ({ side, order, mould: mouldOf(parts, order, chordGap, kernel, printBed) }));
+}
+
+/** A block for each foam body that one can be planned for. */
+function blocksFor(design: Design, kernel: Booleans): ShoeBlock[] {
+  const { making } = design.fitting;
+  return solesOf(design).flatMap(({ side, parts }) => {
+    const plan = plannedBlock(parts, making);
+    return plan ? [{ side, parts, block: blockOf(parts, plan, making, kernel) }] : [];
   });
 }
 
-/** Every sole that is made, as it is printed, where the sheet orders that. */
-export function printsFor({ shoes, fitting: { making: { print: order, printBed } } }: Design, kernel: Booleans): ShoePrint[] {
-  return order ? shoes.flatMap((shoe) => {
-    const parts = partsOf(shoe);
-    return parts ? [{ side: shoe.side, order, print: printOf(parts, order, kernel, printBed) }] : [];
-  }) : [];
+function printsFor(design: Design, kernel: Booleans): ShoePrint[] {
+  const { print: order, printBed } = design.fitting.making;
+  return order ? solesOf(design).map(({ side, parts }) => ({ side, order, print: printOf(parts, order, kernel, printBed) })) : [];
 }

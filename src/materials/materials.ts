@@ -38,5 +38,8 @@ export const CASTS = {
 } as const satisfies Record<string, Cast>;
 export type CastName = keyof typeof CASTS;
 
+/** Contact cement for foam and rubber, g/m² on each of the two faces of a joint, as it is brushed on. */
+export const CEMENT = { perFace: 150, basis: 'common practice, 100 to 200 g/m² on each face (from memory)' } as const;
+
 /** Carbon and epoxy laid by hand, at equal weights of both: 1 / (0.5 / 1.8 + 0.5 / 1.2) = 1.44. */
 export const STIFFENER: Material = { density: 1.44, basis: 'equal weights of carbon (1.8) and epoxy (1.2), common practice' };

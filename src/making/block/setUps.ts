@@ -3,7 +3,7 @@ import { add, scale, turnLeft, type Point, type Point3 } from '../../geometry/po
 import type { Mm } from '../../geometry/units.ts';
 import { columnsFor, pointsAcross, rowsOf, type Body, type Cut } from '../../solid/body.ts';
 import type { Bar, Booleans } from '../booleans.ts';
-import { shell, stripOver, stripUnder } from '../cavity.ts';
+import { shell, stripOver, stripUnder } from '../shell.ts';
 import type { SoleParts } from '../../pair/shoe.ts';
 import { laidMesh, turnedOver, type Lie } from './lie.ts';
 import { cornersOf, type BlockPlan } from './plan.ts';

@@ -10,7 +10,7 @@ import { HAZARDS, type Hazard } from '../../../src/making/card/hazards.ts';
 import type { Step } from '../../../src/making/card/step.ts';
 import { ORDER_FOR, wayFor } from '../../../src/making/card/way.ts';
 import { WAITS } from '../../../src/making/card/waits.ts';
-import { mouldsFor, type ShoeMould } from '../../../src/making/made.ts';
+import { madeFor, type ShoeMould } from '../../../src/making/made.ts';
 import { partsOf } from '../../../src/pair/shoe.ts';
 import { designOf, JOBS, match } from '../../exports/jobs.ts';
 
@@ -127,7 +127,7 @@ describe('numbers', () => {
 describe('a mould', () => {
   let moulds: readonly ShoeMould[];
   const whole = (): Design => ordering({ mould: { part: 'whole sole' } }, designOf({ ...JOBS.alone, making: { ...JOBS.alone.making, chordGap: 0.5 } }));
-  beforeAll(async () => { moulds = mouldsFor(whole(), await loadBooleans()); });
+  beforeAll(async () => { ({ moulds } = madeFor(whole(), await loadBooleans())); });
 
   test('says what is poured; a whole sole gets no outsole', () => {
     const steps = stepsOf(jobCardFor(whole(), moulds)), [poured] = steps.flatMap(({ targets }) => targets).filter(({ what }) => what === 'Poured');

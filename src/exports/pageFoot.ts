@@ -1,0 +1,35 @@
+import type { Design } from '../checks/design.ts';
+import type { Mm } from '../geometry/units.ts';
+import { LETTERS, stroke, words, type Mark, type Paper } from './drawing.ts';
+import { wrapped } from './letters.ts';
+import { stopsTaken, type SheetNumber } from './sheetFrame.ts';
+
+/** The foot of every page of every paper. */
+
+const SIDE: Mm = 12;
+
+/** The sentence under every page. */
+const LIMITS = 'This sheet computes shape, not therapy; the prescriber decides.';
+
+/** Height of a line of the foot, of the foot of a page without stops, and how much of it a drawing's own margin does not cover. */
+export const LINE: Mm = 4.4, FOOT: Mm = 15, BELOW_FRAME: Mm = 7;
+
+/** What the foot of a page takes. */
+export const footHeight = (design: Design, paper: Paper): Mm => footLines(design, paper).length * LINE + FOOT;
+
+/** Every stop that somebody took on his own name. */
+export const footLines = (design: Design, { width }: Paper): string[] =>
+  stopsTaken(design).flatMap((stop) => wrapped(stop, width - 2 * SIDE, { size: LETTERS.label, bold: true }));
+
+/** The foot of a page: job, number, limits, and every stop taken. */
+export function footMarks(design: Design, paper: Paper, { n, of }: SheetNumber): Mark[] {
+  const { reference, date } = design.fitting.job, stops = footLines(design, paper), last = paper.height - 5.5, right = paper.width - SIDE;
+  const line = (i: number): Mm => last - (stops.length + 1 - i) * LINE, top = line(0) - LINE + 0.8;
+  return [
+    stroke([SIDE, top], [right, top], 'thin', 'ink'),
+    ...stops.map((text, i) => words(text, [SIDE, line(i)], { bold: true, ink: 'governs' })),
+    words(`${reference}   ${date}`, [SIDE, line(stops.length)], { bold: true }),
+    words(`sheet ${n} of ${of}`, [right, line(stops.length)], { anchor: 'end', bold: true }),
+    words(LIMITS, [SIDE, last]),
+  ];
+}
