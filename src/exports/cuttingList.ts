@@ -53,7 +53,7 @@ function stackTable(stack: ShoeStack, sheets: Stacks['sheets']): Block[] {
   return [
     subheading(side(stack.side)),
     ...table([
-      { title: 'Layer', width: 16 }, { title: 'Where', width: 21 }, { title: 'Material', width: 36 }, { title: 'mm thick', width: 20, right: true }, { title: 'Blank mm', width: 24, right: true },
+      { title: 'Layer', width: 16 }, { title: 'Where', width: 21 }, { title: 'Material', width: 34 }, { title: 'mm thick', width: 20, right: true }, { title: 'Blank mm', width: 24, right: true },
       { title: 'cm²', width: 13, right: true }, { title: 'g', width: 11, right: true }, { title: 'Ground', width: 15, right: true }, { title: 'Glue g', width: 14, right: true }, { title: 'Sheet', width: 12, right: true },
     ], rows, { size: 2.9 }),
     space(1), paragraph(`Blanks ${cm3(stack.blanks)}; body of foam ${cm3(stack.body)}, of it glue lines ${cm3(stack.glue)}; ground away ${cm3(groundAway(stack))}, ${percent(groundAway(stack) / stack.blanks)} of the blanks.`, WIDTH),
@@ -84,8 +84,8 @@ function besidesSection({ shoes, fitting: { job: { reference } } }: Design, stac
   return [
     heading('Rubber, stiffener, cement'),
     ...table([
-      { title: 'Shoe', width: 20 }, { title: 'Part', width: 38 }, { title: 'mm thick', width: 16, right: true }, { title: 'Blank mm', width: 22, right: true }, { title: 'cm²', width: 12, right: true }, { title: 'Weight', width: 26 },
-      { title: 'Glue g', width: 12, right: true }, { title: 'Outline', width: 36 },
+      { title: 'Shoe', width: 20 }, { title: 'Part', width: 34 }, { title: 'mm thick', width: 15, right: true }, { title: 'Blank mm', width: 20, right: true }, { title: 'cm²', width: 11, right: true }, { title: 'Weight', width: 24 },
+      { title: 'Glue g', width: 12, right: true }, { title: 'Outline', width: 44 },
     ], rows, { size: 2.9 }),
     space(1), ...(stiffened ? [paragraph(`The stiffener is an estimate until its plies are laid out: the feather line set in by ${mm(STIFFENER_INSET, 0)} all round, equal weights of cloth and resin in the plate. Mix more resin than that: some stays in brush and cup.`, WIDTH)] : []),
     paragraph(`Cement in all ${grams(cement)}: ${CEMENT.perFace} g/m² on both faces of every joint (${CEMENT.basis}).`, WIDTH),

@@ -120,7 +120,7 @@ export interface GaugeOrder { readonly depth: Mm }
 
 /**
  * @property trim left standing all round for the grinding wheel
- * @property layerSaves thickness of foam over its whole joint that a layer more must save
+ * @property layerSaves thickness of foam over the whole sole that a layer more must save
  * @property apart least distance between two layers on a sheet and to its edge
  * @property heel name of the sheet in the rack that all layers under the heel but the first are of
  * @property forepart the same ahead of the ball

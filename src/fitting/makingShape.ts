@@ -89,7 +89,7 @@ const gauges = group({
 const stack = group({
   glueLine: setting('making.stack.glueLine', 'Thickness of one line of glue, 0.15 mm where left out.').optional(),
   trim: setting('making.stack.trim', 'Left standing all round for the grinding wheel, 2.5 mm where left out.').optional(),
-  layerSaves: setting('making.stack.layerSaves', 'A layer more is taken only where it saves foam of this thickness over its whole joint, 2 mm where left out; 0 for the least foam ground away, however many layers that takes.').optional(),
+  layerSaves: setting('making.stack.layerSaves', 'A layer more is taken only where it saves foam of this thickness over the whole sole, 1 mm where left out; 0 for the least foam ground away, however many layers that takes.').optional(),
   apart: setting('making.stack.apart', 'Least distance between two layers on a sheet and to its edge, 3 mm where left out.').optional(),
   heel: line(40, 'Name of the sheet in the rack for all layers under the heel but the first, where those are to be harder or softer; any sheet where left out.').optional(),
   forepart: line(40, 'Name of the sheet in the rack for all layers ahead of the ball but the first; any sheet where left out.').optional(),

@@ -22,7 +22,7 @@ const TAB = { width: 7, height: 2.5 };
 const PRINT: PrintOrder = { part: 'foam body', split: false, pin: 6, clearance: 0.25 };
 const JIG: JigOrder = { face: 'ground face', ribsApart: 35, room: 12, depth: 100 };
 const GAUGES: GaugeOrder = { depth: 30 };
-const STACK: StackOrder = { glueLine: 0.15, trim: 2.5, layerSaves: 2, apart: 3 };
+const STACK: StackOrder = { glueLine: 0.15, trim: 2.5, layerSaves: 1, apart: 3 };
 const TEMPLATES: TemplateOrder = { paper: 'A4', overlap: 10 };
 const WEDGES: WedgeOrder = { step: 5, flat: 30 };
 

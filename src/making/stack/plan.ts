@@ -49,14 +49,17 @@ function choices(cover: Cover, zone: Zone, order: StackOrder, sheets: readonly R
 }
 
 /**
- * What a layer costs in foam, mm³: its blanks, and the thickness over its whole joint that one layer less would be worth;
+ * What a layer costs in foam, mm³: its blanks, and what one layer less would be worth;
  * undefined where a blank does not go on the sheet.
  */
 function costOf(cover: Cover, zone: Zone, { glueLine, apart, layerSaves }: StackOrder, { thickness, length, width }: RackSheet, reach: Mm): number | undefined {
-  const loops = flatLoops(cover.face, cover.loops(zone, reach, glueLine + thickness), reach + glueLine + thickness / 2), room = [length - 2 * apart, width - 2 * apart] as const;
+  const loops = flatLoops(cover.face, cover.loops(zone, reach, glueLine + thickness), reach + glueLine + thickness / 2), room = [length - 2 * apart - DRAWN, width - 2 * apart - DRAWN] as const;
   const fits = loops.map(sizeOf).every(([long, wide]) => (long <= room[0] && wide <= room[1]) || (wide <= room[0] && long <= room[1]));
-  return fits ? areaOfLoops(loops) * (thickness + layerSaves) : undefined;
+  return fits ? areaOfLoops(loops) * thickness + areaOfLoops(cover.bare(WHOLE, 0, 0)) * layerSaves : undefined;
 }
+
+/** Arcs drawn through the points of an outline may pass them a little. */
+const DRAWN: Mm = 0.2;
 
 function planOf(zone: Zone, { cost, sheets: chosen }: Choice, sheets: readonly RackSheet[], { glueLine }: StackOrder, from: Mm): Plan {
   let reach = from;

@@ -36,4 +36,4 @@ export interface Piece extends Blank { readonly area: number; readonly file: num
 export interface CutSheet { readonly number: number; readonly sheet: RackSheet; readonly parts: readonly FlatPart[]; readonly use: SheetUse }
 
 /** What is left over of the sheets, neither blank nor whole strip, mm³. */
-export const leftOver = ({ sheets }: Stacks): number => sheets.reduce((sum, { sheet, use }) => sum + wasteOf(use, sheet) * sheet.thickness, 0);
+export const leftOver = ({ sheets }: Pick<Stacks, 'sheets'>): number => sheets.reduce((sum, { sheet, use }) => sum + wasteOf(use, sheet) * sheet.thickness, 0);
