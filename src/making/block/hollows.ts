@@ -11,8 +11,11 @@ export const NOTHING_LEFT: Left = { left: 0, at: [0, 0] };
 /** A face looked at on a square grid with a rim round it as wide as the cutter; minus infinity where there is no face. */
 interface Grid { readonly heights: Float64Array; readonly columns: number; readonly rows: number; readonly rim: number; readonly step: Mm; readonly from: Point }
 
-/** Steps of the grid to a cutter's radius; and the finest and the coarsest grid that makes sense on a sole. */
-const STEPS_TO_RADIUS = 5, FINEST: Mm = 0.5, COARSEST: Mm = 4;
+/** Steps of the grid to a cutter's radius. A cutter set down on the grid only misses its best place by up to half a step, so a coarse look tells a little too much, never too little. */
+const STEPS_TO_RADIUS = { coarse: 5, fine: 15 } as const;
+const COARSEST = { coarse: 4, fine: 2 } as const satisfies Record<string, Mm>;
+/** No sole is cut so finely that more would be seen. */
+const FINEST: Mm = 0.5;
 
 /**
  * What an upright cutter leaves in the hollows of a face however close its passes lie, measured upright: it is let down
@@ -20,8 +23,8 @@ const STEPS_TO_RADIUS = 5, FINEST: Mm = 0.5, COARSEST: Mm = 4;
  * for the pocket beside it is as wide as the cutter.
  * @param edge corners along the edge of the face, closed
  */
-export function leftInHollows(face: Surface, edge: readonly Point3[], tool: Tool): Left {
-  const step = clamp(tool.diameter / 2 / STEPS_TO_RADIUS, FINEST, COARSEST), rim = Math.floor(tool.diameter / 2 / step + 1e-9);
+export function leftInHollows(face: Surface, edge: readonly Point3[], tool: Tool, look: keyof typeof STEPS_TO_RADIUS): Left {
+  const step = clamp(tool.diameter / 2 / STEPS_TO_RADIUS[look], FINEST, COARSEST[look]), rim = Math.floor(tool.diameter / 2 / step + 1e-9);
   const grid = gridOf(face, edge, step, rim), { heights, columns, from } = grid, end = endOf(tool, step, rim, columns), tips = tipsOver(grid, end);
   let worst = 0, place = 0;
   eachInside(grid, (i) => {
@@ -32,6 +35,12 @@ export function leftInHollows(face: Surface, edge: readonly Point3[], tool: Tool
     if (low - height > worst) { worst = low - height; place = i; }
   });
   return worst === 0 ? NOTHING_LEFT : { left: worst, at: [from[0] + (place % columns) * step, from[1] + Math.floor(place / columns) * step] };
+}
+
+/** The same, looked at closely only where a coarse look finds more than so much. */
+export function leftBeyond(most: Mm, face: Surface, edge: readonly Point3[], tool: Tool): Left {
+  const coarse = leftInHollows(face, edge, tool, 'coarse');
+  return coarse.left <= most ? coarse : leftInHollows(face, edge, tool, 'fine');
 }
 
 /** Where the tip of the cutter comes to rest over every place; minus infinity where it meets nothing. */
