@@ -15,7 +15,16 @@ import { isPressed, rimLeft } from './mould/groove.ts';
 import { baseOf, holes, jointRooms, roomInFace } from './places.ts';
 
 /** What keeps the moulds of a job from being made, as corrections to the sheet, in its units. */
-export function mouldFaults({ fitting: { units, making: { mould: order, chordGap } }, shoes }: Pair): Fault[] {
+export function mouldFaults(pair: Pair): Fault[] {
+  const known = found.get(pair) ?? find(pair);
+  found.set(pair, known);
+  return known;
+}
+
+/** The faults of each job that is still there: its findings ask for them too. */
+const found = new WeakMap<Pair, Fault[]>();
+
+function find({ fitting: { units, making: { mould: order, chordGap } }, shoes }: Pair): Fault[] {
   if (!order) return [];
   const faults = [...dowelOnRim({ order, units }), ...boltOnRim({ order, units }), ...shoes.flatMap((shoe) => {
     const parts = partsOf(shoe);

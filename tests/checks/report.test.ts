@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { cautionsFor, riskFindings } from '../../src/checks/cautions.ts';
 import { inFull, type Finding } from '../../src/checks/finding.ts';
+import { makingFindings } from '../../src/making/findings.ts';
 import { findingsOf } from '../../src/checks/findings.ts';
 import { applyOverrides, stopsLeft } from '../../src/checks/overrides.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
@@ -99,14 +100,14 @@ describe('the report', () => {
   });
   test('is the same for the same fitting', () => {
     const fitting: Fitting = fittingWith(messy), design = designOf(fitting);
-    expect(findingsOf(design)).toEqual(design.findings);
+    expect(findingsOf(design, undefined, makingFindings(design))).toEqual(design.findings);
     expect(designOf(fitting).findings).toEqual(design.findings);
   });
   test('while a hand drags it is the same but for the advice that must be solved first', () => {
     const thin: Part = { left: { order: { minima: { tip: 5 } } } };
     const bare = ({ text: _, ...finding }: Finding): unknown => finding, said = (findings: readonly Finding[], code: string): string => findings.find((finding) => finding.code === code)?.text ?? '';
     for (const change of [{}, messy, thin]) {
-      const design = designWith(change), quick = findingsOf(design, 'quick');
+      const design = designWith(change), quick = findingsOf(design, 'quick', makingFindings(design, 'quick'));
       expect(quick.map(bare)).toEqual(design.findings.map(bare));
       quick.forEach(({ text }, i) => expect(text.length).toBeLessThanOrEqual(design.findings[i]!.text.length));
     }

@@ -3,7 +3,7 @@ import type { Point3 } from '../../geometry/point.ts';
 import { asin } from '../../geometry/trig.ts';
 import type { Mm, Rad } from '../../geometry/units.ts';
 import { outlineOf, type MouldLayout } from './layout.ts';
-import { fromOutline } from './outline.ts';
+import { fromSegment } from './outline.ts';
 
 /** The steepest facet of the walls of a finished cavity: how far it leans open, and where its middle is. */
 export interface DraftFound { readonly least: Rad; readonly at: Point3; readonly facets: number }
@@ -43,6 +43,9 @@ function steepness([a, b, c]: readonly [Point3, Point3, Point3]): number | undef
 
 /** Walls have all their corners on the ground line or on the line where the cavity opens. */
 function wallOf(layout: MouldLayout): (corner: Point3) => boolean {
-  const foot = outlineOf(layout, 'bottom'), open = outlineOf(layout, 'open');
-  return ([x, y]) => fromOutline(foot, [x, y]) < NEAR || fromOutline(open, [x, y]) < NEAR;
+  const pieces = [outlineOf(layout, 'bottom'), outlineOf(layout, 'open')].flatMap((line) => line.map((to, i) => {
+    const from = line.at(i - 1)!;
+    return { from, to, back: Math.min(from[0], to[0]) - NEAR, ahead: Math.max(from[0], to[0]) + NEAR };
+  }));
+  return ([x, y]) => pieces.some(({ from, to, back, ahead }) => x > back && x < ahead && fromSegment(from, to, [x, y]) < NEAR);
 }

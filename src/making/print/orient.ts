@@ -22,16 +22,16 @@ export interface Orientation {
 
 const DOWN = {
   'ground face down': [0, 0, -1], 'upper face down': [0, 0, 1], 'on its inner edge': [0, -1, 0], 'on its outer edge': [0, 1, 0],
-  'heel end up': [1, 0, 0], 'toe end up': [-1, 0, 0],
+  'toe end up': [-1, 0, 0],
 } as const satisfies Record<string, Point3>;
 export type OrientationName = keyof typeof DOWN;
 
 /** A part without a flat end would not stand on it. */
 const LYING: readonly OrientationName[] = ['upper face down', 'ground face down', 'on its inner edge', 'on its outer edge'];
 
-/** Every way to lay a part, each settled as it would come to rest. @param cut the end that was cut flat, of a part of a sole */
-export function orientationsOf(mesh: Mesh, kernel: Booleans, cut?: 'toe end' | 'heel end'): Orientation[] {
-  const names = [...LYING, ...(cut === 'toe end' ? ['heel end up'] as const : cut === 'heel end' ? ['toe end up'] as const : [])];
+/** Every way to lay a part, each settled as it would come to rest. @param cutFlat whether its heel end was cut flat, so that it can stand on it */
+export function orientationsOf(mesh: Mesh, kernel: Booleans, cutFlat = false): Orientation[] {
+  const names = [...LYING, ...(cutFlat ? ['toe end up'] as const : [])];
   const rests = restsOf(kernel.hull(mesh), centreOf(mesh));
   return names.map((name) => {
     const turn = settled(DOWN[name], rests);

@@ -32,11 +32,11 @@ export function printOf(parts: SoleParts, order: PrintOrder, kernel: Booleans, b
   if (!order.split) return { pieces: [pieceOf(order.part, solid, kernel, bed)], joint: undefined };
   const joint = jointOf(body, order), [heel, fore] = [joint.heel, joint.fore].map((outline) => kernel.within(solid, outline)) as [Mesh, Mesh];
   const drilled = (mesh: Mesh): Mesh => (joint.bores.length ? kernel.drill(mesh, joint.bores) : mesh);
-  return { joint, pieces: [pieceOf('heel part', drilled(heel), kernel, bed, 'toe end'), pieceOf('forepart', drilled(fore), kernel, bed, 'heel end')] };
+  return { joint, pieces: [pieceOf('heel part', drilled(heel), kernel, bed), pieceOf('forepart', drilled(fore), kernel, bed, true)] };
 }
 
-function pieceOf(name: PrintPiece['name'], mesh: Mesh, kernel: Booleans, bed: Bed | undefined, cut?: 'toe end' | 'heel end'): PrintPiece {
-  const orientations = orientationsOf(mesh, kernel, cut), lie = ({ turn }: Orientation): Laid | undefined => bed && laidOn(turned(mesh, turn), bed);
+function pieceOf(name: PrintPiece['name'], mesh: Mesh, kernel: Booleans, bed: Bed | undefined, cutFlat = false): PrintPiece {
+  const orientations = orientationsOf(mesh, kernel, cutFlat), lie = ({ turn }: Orientation): Laid | undefined => bed && laidOn(turned(mesh, turn), bed);
   const best = bestOf(orientations, (one) => lie(one)?.fits ?? true), laid = lie(best);
   return { name, mesh, orientations, best, laid, turn: turnedBy(laid?.heading ?? 0, best.turn) };
 }
