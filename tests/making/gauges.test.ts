@@ -1,0 +1,155 @@
+import { describe, expect, test } from 'vitest';
+import { figuresOf } from '../../src/checks/figures.ts';
+import { makingFindings } from '../../src/making/findings.ts';
+import { gaugesFor, type ShoeGauges } from '../../src/making/gauges/gauges.ts';
+import { backWall, type Slice } from '../../src/making/gauges/slice.ts';
+import { toeWedge } from '../../src/making/gauges/toeWedge.ts';
+import type { FlatPart } from '../../src/making/flatPart.ts';
+import { readMaking } from '../../src/fitting/readMaking.ts';
+import type { Fitting } from '../../src/fitting/fitting.ts';
+import { degrees } from '../../src/geometry/units.ts';
+import { enclosedArea, pointAlong, pointOn, type Path } from '../../src/geometry/path.ts';
+import { distance, type Point } from '../../src/geometry/point.ts';
+import { partsOf, type SoleParts } from '../../src/pair/shoe.ts';
+import { endOf, heightAt, startOf } from '../../src/profile/groundFace.ts';
+import { planPoint, rollX } from '../../src/profile/rollLine.ts';
+import { groundPoint } from '../../src/solid/groundLine.ts';
+import { wallLine, wallPoint } from '../../src/solid/wall.ts';
+import { designOf, JOBS } from '../exports/jobs.ts';
+import { circleThrough } from '../judges/circle.ts';
+
+const gauged = (fitting: Fitting, making: object = {}): Fitting => ({ ...fitting, making: readMaking({ gauges: {}, ...making }) });
+const MADE = (['pair', 'turned', 'alone'] as const).flatMap((name) => {
+  const design = designOf(gauged(JOBS[name]));
+  return gaugesFor(design).map((gauges) => { const shoe = design.shoes.find(({ side }) => side === gauges.side)!; return { name: `${name}, ${gauges.side} ${shoe.kind}`, gauges, shoe, parts: partsOf(shoe)!, fitting: design.fitting }; });
+});
+const partOf = ({ parts, side }: ShoeGauges, words: string): FlatPart => parts.find(({ name }) => name.includes(words) && name.includes(side))!;
+
+/** Points of the outline as they lie along the walking line: a gauge seen with its heel to the right counts backwards. */
+function edgePoints({ outline }: FlatPart, heelLeft: boolean, { from, to }: Slice): Point[] {
+  const points = outline.flatMap((piece) => Array.from({ length: 60 }, (_, i) => pointOn(piece, (i + 0.5) / 60))).map(([x, z]): Point => [heelLeft ? x : -x, z]);
+  // What is on the far edge, the base, lies deeper than any ground face; the stop may lean over a flared heel by a millimetre.
+  return points.filter(([x, z]) => x > from + 1 && x < to - 1e-3 && z > -1e-6);
+}
+
+describe.each(MADE)('the gauges of $name', ({ gauges, shoe, parts, fitting }) => {
+  const { shape } = parts, { inner, outer, repair } = gauges.slices;
+  const profiles = [['profile gauge, inner', inner, gauges.side === 'left'], ['profile gauge, outer', outer, gauges.side === 'right'], ["repairer's gauge", repair, true]] as const;
+
+  test.each(profiles)('the edge of the %s is the ground face: no gap, and circles through it are the arcs', (words, slice, heelLeft) => {
+    const part = partOf(gauges, words), edge = edgePoints(part, heelLeft, slice);
+    expect(edge.length).toBeGreaterThan(100);
+    for (const [x, z] of edge) expect(Math.abs(z - heightAt(shape.face, x))).toBeLessThan(1e-6);
+    let fitted = 0;
+    for (const arc of shape.face.pieces) {
+      if (arc.kind !== 'arc') continue;
+      const on = edge.filter(([x]) => x > startOf(arc)[0] && x < endOf(arc)[0]), run = on.length < 10 ? 0 : Math.max(...on.map(([x]) => x)) - Math.min(...on.map(([x]) => x));
+      if (run < 15) continue;
+      const circle = circleThrough(on);
+      expect(circle.radius).toBeCloseTo(arc.radius, 5);
+      expect(distance(circle.centre, arc.centre)).toBeLessThan(1e-5);
+      fitted++;
+    }
+    expect(fitted).toBeGreaterThanOrEqual(shoe.kind === 'rocker' ? 3 : 1);
+    expect(enclosedArea(part.outline)).toBeGreaterThan(0);
+  });
+
+  test('each is held over the sole from end to end, and its stop touches the wall', () => {
+    const at = groundPoint(shape), ground = Array.from({ length: 4000 }, (_, i) => { const [x, y] = at((i / 4000) * shape.edge.length); return [x, y] as const; });
+    for (const slice of [inner, outer, repair]) {
+      const under = (along: number): boolean => isInside(ground, planPoint(shape.line, along, slice.across));
+      expect([under(slice.from - 0.1), under(slice.from + 0.1), under(slice.to - 0.1), under(slice.to + 0.1)]).toEqual([false, true, true, false]);
+      for (let i = 1; i < 40; i++) expect(under(slice.from + ((slice.to - slice.from) * i) / 40)).toBe(true);
+      for (const [along, z] of backWall(parts.bodies.whole.rim, slice, 4)) expect(offWall(parts, planPoint(shape.line, along, slice.across), z, slice.back)).toBeLessThan(0.01);
+    }
+    expect(inner.across).toBeLessThan(outer.across - 20);
+  });
+
+  test('the steps of the height gauge are the figures, a millimetre less and more', () => {
+    const figures = new Map(figuresOf(shoe, fitting).map(({ key, value }) => [key, value])), { camber, ballWidth } = shape.last;
+    for (const { place, height } of gauges.heights) {
+      if (place === 'tip') continue;
+      const x = place.startsWith('seat') ? shape.last.seatLength / 2 : shape.last.tread, sides = place.endsWith('inner') ? [-1] : place.endsWith('outer') ? [1] : [-1, 1];
+      // A dished bottom stands higher at its edges: the parabola across, by hand.
+      const dished = sides.map((sign) => camber * (edgeY(shape.edge, x, sign) / (ballWidth / 2)) ** 2);
+      expect(height).toBeCloseTo(figures.get(place.startsWith('seat') ? 'seatHeight' : 'ballHeight')! + dished.reduce((a, b) => a + b) / sides.length, 2);
+    }
+    const inOrder = (heights: readonly number[]): number[] => [...new Set(heights.map((z) => Number(z.toFixed(6))))].sort((a, b) => a - b);
+    const tops = partOf(gauges, 'height gauge').outline.map((piece) => pointOn(piece, 0)[1]).filter((z) => z > 0);
+    expect(inOrder(tops)).toEqual(inOrder(gauges.heights.flatMap(({ height }) => [height - 1, height + 1])));
+  });
+
+  test('the wedge touches the end of the sole first, and stands as high there', () => {
+    const part = partOf(gauges, 'toe-spring'), [[x0, z0], [x1, z1]] = [pointOn(part.outline.at(-1)!, 1), pointOn(part.outline.at(-1)!, 0)], rise = (z1 - z0) / (x1 - x0);
+    expect(touchesFirst(parts, rise)).toBeCloseTo(parts.bodies.whole.rim.end, 1);
+    expect(gauges.toeEnd.height).toBeCloseTo(Math.max(...Array.from({ length: 20000 }, (_, i) => { const [x, y, z] = groundPoint(shape)((i / 20000) * shape.edge.length); return rollX(shape.line, [x, y]) > parts.bodies.whole.rim.end - 0.01 ? z : 0; })), 1);
+    expect(z1).toBeGreaterThan(gauges.toeEnd.height + 5);
+  });
+
+  test('the line that tells wear lies 2 mm from the edge', () => {
+    const lines = partOf(gauges, "repairer's gauge").marks.filter(({ of }) => of === 'WORN_LIMIT');
+    expect(lines).toHaveLength(2);
+    for (const { path } of lines) for (const piece of path) for (const t of [0.2, 0.8]) {
+      const [x, z] = pointOn(piece, t), away = Math.min(...Array.from({ length: 4001 }, (_, i) => { const px = x - 4 + i * 0.002; return Math.hypot(px - x, heightAt(shape.face, px) - z); }));
+      expect(away).toBeCloseTo(2, 4);
+    }
+  });
+
+  test('lettering stays on its part', () => {
+    for (const { name, outline, letters } of gauges.parts) for (const { text, at: [x, y], size } of letters) {
+      const corners = outline.flatMap((piece) => Array.from({ length: 24 }, (_, i) => pointOn(piece, i / 24)));
+      for (const point of [[x, y], [x + text.length * size * 0.6, y + size]] as const) expect([name, text, isInside(corners, point)]).toEqual([name, text, true]);
+    }
+  });
+});
+
+test('a wedge flatter than the toe would touch behind its end, so the test above can fail', () => {
+  const { parts } = MADE[0]!;
+  expect(touchesFirst(parts, Math.tan(degrees(10)))).toBeLessThan(parts.bodies.whole.rim.end - 20);
+});
+
+test('marks of the wedge stand at every whole millimetre and 1.5 mm about the height planned', () => {
+  const { marks } = toeWedge('wedge', { height: 24.4, slope: degrees(30) }, false), heights = new Set(marks.flatMap(({ path }) => path.flatMap((piece) => [pointOn(piece, 0)[1], pointOn(piece, 1)[1]])).map((z) => Number(z.toFixed(6))));
+  expect([...heights].sort((a, b) => a - b)).toEqual([...Array.from({ length: 32 }, (_, i) => i + 1), 22.9, 24.4, 25.9].sort((a, b) => a - b));
+});
+
+test('two boards of the heel block go into each other, and stand as high as the seat', () => {
+  const { gauges, shoe, fitting } = MADE.find(({ shoe: { kind } }) => kind === 'rocker')!, { thickness, clearance } = fitting.making.board;
+  const [above, below] = [partOf(gauges, 'slot above'), partOf(gauges, 'slot below')], seat = figuresOf(shoe, fitting).find(({ key }) => key === 'seatHeight')!.value;
+  const slot = ({ outline }: FlatPart, closed: (z: number) => boolean) => outline.map((piece) => [pointOn(piece, 0), pointOn(piece, 1)] as const).find(([a, b]) => a[1] === b[1] && closed(a[1]))!;
+  const [top, foot] = [slot(above, (z) => z > 0 && z < seat - 1), slot(below, (z) => z > 0 && z < seat - 1)];
+  for (const [a, b] of [top, foot]) expect(Math.abs(a[0] - b[0])).toBeCloseTo(thickness + clearance, 9);
+  expect(foot[0][1] - top[0][1]).toBeGreaterThanOrEqual(0);
+  for (const { outline } of [above, below]) expect(Math.max(...outline.map((piece) => pointOn(piece, 0)[1]))).toBeCloseTo(seat, 9);
+});
+
+test('a board too small is told with one that works; nothing is told while a hand drags', () => {
+  const short = designOf(gauged(JOBS.alone, { board: { length: 250, width: 80 } })), [found] = makingFindings(short).filter(({ code }) => code === 'BEYOND_BOARD');
+  const [, length, width] = /on one of (\d+) mm by (\d+) mm/.exec(found!.text)!.map(Number);
+  expect(makingFindings({ ...short, fitting: gauged(JOBS.alone, { board: { length, width } }) })).toEqual([]);
+  expect(makingFindings(designOf(gauged(JOBS.alone)))).toEqual([]);
+  expect(makingFindings(short, 'quick')).toEqual([]);
+});
+
+/** Where a slope pushed under the toe from ahead touches first: the place that keeps it furthest ahead. */
+function touchesFirst({ shape: { face }, bodies: { whole: { rim } } }: SoleParts, rise: number): number {
+  const places = Array.from({ length: 4001 }, (_, i) => rim.start + ((rim.end - rim.start) * i) / 4000);
+  return places.reduce((best, x) => (x - heightAt(face, x) / rise > best - heightAt(face, best) / rise ? x : best));
+}
+
+/** Distance of a point from the wall around a place of the edge, by trying many wall lines. */
+function offWall({ shape }: SoleParts, [x, y]: Point, z: number, near: number): number {
+  return Math.min(...Array.from({ length: 4001 }, (_, i) => {
+    const wall = wallLine(shape, near - 0.5 + i / 4000), [px, py] = wallPoint(wall, wall.top[2] - z);
+    return Math.hypot(px - x, py - y);
+  }));
+}
+
+/** Half width of the edge at a place, from many points round it. */
+const edgeY = (edge: Path, x: number, sign: number): number =>
+  Array.from({ length: 20000 }, (_, i) => pointAlong(edge, (i / 20000) * edge.length)).filter(([, y]) => y * sign > 0).reduce((best, point) => (Math.abs(point[0] - x) < Math.abs(best[0] - x) ? point : best))[1];
+
+/** Counts how often a ray to the side crosses a closed line. */
+function isInside(line: readonly (readonly [number, number])[], [x, y]: readonly [number, number]): boolean {
+  return line.filter(([ax, ay], i) => { const [bx, by] = line[(i + 1) % line.length]!; return ay > y !== by > y && x < ax + ((bx - ax) * (y - ay)) / (by - ay); }).length % 2 === 1;
+}
