@@ -2,7 +2,6 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Finding } from '../../src/checks/finding.ts';
 import { design } from '../../src/design.ts';
-import { filesFor } from '../../src/exports/fileSet.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import { MAKINGS } from '../../src/fitting/words.ts';
 import { loadBooleans } from '../../src/making/booleans.ts';
@@ -11,7 +10,7 @@ import { namesBeside, onlyOrdering, solidsOf } from '../../src/making/shown.ts';
 import { fieldsOfSheet } from '../../viewer/desk/fields.ts';
 import { outcomeOf } from '../../viewer/desk/outcome.ts';
 import type { Shown } from '../../viewer/desk/protocol.ts';
-import { grouped, kindOf, sizeOf, sizeWords } from '../../viewer/keep/fileKinds.ts';
+import { grouped, kindOf, sizeWords } from '../../viewer/keep/fileKinds.ts';
 import { heldOver } from '../../viewer/keep/held.ts';
 import { sheetText, valueAt, withValue, type Sheet } from '../../viewer/keep/sheet.ts';
 import { FORM_GROUPS } from '../../viewer/parts/formGroups.ts';
@@ -53,6 +52,14 @@ test('a file is known by its name: its shoe, what it is of, and its format', () 
   expect(ofs).toEqual(['gauges', 'gauges', 'gauges', 'jig', 'templates', 'wedges', 'print', 'block', 'stack']);
 });
 
+test('files stand by shoe and thing, what is of no one shoe last, and none is lost', () => {
+  const names = ['right_mould-lid.stl', 'design.json', 'left_sole.stl', 'right_sole.stl', 'print.3mf', 'left_foam.stl', 'job-sheet.pdf'], files = names.map((name, i) => ({ name: `K-2_${name}`, bytes: new Uint8Array(1000 * (i + 1)) }));
+  expect(grouped(files, 'K-2').map(({ side, of, files: own, bytes }) => [side, of, own.length, bytes])).toEqual([
+    ['left', 'sole', 2, 9000], ['right', 'sole', 1, 4000], ['right', 'mould', 1, 1000], [undefined, 'print', 1, 5000], [undefined, 'job', 2, 9000],
+  ]);
+  expect([sizeWords(400), sizeWords(840_000), sizeWords(12_340_000)]).toEqual(['1 kB', '840 kB', '12.3 MB']);
+});
+
 describe('with a mould ordered', () => {
   const reading = readSheet(sheetText(withValue(ordering(['card']), 'making.mould', { split: true })));
   if (!reading.ok) throw new Error('the sample is read');
@@ -60,13 +67,6 @@ describe('with a mould ordered', () => {
   if (!designing.ok) throw new Error('the sample is made');
   const { design: made } = designing;
 
-  test('its files stand by shoe and thing, and none is lost', async () => {
-    const files = filesFor(made, await loadBooleans()), groups = grouped(files, 'K-207');
-    expect(groups.map(({ side, of }) => [side, of].join(' ').trim())).toEqual(expect.arrayContaining(['left sole', 'left mould', 'right sole', 'right mould', 'job']));
-    expect(groups.flatMap((group) => group.files).length).toBe(files.length);
-    expect(sizeOf(groups.flatMap((group) => group.files))).toBe(sizeOf(files));
-    expect([sizeWords(400), sizeWords(840_000), sizeWords(12_340_000)]).toEqual(['1 kB', '840 kB', '12.3 MB']);
-  });
   test('only what is looked at is worked out, and each solid has a name that was told before', async () => {
     const booleans = await loadBooleans(), names = namesBeside(made.fitting.making).find(({ of }) => of === 'mould')!.names;
     const solids = solidsOf(madeFor(onlyOrdering(made, ['mould']), booleans), 'left');
