@@ -34,9 +34,13 @@ describe('the workshop\'s fields', () => {
     if (outcome.kind !== 'shown') throw new Error('all may be ordered together');
     for (const { path, unit, kind } of fields) expect([path, kind, ['', 'length', '°', '%', 'g/cm³'].includes(unit)]).toEqual([path, expect.stringMatching(/number|word|yes|text|list/), true]);
     // What the help of a field says it is where it is left out.
-    const said = fields.flatMap(({ path, help }) => { const usual = /(?:^|, )(\d[\d.]*)(?: mm)? where left out/.exec(help)?.[1]; return usual === undefined || /shrink|chordGap/.test(path) ? [] : [[path, Number(usual)] as const]; });
-    expect(said.length).toBeGreaterThan(25);
-    for (const [path, usual] of said) expect([path, outcome.shown.used![path]]).toEqual([path, expect.closeTo(usual, 6)]);
+    const said = fields.filter(({ path }) => path !== 'making.chordGap').flatMap(({ path, help, words = [], kind }) => {
+      const usual = /(?:^|[,;] )(\d[\d.]*)(?: mm)? where left out/.exec(help)?.[1], word = (kind === 'yes' ? ['true', 'false'] : words).find((one) => help.includes(`${one} where left out`));
+      return usual !== undefined ? [[path, expect.closeTo(Number(usual), 6)]] : word !== undefined ? [[path, word.replace('true', 'yes').replace('false', 'no')]] : [];
+    });
+    expect(said.length).toBeGreaterThan(35);
+    for (const [path, usual] of said) expect([path, outcome.shown.used![path]]).toEqual([path, usual]);
+    expect(outcome.shown.used!['making.mould.shrink.height']).toBeCloseTo(1, 6);
     expect([outcome.shown.used!['making.block.tabWidth'], outcome.shown.used!['making.rack[1].name'], outcome.shown.used!['making.print.split']]).toEqual([7, 'EVA 6', 'no']);
   });
 });

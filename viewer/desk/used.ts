@@ -10,8 +10,15 @@ export const usedIn = ({ shoes, fitting: { making } }: Design): Used => Object.f
 ].map(([path, value]) => [`${shoe.side}.${path.replace('foot.stance.', 'foot.')}`, value] as const))]);
 
 /** Where a design keeps a number of the workshop elsewhere than the sheet. */
-const ON_SHEET: Readonly<Record<string, string>> = { 'making.block.tab.width': 'making.block.tabWidth', 'making.block.tab.height': 'making.block.tabHeight' };
-const asOnSheet = ([path, value]: Leaf): Leaf => [ON_SHEET[path] ?? path, value];
+const ON_SHEET: Readonly<Record<string, string>> = {
+  'making.block.tab.width': 'making.block.tabWidth', 'making.block.tab.height': 'making.block.tabHeight', 'making.mould.cast.name': 'making.mould.material', 'making.mould.cast.density': 'making.mould.density',
+};
+/** The sheet has the shrink along, across and upwards in percent, a mould as what its part is stretched by. */
+const SHRINK = /^making\.mould\.shrink\[(\d)\]$/, WAYS = ['length', 'width', 'height'];
+function asOnSheet([path, value]: Leaf): Leaf {
+  const way = SHRINK.exec(path)?.[1];
+  return way === undefined ? [ON_SHEET[path] ?? path, value] : [`making.mould.shrink.${WAYS[Number(way)]!}`, 100 * (Number(value) - 1)];
+}
 
 type Leaf = readonly [path: string, value: number | string];
 
