@@ -3,7 +3,10 @@ import { stationAt, type Station } from '../checks/stations.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
-import { words, type Words } from './drawing.ts';
+import { jointSurface, type LayerJoint } from '../making/templates/layerJoint.ts';
+import { stretches } from '../making/templates/stretches.ts';
+import { foamFace, sweptSurface, type SoleShape } from '../solid/soleShape.ts';
+import { polyline, words, type Words } from './drawing.ts';
 import { part, together, type Part } from './picture.ts';
 import { sideOutline, sideProfile, type SideProfile } from './sideProfile.ts';
 import { bare } from './numbers.ts';
@@ -15,7 +18,7 @@ import type { Sole } from './templatePlans.ts';
 /** Every so far a line across with the heights of both faces. */
 const STATION: Mm = 10;
 
-export function sideTemplate(sole: Sole): Template {
+export function sideTemplate(sole: Sole, joints: readonly LayerJoint[] = []): Template {
   const { shoe, parts: { shape } } = sole, profile = sideProfile(shape), { along, from, to } = profile;
   const stations = Array.from({ length: Math.floor(shape.last.length / STATION) + 1 }, (_, i) => stationAt(shape, i * STATION)).filter(({ x }) => x > from + 1 && x < to - 1);
   const turned = Math.abs(along(to) - along(from) - (to - from)) > 0.005;
@@ -23,16 +26,26 @@ export function sideTemplate(sole: Sole): Template {
     side: shoe.side, stem: 'side-profile', part: 'side profile',
     notes: [
       'Figures: below, mm from the heel and height of the ground face above the ground; above, height of the face the sole is glued to.',
-      'Broken lines: underside of the stiffener, underside of the foam. Heel left for both shoes.',
+      `Broken lines: underside of the stiffener, underside of the foam${joints.length ? '; dash and two dots: joints of the layers' : ''}. Heel left for both shoes.`,
       ...(turned ? ['Seen square to the crest line: heights and arcs are true, lengths along the long axis stand shortened.'] : []),
     ],
     picture: together([
       line(sideOutline(profile), 'visible'), line(profile.foam, 'hidden'), ...(profile.stiffener ? [line(profile.stiffener, 'hidden')] : []),
       line([{ kind: 'line', from: [along(from) - 6, 0], to: [along(to) + 6, 0] }], 'thin'),
-      ...stations.map((station) => upright(along(station.x), station.ground, station.upper)), placesOf(sole, profile), nameOf(sole, profile, stations),
+      ...joints.flatMap((joint) => jointLine(shape, profile, joint)), ...stations.map((station) => upright(along(station.x), station.ground, station.upper)), placesOf(sole, profile), nameOf(sole, profile, stations),
     ]),
     fixed: stations.flatMap((station) => heightWords(station, along(station.x))),
   };
+}
+
+/** Between two layers, where they lie over each other. */
+function jointLine(shape: SoleShape, { along, from, to }: SideProfile, joint: LayerJoint): Part[] {
+  const surface = jointSurface(shape, joint.depth), foam = sweptSurface(foamFace(shape), shape.line), start = Math.max(from, joint.from), end = Math.min(to, joint.to);
+  const points = Array.from({ length: Math.max(0, Math.ceil(end - start)) + 1 }, (_, i): Point | undefined => {
+    const x = Math.min(end, start + i), z = surface(x, 0);
+    return z > foam(x, 0) ? [along(x), z] : undefined;
+  });
+  return stretches(points).map((run) => line(polyline(run), 'phantom'));
 }
 
 const upright = (x: Mm, low: Mm, high: Mm): Part => faint([{ kind: 'line', from: [x, low], to: [x, high] }]);

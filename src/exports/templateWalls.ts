@@ -2,14 +2,15 @@ import { mm } from '../checks/say.ts';
 import { between, type Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { FlatRuling } from '../making/templates/layFlat.ts';
-import { wallStrips, type LevelWanted, type MarkWanted, type WallStrip } from '../making/templates/wallStrip.ts';
+import type { LayerJoint } from '../making/templates/layerJoint.ts';
+import { wallStrips, type MarkWanted, type WallStrip } from '../making/templates/wallStrip.ts';
 import { polyline, roomFor, words, type Ink, type LineKind, type Words } from './drawing.ts';
 import { together, type Part } from './picture.ts';
 import { faint, line, lettering, namedLine, type Template } from './template.ts';
 import type { Sole } from './templatePlans.ts';
 
 /** The wall laid flat, inner side above outer side, to be wrapped round the sole with its letters outwards. */
-export function wallTemplate(sole: Sole, joints: readonly LevelWanted[] = []): Template {
+export function wallTemplate(sole: Sole, joints: readonly LayerJoint[] = []): Template {
   const strips = stripsOf(sole, joints), drops = dropsOf(strips);
   const stretch = Math.max(...strips.map(({ stretch: one }) => Math.abs(one)));
   return {
@@ -18,14 +19,14 @@ export function wallTemplate(sole: Sole, joints: readonly LevelWanted[] = []): T
       'Cut out, wrap round with the letters outwards, heel and toe ends meeting; grind down to the lower line.',
       `Upper edge on the wall: ${strips.map(({ side, topLength }) => `${side} ${mm(topLength)}`).join(', ')}.`,
       stretch < 0.0005 ? 'Upright walls: nothing is stretched.' : `The walls lean and bend two ways: half way up the paper is off by ${mm(stretch, 2)} over a whole side.`,
-      'Figures: mm from the heel on the long axis. Broken lines: underside of the stiffener, joint of foam and outsole.',
+      `Figures: mm from the heel on the long axis. Broken lines: underside of the stiffener, joint of foam and outsole${joints.length ? '; dash and two dots: joints of the layers' : ''}.`,
     ],
     picture: together(strips.map((strip, i) => picture(sole, strip, drops[i]!))),
     fixed: strips.flatMap((strip, i) => numbers(placed(sole, strip, drops[i]!), strip)),
   };
 }
 
-export const stripsOf = ({ shoe, parts: { shape } }: Sole, joints: readonly LevelWanted[] = []): readonly WallStrip[] => wallStrips(shape, marksFor(shoe), joints);
+export const stripsOf = ({ shoe, parts: { shape } }: Sole, joints: readonly LayerJoint[] = []): readonly WallStrip[] => wallStrips(shape, marksFor(shoe), joints);
 
 /** What the strip must be laid on by: joints of the foot at the edge, places of the ground face at the foot of the wall. */
 function marksFor(shoe: Sole['shoe']): MarkWanted[] {

@@ -8,13 +8,18 @@ import { pdfBytes } from './pdf.ts';
 import { svgText } from './svg.ts';
 import type { Template } from './template.ts';
 import { templatePages, templateSheet } from './templatePage.ts';
+import { layerTemplates, type Layers } from './templateLayers.ts';
 import { planTemplates, type Sole } from './templatePlans.ts';
 import { sideTemplate } from './templateSide.ts';
 import { wallTemplate } from './templateWalls.ts';
 
-/** Every template of one shoe, in the order they are needed; none where there is no sole to make. */
-export function templatesFor(design: Design, side: Side): Template[] {
-  return solesOf(design).filter(({ shoe }) => shoe.side === side).flatMap((sole) => [...planTemplates(sole), sideTemplate(sole), wallTemplate(sole)]);
+/**
+ * Every template of one shoe, in the order they are needed; none where there is no sole to make.
+ * @param layers of that shoe, where it is built up from sheets
+ */
+export function templatesFor(design: Design, side: Side, layers: Layers = { parts: [], joints: [] }): Template[] {
+  return solesOf(design).filter(({ shoe }) => shoe.side === side).flatMap((sole) =>
+    [...planTemplates(sole), ...layerTemplates(sole, layers), sideTemplate(sole, layers.joints), wallTemplate(sole, layers.joints)]);
 }
 
 export const solesOf = ({ shoes, fitting }: Design): Sole[] => shoes.flatMap((shoe) => {
@@ -25,11 +30,14 @@ export const solesOf = ({ shoes, fitting }: Design): Sole[] => shoes.flatMap((sh
 /** A file by the end of its name. */
 interface TemplateFile { readonly name: string; readonly bytes: Uint8Array }
 
-/** One PDF for each shoe, tiled over the paper of the workshop, and one SVG for each template. Same design, same bytes. */
-export function templateFiles(design: Design, { paper, overlap }: TemplateOrder): TemplateFile[] {
+/**
+ * One PDF for each shoe, tiled over the paper of the workshop, and one SVG for each template. Same design, same bytes.
+ * @param layers of a shoe, where it is built up from sheets
+ */
+export function templateFiles(design: Design, { paper, overlap }: TemplateOrder, layers: (side: Side) => Layers | undefined = () => undefined): TemplateFile[] {
   const { reference, date } = design.fitting.job;
   return SIDES.flatMap((side): TemplateFile[] => {
-    const templates = templatesFor(design, side), stem = `${reference}_${side}_template`;
+    const templates = templatesFor(design, side, layers(side)), stem = `${reference}_${side}_template`;
     if (templates.length === 0) return [];
     const pages: readonly Drawing[] = templatePages(design, templates, paper, overlap);
     return [

@@ -5,7 +5,8 @@ import { templatePages } from '../../src/exports/templatePage.ts';
 import { crossesOf, extentOf, lettered, tileMarks, tileName, tilesOf, tilingFor, windowOf, type Tiling } from '../../src/exports/templateTiles.ts';
 import { templateFiles, templatesFor } from '../../src/exports/templates.ts';
 import { filesFor } from '../../src/exports/fileSet.ts';
-import type { Words } from '../../src/exports/drawing.ts';
+import { circle, type Words } from '../../src/exports/drawing.ts';
+import type { FlatPart } from '../../src/making/flatPart.ts';
 import { clipped, windowRound } from '../../src/geometry/clip.ts';
 import { mirroredPath, pathLength, pointOn } from '../../src/geometry/path.ts';
 import { partsOf } from '../../src/pair/shoe.ts';
@@ -113,6 +114,16 @@ describe('tiles put together again', () => {
 });
 
 const DRAWN = [TURNED, designOf(SAMPLES['bookbinder']!)];
+test('layers are templates of their own, and their joints are drawn on the side and on the walls', () => {
+  const part: FlatPart = { name: 'K-204 left 1 of 2', outline: circle([140, 0], 40), holes: [], letters: [], marks: [{ of: 'CENTRE_LINE', path: [{ kind: 'line', from: [100, 0], to: [180, 0] }] }, { of: 'NEXT_EDGE', path: [{ kind: 'line', from: [130, -30], to: [130, 30] }] }] };
+  const templates = templatesFor(PAIR, 'left', { parts: [{ name: 'layer 1 of 2', sheet: 'EVA 10', part }], joints: [{ name: 'joint 1', depth: 8, from: 0, to: 200 }] });
+  expect(templates.map(({ stem }) => stem)).toEqual(['insole', 'foam-body', 'stiffener', 'outsole', 'layer-1', 'side-profile', 'side-walls']);
+  const phantoms = (all: readonly Template[], stem: string): number => linesOf(one(all, stem)).filter(({ line }) => line === 'phantom').length;
+  expect([phantoms(templates, 'side-profile') - phantoms(LEFT, 'side-profile'), phantoms(templates, 'side-walls') - phantoms(LEFT, 'side-walls')]).toEqual([1, 2]);
+  const [page] = pagesOf([one(templates, 'layer-1')]);
+  for (const words of ['LEFT layer 1 of 2', 'next layer', 'centre line']) expect(page!.words).toContain(words);
+});
+
 test.each([['A4', 0], ['Letter', 40]] as const)('%s with an overlap of %d mm: any job finds room for its labels', (paper, overlap) => {
   for (const design of DRAWN) {
     for (const { side } of design.shoes) expect(templatePages(design, templatesFor(design, side), paper, overlap).length).toBeGreaterThan(3);

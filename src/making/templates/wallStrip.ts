@@ -8,6 +8,8 @@ import { rollX } from '../../profile/rollLine.ts';
 import { foamFace, sweptSurface, upperSurface, type SoleShape, type Surface } from '../../solid/soleShape.ts';
 import { meetSurface, wallLine } from '../../solid/wall.ts';
 import { apart, laidFlat, type FlatRuling, type Ruling } from './layFlat.ts';
+import { jointSurface, type LayerJoint } from './layerJoint.ts';
+import { stretches } from './stretches.ts';
 import { thinned } from './thinned.ts';
 
 /**
@@ -24,7 +26,7 @@ export interface WallStrip {
   /** The wall lines at both ends of the strip, and the one half way along it. */
   readonly ends: readonly [FlatRuling, FlatRuling];
   readonly middle: FlatRuling;
-  /** Lines along the wall, in the order of the strip. */
+  /** Lines along the wall, in the order of the strip; a joint of layers may come in several stretches. */
   readonly lines: readonly WallLevel[];
   /** Every 10 mm from the heel on the long axis. */
   readonly stations: readonly WallStation[];
@@ -40,7 +42,7 @@ export interface WallMark extends FlatRuling { readonly name: string }
 /** What a mark stands at: a place x of the upper edge, or a way along the walking line of the lower one. */
 export interface MarkWanted { readonly name: string; readonly at: 'edge' | 'ground'; readonly value: Mm; readonly side?: WallStrip['side'] }
 /** A face that is drawn as a line where it meets the wall. */
-export interface LevelWanted { readonly of: string; readonly surface: Surface }
+interface Level { readonly of: string; readonly surface: Surface }
 
 /** Neighbouring wall lines stand about so far apart: a toe of 25 mm radius keeps its length to a thousandth of a millimetre. */
 const FINE: Mm = 0.5;
@@ -50,19 +52,22 @@ const STATION: Mm = 10;
 interface Strand extends Ruling { readonly w: number }
 
 /** Both sides of the wall of a sole. */
-export function wallStrips(shape: SoleShape, marks: readonly MarkWanted[], more: readonly LevelWanted[] = []): readonly [inner: WallStrip, outer: WallStrip] {
+export function wallStrips(shape: SoleShape, marks: readonly MarkWanted[], joints: readonly LayerJoint[] = []): readonly [inner: WallStrip, outer: WallStrip] {
   const { rear, fore } = endsOf(shape.edge), turns = shape.edge.length, tip = fore < rear ? fore + turns : fore;
-  return [strip(shape, 'inner', rear, tip, marks, more), strip(shape, 'outer', tip, rear + turns, marks, more)];
+  return [strip(shape, 'inner', rear, tip, marks, joints), strip(shape, 'outer', tip, rear + turns, marks, joints)];
 }
 
-function strip(shape: SoleShape, side: WallStrip['side'], from: number, to: number, wanted: readonly MarkWanted[], more: readonly LevelWanted[]): WallStrip {
+function strip(shape: SoleShape, side: WallStrip['side'], from: number, to: number, wanted: readonly MarkWanted[], joints: readonly LayerJoint[]): WallStrip {
   const strand = strandOf(shape), places = placesBetween(shape, from, to), strands = places.map(strand), flat = laidFlat(strands);
   const at = (w: number): FlatRuling => onStrip(places, flat, w), crossings = (measure: (strand: Strand) => Mm): FlatRuling[] => signChanges(strands, strand, measure).map(at);
-  const levels = levelsOf(shape, more), own = (mark: MarkWanted): boolean => mark.side === undefined || mark.side === side;
+  const own = (mark: MarkWanted): boolean => mark.side === undefined || mark.side === side;
   return {
     side, topLength: along(strands.map(({ head }) => head)), footLength: along(strands.map(({ foot }) => foot)), stretch: stretchOf(strands, flat),
     ends: [at(from), at(to)], middle: at(places[Math.floor(places.length / 2)]!),
-    lines: levels.map(({ of, surface }) => ({ of, points: thinned(strands.map((one, i) => onRuling(flat[i]!, shareDown(shape, one, surface))), OUTLINE_GAP / 2) })),
+    lines: [
+      ...levelsOf(shape).map(({ of, surface }) => ({ of, points: thinned(strands.map((one, i) => onRuling(flat[i]!, shareDown(shape, one, surface))), OUTLINE_GAP / 2) })),
+      ...joints.flatMap((joint) => jointLines(shape, strands, flat, joint)),
+    ],
     stations: Array.from({ length: Math.floor(shape.last.length / STATION) + 1 }, (_, i) => i * STATION)
       .flatMap((x) => crossings(({ head }) => head[0] - x).map((one) => ({ x, ...one }))),
     marks: wanted.filter(own).flatMap(({ name, at: edge, value }) =>
@@ -85,13 +90,23 @@ function placesBetween({ edge }: SoleShape, from: number, to: number): number[] 
   })];
 }
 
-/** Upper edge, underside of the stiffener, joint of foam and outsole, ground line; then what else is asked for. */
-function levelsOf(shape: SoleShape, more: readonly LevelWanted[]): LevelWanted[] {
+/** Upper edge, underside of the stiffener, joint of foam and outsole, ground line. */
+function levelsOf(shape: SoleShape): Level[] {
   const foam = sweptSurface(foamFace(shape), shape.line);
   return [
     { of: 'upper edge', surface: upperSurface(shape, 0) }, ...(shape.stiffener > 0 ? [{ of: 'stiffener', surface: upperSurface(shape, shape.stiffener) }] : []),
-    { of: 'foam', surface: foam }, { of: 'ground', surface: sweptSurface(shape.face, shape.line) }, ...more,
+    { of: 'foam', surface: foam }, { of: 'ground', surface: sweptSurface(shape.face, shape.line) },
   ];
+}
+
+/** The stretches on which a joint of two layers comes out on the wall: above the outsole, where its layers lie. */
+function jointLines(shape: SoleShape, strands: readonly Strand[], flat: readonly FlatRuling[], joint: LayerJoint): WallLevel[] {
+  const surface = jointSurface(shape, joint.depth), foam = sweptSurface(foamFace(shape), shape.line);
+  const points = strands.map((one, i): Point | undefined => {
+    const share = shareDown(shape, one, surface), seen = share < shareDown(shape, one, foam) && one.head[0] >= joint.from && one.head[0] <= joint.to;
+    return seen ? onRuling(flat[i]!, share) : undefined;
+  });
+  return stretches(points).map((run) => ({ of: joint.name, points: thinned(run, OUTLINE_GAP / 2) }));
 }
 
 /** How far down a wall line a face meets it, as a share of it. */

@@ -3,12 +3,14 @@ import { lengthOf, pointAlong, pointOn } from '../../../src/geometry/path.ts';
 import { distance, type Point, type Point3 } from '../../../src/geometry/point.ts';
 import { degrees } from '../../../src/geometry/units.ts';
 import { featherLine } from '../../../src/last/outline.ts';
+import { jointSurface } from '../../../src/making/templates/layerJoint.ts';
 import { laidFlat, type Ruling } from '../../../src/making/templates/layFlat.ts';
 import { foamOutlines } from '../../../src/making/templates/foamOutlines.ts';
 import { acrossOutline, planMarks } from '../../../src/making/templates/planMarks.ts';
 import { wallStrips } from '../../../src/making/templates/wallStrip.ts';
 import { setOut } from '../../../src/making/setOut.ts';
 import { partsOf } from '../../../src/pair/shoe.ts';
+import { upperSurface } from '../../../src/solid/soleShape.ts';
 import { groundPoint } from '../../../src/solid/groundLine.ts';
 import { designOf, JOBS } from '../../exports/jobs.ts';
 import { workedCase } from '../../support/cases.ts';
@@ -61,6 +63,26 @@ describe.each(SOLES)('the wall of $name laid flat', ({ shoe, shape }) => {
       expect([mark.measure(across.from), mark.measure(across.to)]).toEqual([expect.closeTo(0, 6), expect.closeTo(0, 6)]);
       expect(across.from[1]).toBeLessThan(across.to[1]);
     }
+  });
+});
+
+describe('a joint of two layers', () => {
+  const { shape } = SOLES[0]!, depth = 8;
+
+  test('lies so deep under the face of the foam, square to it', () => {
+    const joint = jointSurface(shape, depth), face = upperSurface(shape, shape.stiffener);
+    // Slow judge: the nearest of many points of the face.
+    const points = Array.from({ length: 8000 }, (_, i): Point => { const x = -40 + i * 0.045; return [x, face(x, 0)]; });
+    for (let x = 0; x <= shape.last.length; x += 7) expect(Math.min(...points.map((point) => distance(point, [x, joint(x, 0)])))).toBeCloseTo(depth, 1);
+  });
+
+  test('comes out on the wall where its layers lie, and nowhere in the outsole', () => {
+    const [inner] = wallStrips(shape, [], [{ name: 'joint 1', depth, from: 20, to: 150 }]), runs = inner.lines.filter(({ of }) => of === 'joint 1'), foam = lineOf(inner, 'foam');
+    const [first, last] = [runs[0]!.points[0]!, runs.at(-1)!.points.at(-1)!], at = (x: number): number => inner.stations.find((station) => station.x === x)!.head[0];
+    expect([Math.abs(first[0] - at(20)), Math.abs(last[0] - at(150))].every((off) => off < 1)).toBe(true);
+    const up = (line: readonly Point[], x: number): number => { const i = line.findIndex(([px]) => px >= x), [a, b] = [line[i - 1]!, line[i]!]; return a[1] + ((b[1] - a[1]) * (x - a[0])) / (b[0] - a[0]); };
+    for (const { points } of runs) for (const [x, y] of points.slice(1)) expect(y).toBeGreaterThan(up(foam, x) - 0.02);
+    expect(wallStrips(shape, [], [{ name: 'deep', depth: 60, from: 0, to: 300 }])[0].lines.some(({ of }) => of === 'deep')).toBe(false);
   });
 });
 
