@@ -6,6 +6,8 @@ import { blockFiles } from './blockFiles.ts';
 import { blockNumbers } from './blockNumbers.ts';
 import { gaugeFiles, wedgeFiles } from './gaugeFiles.ts';
 import { gaugeNumbers, wedgeNumbers } from './gaugeNumbers.ts';
+import { jigFiles } from './jigFiles.ts';
+import { jigNumbers } from './jigNumbers.ts';
 import { jobCardPdf } from './jobCard.ts';
 import { mouldFiles } from './mouldFiles.ts';
 import { mouldNumbers } from './mouldNumbers.ts';
@@ -26,6 +28,7 @@ export function filesBeside(design: Design, made: Made): NamedFile[] {
     ...made.moulds.flatMap((mould) => mouldFiles(mould, reference)),
     ...blockFiles(design, made.blocks),
     ...printFiles(made.prints, reference, making),
+    ...jigFiles(design, made),
     ...gaugeFiles(design, made),
     ...(made.stack ? stackFiles(design, made.stack) : []),
     ...(making.templates ? templateFiles(design, making.templates) : []),
@@ -39,7 +42,7 @@ export function numbersBeside(made: Made, shoe: Shoe): object {
   const own = ({ side }: { readonly side: Side }): boolean => side === shoe.side, mould = made.moulds.find(own), block = made.blocks.find(own), print = made.prints.find(own);
   return {
     mould: mould && mouldNumbers(mould), block: block && blockNumbers(block), print: print && printNumbers(print), stack: made.stack && stackNumbers(made.stack, shoe),
-    ...gaugeNumbers(made, shoe.side), ...wedgeNumbers(made, shoe.side),
+    ...jigNumbers(made, shoe.side), ...gaugeNumbers(made, shoe.side), ...wedgeNumbers(made, shoe.side),
   };
 }
 

@@ -12,6 +12,7 @@ import type { Design } from '../checks/design.ts';
 import type { Made } from '../making/made.ts';
 import { numbersBeside, numbersOfPair } from './besides.ts';
 import { blockOrderNumbers, toolNumbers } from './blockNumbers.ts';
+import { jigOrderOf } from './jigNumbers.ts';
 import { mouldOrderOf } from './mouldNumbers.ts';
 import { jobLines, orderLines } from './orderWords.ts';
 
@@ -47,10 +48,10 @@ const wearerOf = ({ wearer: { mass, stature, crotchHeight, sex, risks, risksAske
   legDifference: { correctMm: legDifference.correct, shorter: legDifference.shorter, found: legDifference.found },
 });
 
-const makingOf = ({ tool, printBed, mould, block, gauges, wedges }: Making): object => ({
+const makingOf = ({ tool, printBed, board, mould, block, jig, gauges, wedges }: Making): object => ({
   tool: tool && toolNumbers(tool),
   printBed: printBed && { xMm: printBed.x, yMm: printBed.y, zMm: printBed.z },
-  mould: mould && mouldOrderOf(mould), block: block && blockOrderNumbers(block), gauges: gauges && { depthMm: gauges.depth }, wedges: wedges && { stepMm: wedges.step, flatMm: wedges.flat },
+  mould: mould && mouldOrderOf(mould), block: block && blockOrderNumbers(block), jig: jig && jigOrderOf(jig, board), gauges: gauges && { depthMm: gauges.depth }, wedges: wedges && { stepMm: wedges.step, flatMm: wedges.flat },
 });
 
 function shoeOf(shoe: Shoe, fitting: Fitting): object {

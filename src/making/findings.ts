@@ -3,7 +3,9 @@ import type { Pace } from '../checks/seen.ts';
 import type { Pair } from '../pair/shoe.ts';
 import { blockFindings } from './block/blockFindings.ts';
 import { cardFindings } from './card/findings.ts';
+import { boardNotMeasured } from './cut/boardFindings.ts';
 import { gaugeFindings } from './gauges/findings.ts';
+import { jigFindings } from './jig/findings.ts';
 import { mouldFindings } from './mould/findings.ts';
 import { printFindings } from './print/findings.ts';
 import { wedgeFindings } from './wedges/findings.ts';
@@ -20,6 +22,8 @@ const CHECKS: readonly ((pair: Pair, pace: Pace) => readonly Finding[])[] = [
   blockFindings,
   cardFindings,
   gaugeFindings,
+  jigFindings,
+  boardNotMeasured,
   mouldFindings,
   printFindings,
   wedgeFindings,

@@ -5,6 +5,7 @@ import { partsOf, type SoleParts } from '../pair/shoe.ts';
 import { blockOf, plannedBlock, type Block } from './block/block.ts';
 import type { Booleans } from './booleans.ts';
 import { gaugesFor, type ShoeGauges } from './gauges/gauges.ts';
+import { jigsFor, type ShoeJig } from './jig/ordered.ts';
 import { mouldOf, type Mould } from './mould.ts';
 import { printOf, type Print } from './print/print.ts';
 import { stacksFor } from './stack/buildUp.ts';
@@ -17,6 +18,7 @@ export interface Made {
   readonly blocks: readonly ShoeBlock[];
   readonly prints: readonly ShoePrint[];
   readonly gauges: readonly ShoeGauges[];
+  readonly jigs: readonly ShoeJig[];
   readonly stack: Stacks | undefined;
   readonly wedges: readonly ShoeWedges[];
 }
@@ -39,7 +41,7 @@ export const needsKernel = (making: Making): boolean => CUT_BY_KERNEL.some((name
  */
 export function madeFor(design: Design, kernel: Booleans | undefined): Made {
   if (needsKernel(design.fitting.making) && !kernel) throw new RangeError('what the sheet orders needs the solid kernel, so it must be loaded first (loadBooleans) and handed in');
-  return { ...(kernel ? cutOf(design, kernel) : { moulds: [], blocks: [], prints: [], wedges: [] }), gauges: gaugesFor(design), stack: stacksFor(design) };
+  return { ...(kernel ? cutOf(design, kernel) : { moulds: [], blocks: [], prints: [], wedges: [] }), gauges: gaugesFor(design), jigs: jigsFor(design), stack: stacksFor(design) };
 }
 
 const cutOf = (design: Design, kernel: Booleans): Pick<Made, 'moulds' | 'blocks' | 'prints' | 'wedges'> =>

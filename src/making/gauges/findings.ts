@@ -1,7 +1,7 @@
 import type { Finding } from '../../checks/finding.ts';
 import type { Pace } from '../../checks/seen.ts';
 import type { Pair } from '../../pair/shoe.ts';
-import { beyondBoard } from '../boardFit.ts';
+import { beyondBoard } from '../cut/boardFindings.ts';
 import { gaugesFor } from './gauges.ts';
 
 /** What to know of the gauges before they are cut. */

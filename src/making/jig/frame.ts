@@ -2,12 +2,12 @@ import type { BoardOrder, JigOrder } from '../../fitting/making.ts';
 import { pointAlong } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Mm } from '../../geometry/units.ts';
-import { heightsOf, offsetInward, type GroundFace } from '../../profile/groundFace.ts';
+import { heightsOf, type GroundFace } from '../../profile/groundFace.ts';
 import { planPoint, rollX, rollY } from '../../profile/rollLine.ts';
 import { groundPoint } from '../../solid/groundLine.ts';
 import type { SoleShape } from '../../solid/soleShape.ts';
 import { bushOffset } from './bush.ts';
-import { runOn } from './runOn.ts';
+import { runOn, setIn } from './runOn.ts';
 
 /**
  * The frame of a jig, LEFT shoe lying on its upper, ground face up, mm: x along the walking line as in the side profile,
@@ -57,19 +57,21 @@ export function jigFrame(shape: SoleShape, order: JigOrder, board: BoardOrder): 
   const sole = { from: Math.min(...xs), to: Math.max(...xs) }, ribs = ribPlaces(sole, order, board), end = board.thickness / 2 + WALL;
   const run = { from: Math.min(sole.from - RUN, ribs[0]! - end), to: Math.max(sole.to + RUN, ribs.at(-1)! + end) };
   const inside = (order.face === 'foam body' ? shape.outsole : 0) + bushOffset(shape, order);
-  const face = runOn(shape.face, sole, run), wanted = offsetInward(face, order.face === 'foam body' ? shape.outsole : 0), rails = offsetInward(face, inside);
+  const face = runOn(shape.face, sole, run), wanted = setIn(face, order.face === 'foam body' ? shape.outsole : 0, run), rails = setIn(face, inside, run);
   const across = (from: Mm, to: Mm): Span | undefined => acrossBetween(ring, from, to);
   const opening = ribs.flatMap((x) => across(x - board.thickness / 2, x + board.thickness / 2) ?? []), out = order.room + WALL + slot / 2;
   const railsAt = [Math.min(...opening.map(({ from }) => from)) - out, Math.max(...opening.map(({ to }) => to)) + out] as const;
   const quarter = (railsAt[1] - railsAt[0]) / 4, stringersAt = [railsAt[0] + quarter, railsAt[1] - quarter] as const;
   const drop = ribs.map((x) => lowestUnder(rails, x, board.thickness) + BELOW_EDGE + LAP), ends = [run.from, run.to].map((x) => heightsOf(rails)(x) + END);
-  const hung = ribs.map((x) => featherHeight(shape, x) + order.depth), deepest = Math.max(...drop, ...ends);
+  const hung = ribs.map((x) => featherHeight(shape, x, across(x, x)) + order.depth), deepest = Math.max(...drop, ...ends);
   const zero = Math.max(FLOOR + Math.max(...hung), STRINGER + deepest);
   return { zero, wanted, rails, inside, sole, run, ribs, slot, railsAt, stringersAt, railFoot: zero - deepest, across };
 }
 
-/** Height in the shoe, above the ground, of the face under the last in the middle of a rib. */
-export const featherHeight = ({ upper, build, line }: SoleShape, x: Mm): Mm => upper(...planPoint(line, x, 0)) + build;
+/** Height in the shoe, above the ground, of the face under the last over a rib, at the edge of the sole where that is dished. */
+export function featherHeight({ upper, build, line }: SoleShape, x: Mm, sole: Span | undefined): Mm {
+  return build + Math.max(...[0, ...(sole ? [sole.from, sole.to] : [])].map((y) => upper(...planPoint(line, x, -y))));
+}
 
 /** How far up in the shoe, so how low over the bench, the edge of the rails lies at most within the thickness of a rib. */
 export const lowestUnder = (rails: GroundFace, x: Mm, thickness: Mm): Mm =>

@@ -47,7 +47,7 @@ const number = (value: Mm): string => String(Number(value.toFixed(2)));
 /** What the edge of a rail is, as lettered on it. */
 export function edgeWords({ face }: JigOrder, bush: JigOrder['bush'], { outsole }: SoleShape): string[] {
   const cut = face === 'foam body' ? 'foam body, outsole not on' : 'ground face', later = face === 'foam body' ? [] : [`foam is cut ${number(outsole)} mm lower: the outsole`];
-  return bush ? [`edge ${number(offsetFor(bush))} mm inside the ${cut}`, `for bush ${number(bush.diameter)}, cutter ${number(bush.cutter)}`, ...later] : [`edge: ${cut}`, ...later];
+  return bush ? [`edge ${number(offsetFor(bush))} mm inside the ${cut}: bush ${number(bush.diameter)}, cutter ${number(bush.cutter)}`, ...later] : [`edge: ${cut}`, ...later];
 }
 
 /** The bridges stand over the middle of the seat and over the tread, where the last bears. */

@@ -2,7 +2,7 @@ import { pointOn, type Path } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Mm } from '../../geometry/units.ts';
 import type { FlatPart, PartLetters, PartMark } from '../flatPart.ts';
-import { letterOf } from './letters.ts';
+import { letterOf, wide } from './letters.ts';
 import { BELOW_EDGE, lowestUnder, STRINGER, type JigFrame } from './frame.ts';
 import { slotFromAbove, slotFromBelow, straights } from './outline.ts';
 import { overBench } from './runOn.ts';
@@ -31,17 +31,16 @@ export function rail(frame: JigFrame, thickness: Mm, name: string, lines: readon
     letters: [
       ...ribs.map((x, i): PartLetters => ({ text: letterOf(i), at: [x + slot / 2 + 1.5, railFoot + 3], size: LETTER })),
       ...inRows(places).map(({ place: { name: text, x }, row }): PartLetters => ({ text, at: [x + 1, railEdge(frame)(x) - TICK - row * SMALL], size: SMALL })),
-      ...lines.map((text, i): PartLetters => ({ text, at: [titleFrom(frame), titleUnder(frame, i)], size: TITLE })),
+      ...lines.map((text, i): PartLetters => ({ text, at: titleAt(frame, lines, i), size: TITLE })),
     ],
   };
 }
 
-/** Lettering stands under the highest stretch of the edge, over the line of the feather edge. */
-const TITLE: Mm = 4, TITLE_LONG: Mm = 100;
-const titleFrom = ({ sole }: JigFrame): Mm => (sole.from + sole.to) / 2 - TITLE_LONG / 2;
-function titleUnder(frame: JigFrame, row: number): Mm {
-  const edge = railEdge(frame), from = titleFrom(frame);
-  return Math.min(...[0, 0.5, 1].map((share) => edge(from + share * TITLE_LONG))) - (row + 1) * 1.5 * TITLE - 1;
+/** Lettering stands over the shank, below the names of places, where there is most room over the line of the feather edge. */
+const TITLE: Mm = 3.5, SHANK = 0.4, BELOW_NAMES: Mm = 19;
+function titleAt(frame: JigFrame, lines: readonly string[], row: number): Point {
+  const { sole: { from, to } } = frame, middle = from + SHANK * (to - from), widths = lines.map((line) => wide(line, TITLE)), half = Math.max(...widths) / 2, edge = railEdge(frame);
+  return [middle - widths[row]! / 2, Math.min(edge(middle - half), edge(middle + half)) - BELOW_NAMES - row * 1.5 * TITLE];
 }
 
 /** Names of places nearer to each other than a name is long stand in rows. */

@@ -2,7 +2,7 @@ import type { Path, PathPiece } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
 import { asin, tan } from '../../geometry/trig.ts';
 import type { Mm } from '../../geometry/units.ts';
-import { angleAt, endOf, heightAt, startOf, type GroundFace, type GroundPiece, type RollStraight } from '../../profile/groundFace.ts';
+import { angleAt, endOf, heightAt, offsetInward, startOf, type GroundFace, type GroundPiece, type RollStraight } from '../../profile/groundFace.ts';
 import type { Span } from './frame.ts';
 
 /** The face under a sole, run on straight from both ends of it as it leaves them, to the ends of the rails. */
@@ -17,6 +17,13 @@ export function runOn(face: GroundFace, sole: Span, run: Span): GroundFace {
       straight('beyond the end angle', sole.to, sole.to, run.to),
     ],
   };
+}
+
+/** The face set in towards the foot; its straight ends still reach to the ends of the rails. */
+export function setIn(face: GroundFace, inside: Mm, run: Span): GroundFace {
+  const { pieces } = offsetInward(face, inside);
+  const to = (piece: GroundPiece, end: 'from' | 'to', x: Mm): GroundPiece => piece.kind === 'arc' ? piece : { ...piece, [end]: [x, heightAt({ pieces: [piece] }, x)] };
+  return { pieces: pieces.map((piece, i) => (i === 0 ? to(piece, 'from', run.from) : i === pieces.length - 1 ? to(piece, 'to', run.to) : piece)) };
 }
 
 function clipped(face: GroundFace, { from, to }: Span): GroundPiece[] {

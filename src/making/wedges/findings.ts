@@ -4,7 +4,7 @@ import type { Pace } from '../../checks/seen.ts';
 import { PRACTICE } from '../../checks/sources.ts';
 import type { WedgeOrder } from '../../fitting/making.ts';
 import type { Pair, RockerShoe } from '../../pair/shoe.ts';
-import { beyondBoard } from '../boardFit.ts';
+import { beyondBoard } from '../cut/boardFindings.ts';
 import { wedgeTemplates } from './templates.ts';
 import { isTrial, trialFor, trialOf, type LeftOut, type NoTrial, type Trial } from './trial.ts';
 import { largestWorking, variantWords } from './variants.ts';

@@ -1,0 +1,31 @@
+import type { Finding } from '../../checks/finding.ts';
+import { mm } from '../../checks/say.ts';
+import { PRACTICE } from '../../checks/sources.ts';
+import type { BoardOrder } from '../../fitting/making.ts';
+import type { Side } from '../../fitting/words.ts';
+import type { Pair } from '../../pair/shoe.ts';
+import type { FlatPart } from '../flatPart.ts';
+import { boardFor } from './onBoards.ts';
+
+/** Slots, of a jig and of the heel block among the gauges, are cut to the thickness of the board, and a label is up to 10 % off it. Source: figures makers publish, common practice. */
+export function boardNotMeasured({ fitting: { making: { board, jig, gauges } } }: Pair): Finding[] {
+  if ((!jig && !gauges) || board.measured) return [];
+  return [{
+    code: 'BOARD_NOT_MEASURED', severity: 'warn', measured: board.thickness, unit: 'mm', where: 'board',
+    text: `Slots are cut for a board of ${mm(board.thickness)} that nobody measured; boards are up to 10 % off their label, and then nothing goes together. Measure the board and enter it (making.board.thickness).`, basis: PRACTICE,
+  }];
+}
+
+/**
+ * Parts that the board on the sheet does not take: they are laid on a larger one all the same, and that one is named.
+ * @param what the parts are together, like `gauges`
+ */
+export function beyondBoard(side: Side, what: string, parts: readonly FlatPart[], board: BoardOrder): Finding[] {
+  const { length, width } = boardFor(parts, board), [first] = parts.filter((part) => { const own = boardFor([part], board); return own.length > board.length || own.width > board.width; });
+  if (!first) return [];
+  return [{
+    code: 'BEYOND_BOARD', severity: 'warn', side, measured: board.length, limit: length, unit: 'mm', where: what,
+    text: `The ${first.name} has no room on a board of ${mm(board.length, 0)} by ${mm(board.width, 0)} with ${mm(board.apart)} all round. All ${what} are laid on one of ${mm(length, 0)} by ${mm(width, 0)} instead (making.board.length, making.board.width).`,
+    basis: PRACTICE,
+  }];
+}

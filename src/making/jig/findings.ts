@@ -1,0 +1,73 @@
+import type { Finding } from '../../checks/finding.ts';
+import { mm } from '../../checks/say.ts';
+import type { Pace } from '../../checks/seen.ts';
+import { PRACTICE } from '../../checks/sources.ts';
+import type { BoardOrder, JigOrder } from '../../fitting/making.ts';
+import { partsOf, type Pair, type Shoe } from '../../pair/shoe.ts';
+import { beyondBoard } from '../cut/boardFindings.ts';
+import { largestOffset, offsetFor } from './bush.ts';
+import { leastApart } from './frame.ts';
+import { jigOf } from './jig.ts';
+
+/** What stands in the way of a jig that goes together and cuts the right line. */
+export function jigFindings({ fitting: { making: { jig: order, board } }, shoes }: Pair, pace: Pace): Finding[] {
+  if (!order) return [];
+  return [...kerfTooWide(board), ...bushTooSmall(order), ...ribsTooClose(order, board), ...shoes.flatMap((shoe) => ofShoe(shoe, order, board, pace))];
+}
+
+function ofShoe(shoe: Shoe, order: JigOrder, board: BoardOrder, pace: Pace): Finding[] {
+  const large = bushTooLarge(shoe, order), jig = pace === 'quick' ? undefined : jigOf(shoe, order, board, '');
+  return [...large, ...outsoleLeft(shoe, order), ...(jig ? beyondBoard(shoe.side, 'jig', jig.parts.map(({ part }) => part), board) : [])];
+}
+
+const common = { unit: 'mm', basis: PRACTICE } as const;
+
+function kerfTooWide({ thickness, clearance, kerf }: BoardOrder): Finding[] {
+  const slot = thickness + clearance;
+  if (kerf <= slot) return [];
+  return [{
+    ...common, code: 'KERF_WIDER_THAN_SLOT', severity: 'stop', measured: kerf, limit: slot, where: 'slots of the jig',
+    text: `A cut of ${mm(kerf)} cannot make slots of ${mm(slot)}, so the parts would have none. Take a cutter of ${mm(slot)} or less (making.board.kerf), or a thicker board.`,
+  }];
+}
+
+function bushTooSmall({ bush }: JigOrder): Finding[] {
+  if (!bush || bush.diameter > bush.cutter) return [];
+  return [{
+    ...common, code: 'BUSH_TOO_SMALL', severity: 'stop', measured: bush.diameter, limit: bush.cutter, where: 'rails of the jig',
+    text: `A guide bush of ${mm(bush.diameter)} does not let a cutter of ${mm(bush.cutter)} through. ${swapped(bush)}`,
+  }];
+}
+
+const swapped = ({ diameter, cutter }: NonNullable<JigOrder['bush']>): string => diameter === cutter
+  ? `Take a bush wider than its cutter (making.jig.bush.diameter).`
+  : `If the two are swapped, a bush of ${mm(cutter)} with a cutter of ${mm(diameter)} works: the rails then lie ${mm((cutter - diameter) / 2)} inside (making.jig.bush).`;
+
+function bushTooLarge(shoe: Shoe, order: JigOrder): Finding[] {
+  const shape = partsOf(shoe)?.shape, { bush } = order;
+  if (!shape || !bush || offsetFor(bush) <= largestOffset(shape, order)) return [];
+  const widest = Math.floor((bush.cutter + 2 * largestOffset(shape, order)) * 10) / 10;
+  return [{
+    ...common, code: 'BUSH_TOO_LARGE', severity: 'stop', side: shoe.side, measured: bush.diameter, limit: widest, where: 'rails of the jig',
+    text: `Rails ${mm(offsetFor(bush))} inside the ground face leave nothing of its tightest arc. With this cutter the bush may be ${mm(widest)} at most (making.jig.bush.diameter).`,
+  }];
+}
+
+/** Rails for the ground face need a cutter that can be set lower than they are, or the outsole comes on top. */
+function outsoleLeft(shoe: Shoe, { face, bush }: JigOrder): Finding[] {
+  const outsole = partsOf(shoe)?.shape.outsole ?? 0;
+  if (!bush || face === 'foam body' || outsole === 0) return [];
+  return [{
+    ...common, code: 'OUTSOLE_ON_TOP', severity: 'warn', side: shoe.side, measured: outsole, where: 'rails of the jig',
+    text: `The rails carry the ground face, and a guide bush cannot be set below them: foam cut along them, with the outsole of ${mm(outsole)} glued on after, stands that much too high. For foam order rails for the foam body (making.jig.face).`,
+  }];
+}
+
+function ribsTooClose({ ribsApart }: JigOrder, board: BoardOrder): Finding[] {
+  const least = leastApart(board);
+  if (ribsApart >= least) return [];
+  return [{
+    ...common, code: 'RIBS_TOO_CLOSE', severity: 'warn', measured: ribsApart, limit: least, where: 'ribs of the jig',
+    text: `Ribs of a board of ${mm(board.thickness)} cannot stand every ${mm(ribsApart)}; they are set about ${mm(least)} apart (making.jig.ribsApart).`,
+  }];
+}

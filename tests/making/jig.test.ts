@@ -1,0 +1,192 @@
+import { describe, expect, test } from 'vitest';
+import { makingFindings } from '../../src/making/findings.ts';
+import { cutSheets } from '../../src/exports/cutSheets.ts';
+import { readMaking } from '../../src/fitting/readMaking.ts';
+import type { Fitting } from '../../src/fitting/fitting.ts';
+import { faultsOf, volumeOf } from '../../src/geometry/mesh.ts';
+import { enclosedArea } from '../../src/geometry/path.ts';
+import { distance, type Point } from '../../src/geometry/point.ts';
+import { pointsAlong } from '../../src/making/cut/flatSolid.ts';
+import { jigOf, type Jig, type JigPart } from '../../src/making/jig/jig.ts';
+import { partFor } from '../../src/making/jig/ordered.ts';
+import { jigSolid } from '../../src/making/jig/solid.ts';
+import { partsOf, type Shoe, type SoleParts } from '../../src/pair/shoe.ts';
+import { heightAt } from '../../src/profile/groundFace.ts';
+import { planPoint, rollX, rollY } from '../../src/profile/rollLine.ts';
+import { designOf, JOBS } from '../exports/jobs.ts';
+import { circleThrough } from '../judges/circle.ts';
+import { readDxf } from '../support/dxfReader.ts';
+
+type Raw = Parameters<typeof readMaking>[0];
+const COARSE = 0.4;
+const ordered = (fitting: Fitting, making: Raw): Fitting => ({ ...fitting, making: readMaking({ chordGap: COARSE, ...making }) });
+const BOARD = { thickness: 5.8, clearance: 0.15, kerf: 0.3 }, BUSH = { diameter: 17, cutter: 12 };
+
+interface Case { readonly name: string; readonly shoe: Shoe; readonly parts: SoleParts; readonly jig: Jig; readonly fitting: Fitting }
+function casesOf(fitting: Fitting, making: Raw): Case[] {
+  const design = designOf(ordered(fitting, making)), { jig: order, board } = design.fitting.making;
+  return design.shoes.map((shoe) => ({ name: `${shoe.side} ${shoe.kind}`, shoe, parts: partsOf(shoe)!, jig: jigOf(shoe, order!, board, 'K-1 left')!, fitting: design.fitting }));
+}
+const PLAIN = [...casesOf(JOBS.pair, { jig: {}, board: BOARD }), ...casesOf(JOBS.turned, { jig: {}, board: BOARD })];
+const GUIDED = casesOf(JOBS.rockers, { jig: { bush: BUSH, face: 'foam body' }, board: BOARD });
+
+const ofKind = ({ parts }: Jig, kind: JigPart['kind']): JigPart[] => parts.filter((part) => part.kind === kind);
+/** A part alone on a board as its file has it. */
+const asCut = ({ part }: JigPart, fitting: Fitting): ReturnType<typeof readDxf> => readDxf(cutSheets('x', [{ part, sheet: 0, turn: 0, at: [0, 0] }], fitting.making.board)[0]!);
+/** Points of an outline, and whether a point lies inside it, by counting crossings. */
+const inside = (ring: readonly Point[]) => ([x, y]: Point): boolean => ring.reduce((odd, [bx, by], i) => {
+  const [ax, ay] = ring.at(i - 1)!;
+  return ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax) ? !odd : odd;
+}, false);
+/** Outline as [along or across, up], heel left. */
+const ringOf = ({ part, stand }: JigPart): Point[] => pointsAlong(part.outline, 1e-4).map(([x, y]): Point => [stand.heelRight ? -x : x, y]);
+const topAt = (ring: readonly Point[], x: number): number => Math.max(...ring.flatMap(([bx, by], i): number[] => { const [ax, ay] = ring.at(i - 1)!; return (ax < x) === (bx < x) ? [] : [ay + ((x - ax) / (bx - ax)) * (by - ay)]; }));
+
+for (const { name, jig, fitting } of [...PLAIN, ...GUIDED]) test(`${name}: with the cut taken back, every slot in the files is the board as typed and its clearance wide`, () => {
+  const wanted = BOARD.thickness + BOARD.clearance, count = jig.frame.ribs.length, expected = { rib: 4, rail: count, stringer: count, bridge: 0 };
+  for (const part of jig.parts) {
+    // The end of a slot is a short level line; its walls are the upright lines that meet it.
+    const lines = asCut(part, fitting).entities.filter(({ layer, type }) => layer === 'CUT_OUT' && type === 'LINE'), upright = lines.filter(({ from, to }) => Math.abs(from[0] - to[0]) < 1e-9);
+    const ends = lines.filter(({ from, to }) => Math.abs(from[1] - to[1]) < 1e-9 && distance(from, to) < 2 * wanted && part.kind !== 'bridge');
+    const slots = ends.map((end) => { const [a, b] = upright.filter(({ from, to }) => [from, to].some((at) => distance(at, end.from) < 1e-6 || distance(at, end.to) < 1e-6)); return Math.abs(a!.from[0] - b!.from[0]) + BOARD.kerf; });
+    expect(slots).toHaveLength(expected[part.kind]);
+    for (const width of slots) expect(width).toBeCloseTo(wanted, 7);
+  }
+});
+
+describe('the edge of the rails, by circles fitted to points of the exported line', () => {
+  for (const { name, parts, jig, fitting } of [...PLAIN, ...GUIDED]) test(`${name}: has the radii of the arcs, less what the bush asks for`, () => {
+    // Rule of the trade: a template for a guide bush lies (bush - cutter) / 2 inside the line that is cut. Foam lies inside the ground face by the outsole.
+    const less = fitting.making.jig!.bush ? (BUSH.diameter - BUSH.cutter) / 2 + parts.shape.outsole : 0;
+    for (const rail of ofKind(jig, 'rail')) {
+      const drawn = asCut(rail, fitting).entities.filter(({ type, radius }) => type === 'ARC' && radius > 10).map(({ at }) => circleThrough([0, 0.2, 0.4, 0.6, 0.8, 1].map(at)));
+      const arcs = parts.shape.face.pieces.flatMap((piece) => (piece.kind === 'arc' ? [piece] : []));
+      expect(drawn).toHaveLength(arcs.length);
+      for (const { radius, centre } of arcs) {
+        const best = Math.min(...drawn.map((fit) => Math.abs(fit.radius - BOARD.kerf / 2 - (radius - less)) + Math.abs(Math.abs(fit.centre[0]) - Math.abs(centre[0]))));
+        expect(best).toBeLessThan(1e-4);
+      }
+    }
+  });
+
+  test('runs on straight for 30 mm beyond both ends of the sole', () => {
+    for (const { jig, parts: { shape } } of PLAIN) {
+      const ring = ringOf(ofKind(jig, 'rail')[0]!), { sole, run } = jig.frame;
+      expect([sole.from - run.from, run.to - sole.to].every((on) => on >= 30)).toBe(true);
+      for (const [from, to] of [[run.from, sole.from], [sole.to, run.to]] as const) {
+        const [a, b, c] = [0.02, 0.5, 0.98].map((share) => topAt(ring, from + share * (to - from)));
+        expect((a! + c!) / 2 - b!).toBeCloseTo(0, 6);
+      }
+      expect(topAt(ring, sole.to - 1e-7)).toBeCloseTo(jig.frame.zero - heightAt(shape.face, sole.to), 4);
+    }
+  });
+});
+
+describe('put together', () => {
+  for (const { name, parts: { shape }, jig, fitting } of [...PLAIN, ...GUIDED]) {
+    const { thickness } = fitting.making.board, rails = ofKind(jig, 'rail').map(ringOf);
+
+    test(`${name}: the bridges bring the bottom of the last to where the sole is as thick as it is to be`, () => {
+      for (const { part, stand: { at } } of ofKind(jig, 'bridge')) {
+        const ring = pointsAlong(part.outline, 1e-3), sits = Math.max(...rails.flatMap((rail) => [-1, 0, 1].map((k) => topAt(rail, at + (k * thickness) / 2))));
+        const grip = ring.filter(([y]) => Math.abs(y - jig.frame.railsAt[0]) < jig.frame.slot), onRail = Math.max(...grip.map(([, z]) => z).filter((z) => z < sits + 5));
+        expect(Math.abs(onRail - sits)).toBeLessThan(0.001);
+        const last = (y: number): number => jig.frame.zero - shape.upper(...planPoint(shape.line, at, -y)) - shape.build, leg = ring.filter(([y, z]) => z < sits - 1 && Math.abs(y) < 60);
+        expect(leg.length).toBeGreaterThan(1);
+        for (const [y, z] of leg) expect(Math.abs(z - last(y))).toBeLessThan(0.02);
+      }
+    });
+
+    test(`${name}: ribs end 5 mm under the rails, and no two parts are in one place`, () => {
+      const along = [...ofKind(jig, 'rail'), ...ofKind(jig, 'stringer')].map((part) => ({ at: part.stand.at, within: inside(ringOf(part)) }));
+      for (const rib of ofKind(jig, 'rib')) {
+        const x = rib.stand.at, ring = ringOf(rib), within = inside(ring), top = Math.max(...ring.map(([, z]) => z));
+        const under = Math.min(...[-0.5, 0, 0.5].map((k) => topAt(rails[0]!, x + k * thickness)));
+        expect(Math.abs(under - top - 5)).toBeLessThan(0.001);
+        for (const { at, within: other } of along) {
+          const up = Math.min(top, at === jig.frame.stringersAt[0] || at === jig.frame.stringersAt[1] ? 45 : top);
+          for (let z = 0.37; z < up; z += 1) {
+            for (const k of [-0.49, 0.49]) expect(within([at - k * thickness, z]) && other([x + k * thickness, z])).toBe(false);
+            // And they do lap: at every height one or the other is there.
+            expect(within([at, z]) || other([x, z])).toBe(true);
+          }
+        }
+      }
+      expect(Math.min(...jig.frame.ribs.slice(1).map((x, i) => x - jig.frame.ribs[i]!))).toBeGreaterThan(thickness);
+      expect(Math.max(...jig.frame.ribs.slice(1).map((x, i) => x - jig.frame.ribs[i]!))).toBeLessThanOrEqual(35 + 1e-9);
+    });
+  }
+
+  for (const { name, parts: { shape, solids }, jig, fitting } of PLAIN) test(`${name}: the sole itself, turned over about its length, lies between the ribs with the room asked for`, () => {
+    const { room } = fitting.making.jig!, { thickness } = fitting.making.board, p = solids.whole.positions, turned: (readonly [number, number, number])[] = [];
+    for (let i = 0; i < p.length; i += 3) turned.push([rollX(shape.line, [p[i]!, p[i + 1]!]), -rollY(shape.line, [p[i]!, p[i + 1]!]), jig.frame.zero - p[i + 2]!]);
+    let near = 0;
+    for (const rib of ofKind(jig, 'rib')) {
+      const within = inside(ringOf(rib));
+      for (const [x, y, z] of turned) if (Math.abs(x - rib.stand.at) < thickness / 2) {
+        expect(within([y, z])).toBe(false);
+        if (within([y + room + 1, z]) || within([y - room - 1, z])) near++;
+        expect(within([y + room - 0.5, z]) || within([y - room + 0.5, z])).toBe(false);
+      }
+    }
+    // The notches are no wider than asked either.
+    expect(near).toBeGreaterThan(5);
+  });
+});
+
+test('as a solid the jig is closed, its outside out, every part a whole board thick; a right one has the same parts turned over', () => {
+  const { jig, fitting: { making: { board } } } = PLAIN[0]!, solid = jigSolid(jig, board.thickness, 0.001), area = (part: JigPart['part']): number => enclosedArea(part.outline);
+  const built = jig.parts.filter(({ kind }) => kind !== 'bridge');
+  expect(faultsOf(solid)).toEqual([]);
+  expect(volumeOf(solid) / built.reduce((sum, { part }) => sum + area(part) * board.thickness, 0)).toBeCloseTo(1, 5);
+  for (const part of built) {
+    const over = partFor(part, 'right'), xs = pointsAlong(part.part.outline, 1).map(([x]) => x), turned = pointsAlong(over.outline, 1).map(([x]) => -x);
+    expect(area(over)).toBeCloseTo(area(part.part), 6);
+    expect([Math.min(...turned), Math.max(...turned)]).toEqual([expect.closeTo(Math.min(...xs), 9), expect.closeTo(Math.max(...xs), 9)]);
+  }
+});
+
+describe('findings name what works', () => {
+  const found = (making: Raw, fitting: Fitting = JOBS.pair) => makingFindings(designOf(ordered(fitting, making)));
+  const codes = (making: Raw): string[] => found(making).map(({ code }) => code);
+  const MEASURED = { thickness: 6 };
+
+  test('none on an ordinary jig of a measured board; without a jig none at all', () => {
+    expect(codes({ jig: {}, board: MEASURED })).toEqual([]);
+    expect(codes({ board: { kerf: 15 } })).toEqual([]);
+  });
+  test('a board that nobody measured', () => expect(codes({ jig: {} })).toEqual(['BOARD_NOT_MEASURED']));
+  test('a cut wider than the slots', () => {
+    const [finding] = found({ jig: {}, board: { ...MEASURED, kerf: 8 } });
+    expect(finding).toMatchObject({ code: 'KERF_WIDER_THAN_SLOT', severity: 'stop', measured: 8, limit: 6.1 });
+    expect(codes({ jig: {}, board: { ...MEASURED, kerf: finding!.limit! } })).toEqual([]);
+  });
+  test('a bush its cutter does not go through, and the two swapped', () => {
+    const face = 'foam body' as const, [finding] = found({ jig: { face, bush: { diameter: 12, cutter: 17 } }, board: MEASURED });
+    expect(finding).toMatchObject({ code: 'BUSH_TOO_SMALL', severity: 'stop' });
+    expect(finding!.text).toContain('a bush of 17.0 mm with a cutter of 12.0 mm works: the rails then lie 2.5 mm inside');
+    expect(codes({ jig: { face, bush: BUSH }, board: MEASURED })).toEqual([]);
+    expect(codes({ jig: { bush: BUSH }, board: MEASURED })).toEqual(['OUTSOLE_ON_TOP', 'OUTSOLE_ON_TOP']);
+  });
+  test('a bush too wide for the tightest arc, and the widest that works', () => {
+    const tight: Fitting = { ...JOBS.alone, shoes: { right: { ...JOBS.alone.shoes.right!, order: { ...JOBS.alone.shoes.right!.order, toe: { rule: 'given', radius: 60, endAngle: 0.4 } } as never } } };
+    const wide = (diameter: number) => found({ jig: { face: 'foam body', bush: { diameter, cutter: 2 } }, board: MEASURED }, tight), [finding] = wide(120);
+    expect(finding).toMatchObject({ code: 'BUSH_TOO_LARGE', severity: 'stop', limit: 2 + 2 * (60 - 2 - 5) });
+    expect(wide(finding!.limit!)).toEqual([]);
+  });
+  test('ribs closer than the board is thick, and a board too small', () => {
+    expect(found({ jig: { ribsApart: 12 }, board: MEASURED })[0]).toMatchObject({ code: 'RIBS_TOO_CLOSE', severity: 'warn', limit: 16.1 });
+    const [small] = found({ jig: {}, board: { ...MEASURED, length: 300, width: 250 } });
+    expect(small).toMatchObject({ code: 'BEYOND_BOARD', severity: 'warn', measured: 300 });
+    const left = found({ jig: {}, board: { ...MEASURED, length: Math.max(...found({ jig: {}, board: { ...MEASURED, length: 300, width: 250 } }).map(({ limit }) => limit!)), width: 250 } });
+    expect(left).toEqual([]);
+  });
+});
+
+test('an odd order still makes a jig that holds together', () => {
+  const odd: readonly Raw[] = [
+    { jig: { ribsApart: 10, room: 60, depth: 400 }, board: { thickness: 50, clearance: 2 } }, { jig: { ribsApart: 150, room: 2, depth: 20 }, board: { thickness: 0.5, clearance: 0, kerf: 0 } },
+    { jig: { bush: { diameter: 5, cutter: 90 } } }, { jig: { bush: { diameter: 100, cutter: 1 }, face: 'foam body' } },
+  ];
+  for (const making of odd) for (const { jig, fitting } of casesOf(JOBS.turned, making)) expect(faultsOf(jigSolid(jig, fitting.making.board.thickness, 0.2))).toEqual([]);
+});
