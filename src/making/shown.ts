@@ -2,6 +2,7 @@ import type { Design } from '../checks/design.ts';
 import type { Making } from '../fitting/making.ts';
 import { MAKINGS, type MakingName, type Side } from '../fitting/words.ts';
 import type { Mesh } from '../geometry/mesh.ts';
+import { backInShoe, turnedOver } from './block/lie.ts';
 import type { Made } from './made.ts';
 
 /** A solid of what is made besides the soles, to be looked at: a LEFT shoe's, where the sole stands, ground at 0, mm. */
@@ -17,12 +18,32 @@ interface ThingShown {
   readonly solids: (made: Made, side: Side) => readonly Omit<SolidBeside, 'of'>[];
 }
 
+const own = <Thing extends { readonly side: Side }>(things: readonly Thing[], side: Side): Thing[] => things.filter((one) => one.side === side);
+
+const BLOCKS = ['block, upper face cut', 'block, both faces cut'] as const;
+const TRIALS = [1, 2, 3, 4, 5, 6];
+const wedgeName = (number: number): string => `trial wedge ${number}`;
+
 /** Things with solids. To show another: its names, and its solids by these names from what was made. */
 const THINGS: readonly ThingShown[] = [
   {
     of: 'mould', names: () => ['mould', 'lid'],
-    solids: ({ moulds }, side) => moulds.filter((one) => one.side === side).flatMap(({ mould: { cavity, lid } }) =>
+    solids: ({ moulds }, side) => own(moulds, side).flatMap(({ mould: { cavity, lid } }) =>
       [{ name: 'mould', mesh: together(cavity.map(({ mesh }) => mesh)) }, { name: 'lid', mesh: together(lid.map(({ mesh }) => mesh)) }]),
+  },
+  {
+    of: 'block', names: ({ block }) => BLOCKS.slice(0, block?.faces === 'both faces' ? 2 : 1),
+    solids: ({ blocks }, side) => own(blocks, side).flatMap(({ block: { plan: { lie, height }, setUps } }) =>
+      setUps.map(({ face, mesh }, i) => ({ name: BLOCKS[i]!, mesh: backInShoe(lie, face === 'ground face' ? turnedOver(mesh, height) : mesh) }))),
+  },
+  {
+    of: 'print', names: ({ print }) => (print?.split ? ['heel part', 'forepart'] : [print?.part ?? 'foam body']),
+    solids: ({ prints }, side) => own(prints, side).flatMap(({ print: { pieces } }) => pieces.map(({ name, mesh }) => ({ name, mesh }))),
+  },
+  {
+    of: 'wedges', names: () => ['trial base', ...TRIALS.map(wedgeName)],
+    solids: ({ wedges }, side) => own(wedges, side).flatMap(({ base, wedges: shapes }) =>
+      [{ name: 'trial base', mesh: base }, ...shapes.map(({ variant: { number }, mesh }) => ({ name: wedgeName(number), mesh }))]),
   },
 ];
 

@@ -41,6 +41,13 @@ export function laidMesh(lie: Lie, { positions, triangles }: Mesh): Mesh {
   return { positions: moved, triangles };
 }
 
+/** A solid from the block's frame back to the shoe's. */
+export function backInShoe(lie: Lie, { positions, triangles }: Mesh): Mesh {
+  const moved = new Float64Array(positions.length);
+  for (let i = 0; i < positions.length; i += 3) moved.set([...shoePlace(lie, [positions[i]!, positions[i + 1]!]), positions[i + 2]! - lie.shift[2]], i);
+  return { positions: moved, triangles };
+}
+
 /** The same solid after the block is turned over about its middle line onto the bed again. */
 export const turnedOver = ({ positions, triangles }: Mesh, height: Mm): Mesh =>
   ({ positions: positions.map((value, i) => (i % 3 === 0 ? value : i % 3 === 1 ? -value : height - value)), triangles });
