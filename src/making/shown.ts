@@ -2,7 +2,10 @@ import type { Design } from '../checks/design.ts';
 import type { Making } from '../fitting/making.ts';
 import { MAKINGS, type MakingName, type Side } from '../fitting/words.ts';
 import type { Mesh } from '../geometry/mesh.ts';
+import type { Mm } from '../geometry/units.ts';
+import { planPoint, type RollLine } from '../profile/rollLine.ts';
 import { backInShoe, turnedOver } from './block/lie.ts';
+import { jigSolid } from './jig/solid.ts';
 import type { Made } from './made.ts';
 
 /** A solid of what is made besides the soles, to be looked at: a LEFT shoe's, where the sole stands, ground at 0, mm. */
@@ -21,6 +24,8 @@ interface ThingShown {
 const own = <Thing extends { readonly side: Side }>(things: readonly Thing[], side: Side): Thing[] => things.filter((one) => one.side === side);
 
 const BLOCKS = ['block, upper face cut', 'block, both faces cut'] as const;
+/** Somebody only looks at it, so it need not be fine. */
+const JIG_GAP: Mm = 0.3;
 const TRIALS = [1, 2, 3, 4, 5, 6];
 const wedgeName = (number: number): string => `trial wedge ${number}`;
 
@@ -39,6 +44,10 @@ const THINGS: readonly ThingShown[] = [
   {
     of: 'print', names: ({ print }) => (print?.split ? ['heel part', 'forepart'] : [print?.part ?? 'foam body']),
     solids: ({ prints }, side) => own(prints, side).flatMap(({ print: { pieces } }) => pieces.map(({ name, mesh }) => ({ name, mesh }))),
+  },
+  {
+    of: 'jig', names: () => ['jig'],
+    solids: ({ jigs }, side) => own(jigs, side).map(({ jig, shape, board }) => ({ name: 'jig', mesh: overTheSole(jigSolid(jig, board.thickness, JIG_GAP), jig.frame.zero, shape.line) })),
   },
   {
     of: 'wedges', names: () => ['trial base', ...TRIALS.map(wedgeName)],
@@ -60,6 +69,13 @@ export function onlyOrdering(design: Design, things: readonly MakingName[]): Des
   const others: ReadonlySet<string> = new Set(MAKINGS.filter((name) => !things.includes(name)));
   const making = Object.fromEntries(Object.entries(design.fitting.making).filter(([name]) => !others.has(name))) as unknown as Making;
   return { ...design, fitting: { ...design.fitting, making } };
+}
+
+/** A jig stands on the bench with the shoe upside down in it: turned over, as it lies round the sole. */
+function overTheSole({ positions, triangles }: Mesh, zero: Mm, line: RollLine): Mesh {
+  const turned = new Float64Array(positions.length);
+  for (let i = 0; i < positions.length; i += 3) turned.set([...planPoint(line, positions[i]!, -positions[i + 1]!), zero - positions[i + 2]!], i);
+  return { positions: turned, triangles };
 }
 
 /** Several bodies as one. */
