@@ -199,7 +199,7 @@ describe('the numbers for other programs', () => {
     const plain = withMould(JOBS.alone), fitting: Fitting = { ...plain, making: { ...plain.making, tool: { diameter: 12, reach: 60, end: 'ball' }, printBed: { x: 300, y: 220, z: 200 } } };
     const files = filesOf(fitting), json = JSON.parse(Buffer.from(file(files, '_design.json')).toString('utf8')) as { making: object; shoes: { mould: { pieces: string[]; fillMm3: number; partMm3: number; wedgeMm3: number; fillG: number } }[] };
     expect(json.making).toMatchObject({
-      tool: { diameterMm: 12, reachMm: 60 }, printBed: { xMm: 300, yMm: 220, zMm: 200 },
+      tool: { diameterMm: 12, reachMm: 60, end: 'ball' }, printBed: { xMm: 300, yMm: 220, zMm: 200 },
       mould: { part: 'foam body', draftDeg: 3, shrinkPercent: { length: 1.2, width: 1.2, height: 2 }, rimMm: 20, floorMm: 12, dowelMm: 8, pourHoleMm: 12, ventHoleMm: 3, split: false },
     });
     const { mould } = json.shoes[0]!;

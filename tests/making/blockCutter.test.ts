@@ -36,7 +36,7 @@ describe('hollows of the upper face', () => {
   const measured: readonly (readonly [number, number])[] = [[0, 20], [70, 19], [95, 6], [100, 5], [105, 6], [150, 12], [202, 0], [240, 4.5], [282, 14]];
   const dished = soleFrom(withLast(workedCase, { camber: 9 })).bodies.foam, hollow = soleFrom(withLast(workedCase, { heights: measured })).bodies.foam;
   test.each([
-    ['a dished last', dished, ball(12)], ['a dished last', dished, ball(100)], ['a dished last', dished, flat(20)], ['a hollow as measured', hollow, ball(40)], ['a hollow as measured', hollow, ball(12)], ['a hollow as measured', hollow, flat(12)],
+    ['a dished last', dished, ball(100)], ['a dished last', dished, flat(20)], ['a hollow as measured', hollow, ball(40)], ['a hollow as measured', hollow, flat(12)],
   ] as const)('%s: where it says, a rolled cutter leaves as much; nowhere else more', (_, { upper, shape, ...body }, tool) => {
     const edge = wallsRound({ upper, shape, ...body }).map(({ top }) => top), { left, at } = leftInHollows(upper, edge, tool, 'fine');
     const tolerance = 0.06 + 0.1 * left;

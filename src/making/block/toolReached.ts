@@ -7,7 +7,7 @@ import type { Point } from '../../geometry/point.ts';
 import { SAME_POINT } from '../../geometry/tolerances.ts';
 import type { Mm } from '../../geometry/units.ts';
 import { plannedBlock, type Blocked } from './block.ts';
-import { leftBeyond, type Left } from './hollows.ts';
+import { leftBeyond, leftInHollows } from './hollows.ts';
 import { leftInOutline, leftOnWalls } from './wallLeft.ts';
 import { wallsRound } from './walls.ts';
 
@@ -23,10 +23,9 @@ const endOf = ({ end, diameter }: Tool): string => `${end === 'ball' ? 'ball end
 
 /** Hollows of the face under the last. The ground face has none: all its arcs bulge outwards. */
 export function facesReached({ side, parts, plan: { tool } }: Blocked): Finding[] {
-  const { foam } = parts.bodies, edge = wallsRound(foam).map(({ top }) => top), leaves = (one: Tool): Left => leftBeyond(FACE_MOST, foam.upper, edge, one);
-  const { left, at } = leaves(tool);
+  const { foam } = parts.bodies, edge = wallsRound(foam).map(({ top }) => top), { left, at } = leftBeyond(FACE_MOST, foam.upper, edge, tool);
   if (left <= FACE_MOST) return [];
-  const works = [...(tool.end === 'flat' ? [{ ...tool, end: 'ball' as const }] : []), ...ON_SALE.filter((diameter) => diameter < tool.diameter).map((diameter) => ({ ...tool, diameter }))].find((one) => leaves(one).left <= FACE_MOST);
+  const works = [...(tool.end === 'flat' ? [{ ...tool, end: 'ball' as const }] : []), ...ON_SALE.filter((diameter) => diameter < tool.diameter).map((diameter) => ({ ...tool, diameter }))].find((one) => leftInHollows(foam.upper, edge, one, 'coarse').left <= FACE_MOST);
   return [{
     ...common, code: 'TOOL_HOLLOW', side, measured: left, limit: FACE_MOST, where: 'upper face of the foam', at: at[0],
     text: `A ${endOf(tool)} does not reach the bottom of a hollow of the upper face: it leaves ${mm(left, 2)} ${place(at)}.${works ? ` A ${endOf(works)} reaches it (making.tool).` : ' Finish it by hand.'}`,
