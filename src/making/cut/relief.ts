@@ -19,7 +19,7 @@ interface Relief { readonly bites: 'before' | 'after'; readonly length: Mm; read
  */
 export function relieved(edge: Path, kerf: Mm): Path {
   if (kerf <= NO_RELIEF) return edge;
-  const reliefs = edge.map((piece, i) => reliefAt(edge.at(i - 1)!, piece, (kerf / 2) * LARGER));
+  const reliefs = edge.map((piece, i) => reliefAt(edge.at(i - 1)!, piece, kerf));
   return edge.flatMap((piece, i) => {
     const here = reliefs[i], next = reliefs[(i + 1) % edge.length];
     if (piece.kind === 'arc' || (!here && !next)) return [piece];
@@ -31,12 +31,11 @@ export function relieved(edge: Path, kerf: Mm): Path {
 /** An inner corner this near to straight, or this sharp, is left as it is. */
 const SHALLOW = 0.3, SHARP = 2.1;
 
-function reliefAt(before: PathPiece, after: PathPiece, radius: Mm): Relief | undefined {
-  const turn = -turnBetween(before, after);
+function reliefAt(before: PathPiece, after: PathPiece, kerf: Mm): Relief | undefined {
+  const turn = -turnBetween(before, after), radius = (kerf / 2) * LARGER, length = 2 * radius * sin(turn);
   if (before.kind === 'arc' || after.kind === 'arc' || turn < SHALLOW || turn > SHARP) return undefined;
-  const length = 2 * radius * sin(turn), roomIn = (piece: PathPiece): boolean => lengthOf(piece) > 2 * length;
-  const longer = lengthOf(before) > lengthOf(after) ? 'before' : 'after';
-  if (!roomIn(longer === 'before' ? before : after)) return undefined;
+  const longer = lengthOf(before) > lengthOf(after) ? 'before' : 'after', [long, short] = longer === 'before' ? [before, after] : [after, before];
+  if (lengthOf(long) <= 2 * length || lengthOf(short) < kerf) return undefined;
   return { bites: longer, length, arc: biteInto(longer, before, after, radius, length) };
 }
 

@@ -22,12 +22,15 @@ function ofShoe(shoe: Shoe, order: JigOrder, board: BoardOrder, pace: Pace): Fin
 
 const common = { unit: 'mm', basis: PRACTICE } as const;
 
+/** A cutter goes both ways through a slot, so it is narrower by a hair at least. */
+const PASSES = 0.01;
+
 function kerfTooWide({ thickness, clearance, kerf }: BoardOrder): Finding[] {
-  const slot = thickness + clearance;
-  if (kerf <= slot) return [];
+  const slot = thickness + clearance, widest = Math.floor((slot - PASSES) * 100 + 1e-6) / 100;
+  if (kerf <= widest) return [];
   return [{
-    ...common, code: 'KERF_WIDER_THAN_SLOT', severity: 'stop', measured: kerf, limit: slot, where: 'slots of the jig',
-    text: `A cut of ${mm(kerf)} cannot make slots of ${mm(slot)}, so the parts would have none. Take a cutter of ${mm(slot)} or less (making.board.kerf), or a thicker board.`,
+    ...common, code: 'KERF_WIDER_THAN_SLOT', severity: 'stop', measured: kerf, limit: widest, where: 'slots of the jig',
+    text: `A cut of ${mm(kerf, 2)} cannot make slots of ${mm(slot, 2)}, so the parts would have none. Take a cutter of ${mm(widest, 2)} or less (making.board.kerf), or a thicker board.`,
   }];
 }
 
