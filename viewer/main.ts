@@ -139,7 +139,7 @@ async function begin(): Promise<void> {
     side.stale(true);
     job.fresh = false;
     root.dataset.shown = 'working';
-    desk.show({ sheet: sheetText(now()), paper: paper(), lengths: lengths(), extras });
+    desk.show({ job: job.id, sheet: sheetText(now()), paper: paper(), lengths: lengths(), extras });
   }
   function moved({ path, also, label }: Handle, value: number): void {
     // A pin of another client's drawing moves nothing.
@@ -175,7 +175,9 @@ async function begin(): Promise<void> {
     askWhose();
   }
 
-  function told({ outcome, current, fine }: Told): void {
+  function told({ outcome, current, fine, job: of }: Told): void {
+    // Another job was opened while this was worked out: nothing of the one before is shown as the new one's.
+    if (of !== job.id) return;
     if (outcome.kind === 'shown') showShape(outcome.shown, current, fine); else showTrouble(outcome);
     side.stale(!current || outcome.kind !== 'shown');
     root.dataset.shown = current ? outcome.kind : 'working';

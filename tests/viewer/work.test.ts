@@ -88,7 +88,7 @@ test('the desk asks for the newest sheet only, says which answer is current, and
   const worker = { postMessage: (ask: Ask) => asked.push(ask), onmessage: null as ((event: { data: Answer }) => void) | null };
   const desk = openDesk(worker as unknown as Worker, (one) => told.push(one), () => undefined);
   const answer = (): void => { const ask = asked.at(-1)!; worker.onmessage!({ data: { kind: 'design', id: ask.id, outcome: { kind: 'faults', faults: [] } } }); };
-  const view = { paper: PAPER, lengths: 'mm', extras: { beside: [], foot: false } } as const;
+  const view = { job: '1', paper: PAPER, lengths: 'mm', extras: { beside: [], foot: false } } as const;
   for (const sheet of ['a', 'b', 'c']) desk.show({ ...view, sheet });
   expect(asked.map((ask) => ('sheet' in ask ? ask.sheet : ''))).toEqual(['a']);
   answer();
@@ -100,4 +100,10 @@ test('the desk asks for the newest sheet only, says which answer is current, and
   expect([told.at(-1)!.fine, asked.length]).toEqual([true, 3]);
   desk.show({ ...view, sheet: 'c', lengths: 'in' });
   expect(asked.at(-1)).toMatchObject({ sheet: 'c', lengths: 'in' });
+  // Another job is opened while this is worked out: the answer says whose it is.
+  desk.show({ ...view, job: '2', sheet: 'd' });
+  answer();
+  expect(told.at(-1)).toMatchObject({ job: '1', current: false });
+  answer();
+  expect(told.at(-1)).toMatchObject({ job: '2', current: true });
 });

@@ -8,11 +8,11 @@ export const DRAG_GAP: Mm = 0.6, FINE_GAP: Mm = 0;
 /** A hand rests when nothing has changed for so long, ms. */
 const RESTS = 180;
 
-/** What is to be seen of a sheet, on what paper, and what its sentences name lengths in. */
-export interface Wanted { readonly sheet: string; readonly paper: Paper; readonly lengths: LengthUnit; readonly extras: ExtrasAsked }
+/** What is to be seen of the sheet of a job, on what paper, and what its sentences name lengths in. */
+export interface Wanted { readonly job: string; readonly sheet: string; readonly paper: Paper; readonly lengths: LengthUnit; readonly extras: ExtrasAsked }
 
 /** `current` is false where the page has gone on meanwhile and a newer answer is on its way. */
-export interface Told { readonly outcome: Outcome; readonly fine: boolean; readonly current: boolean; readonly sheet: string }
+export interface Told { readonly outcome: Outcome; readonly fine: boolean; readonly current: boolean; readonly job: string; readonly sheet: string }
 
 /**
  * The page's end of the worker. Only the newest sheet counts: while one is worked out, newer ones replace each other, and
@@ -30,10 +30,10 @@ export function openDesk(worker: Worker, tell: (told: Told) => void, failed: (te
   const asked = (message: (id: number) => Ask): Promise<Answer> => new Promise((done, not) => { waiting.set(++last, { done, not }); ask(message(last)); });
   const start = (): void => {
     if (busy || !next || !wanted) return;
-    const { fine } = next;
+    const { fine } = next, { job: _, ...look } = wanted;
     next = undefined;
     busy = { id: ++last, asked: wanted, fine };
-    ask({ kind: 'design', id: last, ...wanted, chordGap: fine ? FINE_GAP : DRAG_GAP });
+    ask({ kind: 'design', id: last, ...look, chordGap: fine ? FINE_GAP : DRAG_GAP });
   };
   worker.onmessage = ({ data }: MessageEvent<Answer>) => {
     const waits = waiting.get(data.id);
@@ -44,7 +44,7 @@ export function openDesk(worker: Worker, tell: (told: Told) => void, failed: (te
       const was = busy;
       busy = undefined;
       if (data.kind === 'failed') failed(data.text);
-      else if (data.kind === 'design' && was?.id === data.id) tell({ outcome: data.outcome, fine: was.fine, current: was.asked === wanted, sheet: was.asked.sheet });
+      else if (data.kind === 'design' && was?.id === data.id) tell({ outcome: data.outcome, fine: was.fine, current: was.asked === wanted, job: was.asked.job, sheet: was.asked.sheet });
       start();
     }
   };
