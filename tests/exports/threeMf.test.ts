@@ -8,7 +8,7 @@ import type { PrintOrder } from '../../src/fitting/making.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
 import { boundsOf, faultsOf, mirrored, volumeOf, type Mesh } from '../../src/geometry/mesh.ts';
 import { loadBooleans, type Booleans } from '../../src/making/booleans.ts';
-import { printsFor } from '../../src/making/made.ts';
+import { madeFor } from '../../src/making/made.ts';
 import { heading } from '../../src/making/print/turns.ts';
 import { partsOf } from '../../src/pair/shoe.ts';
 import { designOf, JOBS } from './jobs.ts';
@@ -59,7 +59,7 @@ beforeAll(async () => { kernel = await loadBooleans(); });
 
 describe('the 3MF of a job', () => {
   test('holds both shoes by name, in mm, each the same as its STL, standing apart on the bed', () => {
-    const design = designOf(withPrint(JOBS.pair)), { making } = design.fitting, files = printFiles(printsFor(design, kernel), 'K-204', making), { unit, parts } = read(file(files, '_print.3mf'));
+    const design = designOf(withPrint(JOBS.pair)), { making } = design.fitting, files = printFiles(madeFor(design, kernel).prints, 'K-204', making), { unit, parts } = read(file(files, '_print.3mf'));
     expect(files.map(({ name }) => name)).toEqual(['K-204_print.3mf']);
     expect(unit).toBe('millimeter');
     expect(parts.map(({ name }) => name)).toEqual(['K-204 left foam body', 'K-204 right foam body']);

@@ -42,16 +42,19 @@ export function sliceAt(rim: GroundRim, across: Mm): Slice {
   return { across, from: back.along, to: tip.along, back: back.place };
 }
 
+/** Less than a millionth of a millimetre inside the end. */
+const NEAR_END = 1e-9;
+
 /** The first place from one end on where the plane comes under the sole. */
 function endOn(rim: GroundRim, across: Mm, end: Mm, far: Mm, pole: number): { readonly along: Mm; readonly place: number } {
   const { shape, face } = rim, [x, y] = meetSurface(wallLine(shape, pole), sweptSurface(face, shape.line)), aside = across - rollY(shape.line, [x, y]);
   if (aside === 0) return { along: end, place: pole };
   const side = aside > 0 ? 'outer' : 'inner', missed = (along: Mm): Mm => Math.sign(aside) * (acrossOn(rim, side, along) - across);
-  // Wider steps towards the middle: near its ends the outline runs across.
-  const at = (i: number): Mm => end + (far - end) * (i / LOOKS) ** 2;
-  for (let i = 1; i < LOOKS; i++) {
+  // Wider steps towards the middle: near its ends the outline runs across. The very end has no place on one side of it.
+  const at = (i: number): Mm => end + (far - end) * Math.max(NEAR_END, (i / LOOKS) ** 2);
+  for (let i = 0; i < LOOKS; i++) {
     if (missed(at(i)) < 0) continue;
-    const along = rootBetween(missed, Math.min(at(i - 1), at(i)), Math.max(at(i - 1), at(i)));
+    const along = i === 0 ? at(0) : rootBetween(missed, Math.min(at(i - 1), at(i)), Math.max(at(i - 1), at(i)));
     return { along, place: placeOn(rim, side, along) };
   }
   throw new RangeError(`a plane ${across} mm across the walking line passes beside the sole`);
