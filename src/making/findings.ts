@@ -8,6 +8,7 @@ import { gaugeFindings } from './gauges/findings.ts';
 import { jigFindings } from './jig/findings.ts';
 import { mouldFindings } from './mould/findings.ts';
 import { printFindings } from './print/findings.ts';
+import { stackFindings } from './stack/findings.ts';
 import { wedgeFindings } from './wedges/findings.ts';
 
 /**
@@ -26,5 +27,6 @@ const CHECKS: readonly ((pair: Pair, pace: Pace) => readonly Finding[])[] = [
   boardNotMeasured,
   mouldFindings,
   printFindings,
+  stackFindings,
   wedgeFindings,
 ];

@@ -2,7 +2,7 @@ import { enclosedArea } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Mm, Rad } from '../../geometry/units.ts';
 import type { FlatPart } from '../flatPart.ts';
-import { endOf, firstRoom, shapeOf, topOf, type Laid } from './room.ts';
+import { endOf, firstRoom, shapesOf, topOf, type Laid } from './room.ts';
 
 /** @property length along x, from the corner where laying begins  @property width along y */
 export interface SheetSize { readonly length: Mm; readonly width: Mm }
@@ -36,7 +36,7 @@ export const wasteOf = ({ area, parts, clear, beside }: SheetUse, { length, widt
  * more than `apart` may be left between two parts.
  */
 export function nest(parts: readonly FlatPart[], sheet: SheetSize, order: NestOrder): Nest {
-  const shapes = parts.map((part) => order.turns.map((turn) => shapeOf(part.outline, turn, order.apart)));
+  const shapes = parts.map(({ outline }) => shapesOf(outline, order.turns, order.apart));
   const areas = parts.map(areaOf), largestFirst = parts.map((_, i) => i).sort((a, b) => areas[b]! - areas[a]! || a - b);
   const sheets: Laid[][] = [], placed: Placing[] = [], left: number[] = [];
   for (const part of largestFirst) {

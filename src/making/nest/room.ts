@@ -3,7 +3,7 @@ import type { Path } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Mm, Rad } from '../../geometry/units.ts';
 import { grown, opposite, sumLoops } from './noFit.ts';
-import { boundsOfPath, NEAR, PER_MM, polygonNear, turnedPath, type Bounds } from './outline.ts';
+import { boundsOfPath, NEAR, PER_MM, polygonNear, turnedBy, turnedPath, type Bounds } from './outline.ts';
 import type { SheetSize } from './nest.ts';
 
 /** A part turned one way, about its own origin. @property body near its outline, in whole thousandths  @property guard what others must stay off */
@@ -14,9 +14,15 @@ export interface Laid { readonly shape: Shape; readonly at: Point }
 /** Bodies only lie near the true outlines, and places are rounded; whatever that may add up to is in the guard. */
 const SPARE: Mm = 2 * NEAR + 0.01;
 
-export function shapeOf(outline: Path, turn: Rad, apart: Mm): Shape {
-  const turned = turnedPath(outline, turn), body = polygonNear(turned);
-  return { turn, body, bounds: boundsOfPath(turned), guard: grown(body, (apart + SPARE) * PER_MM) };
+/** A part turned every way it may be. */
+export function shapesOf(outline: Path, turns: readonly Rad[], apart: Mm): Shape[] {
+  const body = polygonNear(outline), guard = grown(body, (apart + SPARE) * PER_MM);
+  return turns.map((turn) => ({ turn, body: turned(body, turn), guard: turned(guard, turn), bounds: boundsOfPath(turnedPath(outline, turn)) }));
+}
+
+function turned(polygon: Path64, turn: Rad): Path64 {
+  const round = turnedBy(turn);
+  return polygon.map((point) => { const [x, y] = round([point.x, point.y]); return { x: Math.round(x), y: Math.round(y) }; });
 }
 
 /** The first sheet that has room for a shape, turned whichever way ends first along it. */

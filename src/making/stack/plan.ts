@@ -12,7 +12,7 @@ export interface PlannedLayer { readonly zone: Zone; readonly sheet: RackSheet; 
 export interface Plan { readonly cost: number; readonly layers: readonly PlannedLayer[] }
 
 /** How many stacks of one shoe are nested to see what is left over of the sheets. */
-const KEEP = 4;
+const KEEP = 8;
 
 const WHOLE: Zone = { name: 'whole', from: -Infinity, to: Infinity };
 

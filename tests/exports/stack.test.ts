@@ -1,0 +1,81 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import { designJson } from '../../src/exports/designJson.ts';
+import { filesFor, type NamedFile } from '../../src/exports/fileSet.ts';
+import { readMaking } from '../../src/fitting/readMaking.ts';
+import { readSheet } from '../../src/fitting/readSheet.ts';
+import { pathLength } from '../../src/geometry/path.ts';
+import { madeFor, type Made } from '../../src/making/made.ts';
+import type { Design } from '../../src/design.ts';
+import { changed, pairSheet } from '../fitting/sheets.ts';
+import { designOf, JOBS } from './jobs.ts';
+import { readPdf, type PdfPage } from './pdfReader.ts';
+
+let design: Design, made: Made, files: readonly NamedFile[];
+beforeAll(() => {
+  design = designOf({ ...JOBS.pair, making: { ...readMaking({ stack: {} }), rack: readMaking({}).rack.slice(1, 4), chordGap: 0.5 } });
+  made = madeFor(design, undefined);
+  files = filesFor(design);
+}, 60000);
+const text = (ending: string): string => Buffer.from(files.find(({ name }) => name.endsWith(ending))!.bytes).toString('utf8');
+
+/** Entities of a DXF as their group codes; of one that comes twice the last. */
+function entities(dxf: string): Map<number, string>[] {
+  const lines = dxf.split(/\r?\n/), pairs = Array.from({ length: Math.floor(lines.length / 2) }, (_, i) => [Number(lines[2 * i]), lines[2 * i + 1]!] as const);
+  const from = pairs.findIndex(([code, value]) => code === 2 && value === 'ENTITIES'), found: Map<number, string>[] = [];
+  for (const [code, value] of pairs.slice(from + 1)) {
+    if (code === 0 && value === 'ENDSEC') break;
+    if (code === 0) found.push(new Map());
+    found.at(-1)?.set(code, value);
+  }
+  return found;
+}
+
+/** Length of a line or an arc by its own numbers. */
+function lengthOf(entity: Map<number, string>): number {
+  const at = (code: number): number => Number(entity.get(code));
+  if (entity.get(0) === 'LINE') return Math.hypot(at(11) - at(10), at(21) - at(20));
+  return (at(40) * Math.PI * ((at(51) - at(50) + 360) % 360)) / 180;
+}
+
+describe('files of soles built up from sheets', () => {
+  test('a drawing for each sheet of the rack, and the cutting list', () => {
+    const names = files.map(({ name }) => name).filter((name) => /stack|cutting/.test(name));
+    expect(names).toEqual([...made.stack!.sheets.map(({ number }) => `K-204_stack-sheet-${number}.dxf`), 'K-204_cutting-list.pdf']);
+    expect(made.stack!.sheets.length).toBeGreaterThan(1);
+  });
+
+  test('every blank is cut in true size, lettered once, on its sheet', () => {
+    for (const { number, parts, sheet } of made.stack!.sheets) {
+      const drawn = entities(text(`_stack-sheet-${number}.dxf`)), cut = drawn.filter((entity) => entity.get(8) === 'CUT');
+      expect(cut.reduce((sum, entity) => sum + lengthOf(entity), 0)).toBeCloseTo(parts.reduce((sum, { outline }) => sum + pathLength(outline), 0), 5);
+      const letters = drawn.filter((entity) => entity.get(0) === 'TEXT').map((entity) => entity.get(1)!);
+      expect(letters.slice(1).sort()).toEqual(parts.map(({ name }) => name).sort());
+      expect(letters[0]).toContain(sheet.name);
+      for (const entity of cut.filter((one) => one.get(0) === 'LINE')) for (const [x, y] of [[10, 20], [11, 21]] as const) {
+        expect(Number(entity.get(x))).toBeGreaterThanOrEqual(3 - 1e-6);
+        expect(Number(entity.get(x))).toBeLessThanOrEqual(sheet.length - 3 + 1e-6);
+        expect(Number(entity.get(y))).toBeLessThanOrEqual(sheet.width - 3 + 1e-6);
+      }
+    }
+  });
+
+  test('the cutting list names every sheet and says what the numbers file says, with a line of 100 mm both ways', () => {
+    const json = JSON.parse(designJson(design, made)) as { shoes: { stack: { layers: { of: number; pieces: { areaMm2: number; weightG: number; cementG: number }[] }[]; outsole: { weightG: number } } }[]; sheets: { file: string; blanks: number }[] };
+    const pages: readonly PdfPage[] = readPdf(files.find(({ name }) => name.endsWith('cutting-list.pdf'))!.bytes), words = JSON.stringify(pages);
+    for (const { file } of json.sheets) expect(words).toContain(file);
+    expect(json.sheets.reduce((sum, { blanks }) => sum + blanks, 0)).toBe(json.shoes.flatMap(({ stack }) => stack.layers.flatMap(({ pieces }) => pieces)).length);
+    for (const { stack } of json.shoes) for (const { pieces } of stack.layers) for (const { areaMm2, cementG } of pieces) expect(cementG).toBeCloseTo((areaMm2 / 1e6) * 2 * 150, 5);
+    for (const [way, other] of [[0, 1], [1, 0]] as const) expect(pages.flatMap(({ strokes }) => strokes).some(({ from, to }) => Math.abs(Math.abs(to[way] - from[way]) - 100) < 0.01 && Math.abs(to[other] - from[other]) < 0.01)).toBe(true);
+    expect(words).toContain('label');
+    expect(words).toContain('not therapy');
+  });
+});
+
+describe('foam named for a zone', () => {
+  const reading = (stack: object) => readSheet(JSON.stringify(changed(pairSheet(), { 'making.stack': stack, 'making.rack': [{ name: 'grey', thickness: 6, density: 0.2, length: 1000, width: 900 }] })));
+  test('must be in the rack', () => {
+    expect(reading({ heel: 'grey' }).ok).toBe(true);
+    const wrong = reading({ heel: 'grey', forepart: 'black' });
+    expect(wrong.ok ? [] : wrong.faults.map(({ path, text: said }) => [path, said])).toEqual([['making.stack.forepart', expect.stringContaining('must be the name of a sheet in the rack: grey')]]);
+  });
+});
