@@ -1,6 +1,6 @@
 import { Clipper64, ClipType, EndType, FillRule, inflatePaths, JoinType, PathType, type Path64, type Paths64 } from 'clipper2-ts';
 import type { Side } from '../../fitting/words.ts';
-import { mirroredPath, pointAlong, type Path } from '../../geometry/path.ts';
+import { mirroredPath, pathLength, pointAlong, type Path } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Mm } from '../../geometry/units.ts';
 import type { Shoe, SoleParts } from '../../pair/shoe.ts';
@@ -27,7 +27,7 @@ export const blanksOf = (shoe: Shoe, parts: SoleParts, cover: Cover, asked: Aske
   return loops(layer).map((loop): Blank => {
     const place = placeOf(loop, shoe.last.length), name = [asked.label[0], ...(place ? [place] : []), asked.label[1]].join(' ');
     const turn = (path: Path): Path => (shoe.side === 'left' ? path : mirroredPath(path));
-    const marks = [...lines.flatMap(({ of, points }) => markOf(of, [points], [loop])), ...markOf('NEXT_EDGE', edges.map((edge) => [...edge, edge[0]!].map(inMm)), inside(loop))];
+    const marks = [...lines.flatMap(({ of, points }) => markOf(of, [points], [loop])), ...markOf('NEXT_EDGE', edges.map((edge) => [...edge, edge[0]!].map(inMm)), inside(loop)).filter(({ path }) => pathLength(path) >= SHORTEST)];
     return {
       place, size: sizeOf(loop),
       part: {
@@ -70,8 +70,8 @@ function onFeather(feather: Path, x: Mm, side: 1 | -1): Point {
   return points.reduce((best, point) => (Math.abs(point[0] - x) < Math.abs(best[0] - x) ? point : best));
 }
 
-/** Only what runs clear of a piece's own edge is marked: there the layers end together. */
-const CLEAR: Mm = 1;
+/** Only what runs clear of a piece's own edge is marked, for there the layers end together; and no mere dash of it. */
+const CLEAR: Mm = 2, SHORTEST: Mm = 10;
 const inside = (loop: Path64): Paths64 => inflatePaths([loop], -CLEAR * PER_MM, JoinType.Miter, EndType.Polygon);
 
 /** The stretches of lines that lie within loops. */
