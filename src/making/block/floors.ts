@@ -22,19 +22,20 @@ export const footRoom = ({ tab }: Pick<BlockOrder, 'tab'>, tool: Tool): Mm => Ma
  */
 export interface Floors { readonly fromAbove: Mm; readonly fromBelow?: Mm }
 
-interface Lying { readonly height: Mm; readonly low: Mm; readonly high: Mm; readonly walls: readonly BlockWall[]; readonly tabs: readonly Tab[] }
+/** @property hollow lowest place of the upper face  @property crown highest place of the ground face: each set-up must come down to its own face */
+interface Lying { readonly height: Mm; readonly low: Mm; readonly high: Mm; readonly hollow: Mm; readonly crown: Mm; readonly walls: readonly BlockWall[]; readonly tabs: readonly Tab[] }
 
 /**
  * Upright walls are shared: each set-up cuts half, so the cutter need not reach far. A wall that flares can be cut from
  * above only and one that leans in from below only, so where there is one that set-up goes all the way.
  */
-export function floorsFor({ height, low, high, walls, tabs }: Lying, { faces }: Pick<BlockOrder, 'faces'>, tool: Tool): Floors {
+export function floorsFor({ height, low, high, hollow, crown, walls, tabs }: Lying, { faces }: Pick<BlockOrder, 'faces'>, tool: Tool): Floors {
   if (faces === 'upper face') return { fromAbove: 0 };
   const past = footOf(tool) + PAST;
   const fromAbove = walls.some(flares) ? low - past : height / 2 - past, fromBelow = walls.some(leansIn) ? high + past : height / 2 + past;
   return {
-    fromAbove: Math.min(Math.max(SKIM, fromAbove), ...tabs.map(({ to }) => to)),
-    fromBelow: Math.max(Math.min(height - SKIM, fromBelow), ...tabs.map(({ from }) => from)),
+    fromAbove: Math.min(Math.max(SKIM, fromAbove), hollow, ...tabs.map(({ to }) => to)),
+    fromBelow: Math.max(Math.min(height - SKIM, fromBelow), crown, ...tabs.map(({ from }) => from)),
   };
 }
 

@@ -7,7 +7,7 @@ import type { Mm } from '../../geometry/units.ts';
 import type { BlockOrder, Tool } from '../../fitting/making.ts';
 import type { SoleParts } from '../../pair/shoe.ts';
 import { groundLine } from '../../solid/groundLine.ts';
-import type { SoleShape } from '../../solid/soleShape.ts';
+import type { SoleShape, Surface } from '../../solid/soleShape.ts';
 import type { Hole } from '../places.ts';
 import { setOut } from '../setOut.ts';
 import { floorsFor, footRoom, SKIM, type Floors } from './floors.ts';
@@ -62,7 +62,7 @@ export function blockPlan(parts: SoleParts, order: BlockOrder, tool: Tool): Bloc
   return {
     order, tool, length, width, sheets, height, sheetsNeeded, lie, low, high, walls, pocketWidth, tabs, dowels,
     pocket: laidPath(lie, pocket),
-    floors: floorsFor({ height, low, high, walls, tabs: tabs.tabs }, order, tool),
+    floors: floorsFor({ height, low, high, hollow: lowestOf(foam.upper, standing) + lie.shift[2], crown: Math.max(...walls.map(({ bottom }) => bottom[2])), walls, tabs: tabs.tabs }, order, tool),
     glueLines: Array.from({ length: sheets - 1 }, (_, i) => (i + 1) * order.sheet),
   };
 }
@@ -70,6 +70,15 @@ export function blockPlan(parts: SoleParts, order: BlockOrder, tool: Tool): Bloc
 /** The edge of the part and the line where its walls end below, in the block. */
 export const linesInBlock = ({ lie }: BlockPlan, shape: SoleShape): { readonly edge: Path; readonly ground: Path } =>
   ({ edge: laidPath(lie, shape.edge.filter(isLong)), ground: laidPath(lie, groundLine(shape).filter(isLong)) });
+
+/** Shares of the way across at which a face is looked at; the ends are the walls' own. */
+const LOOKS = [0, 0.25, 0.5, 0.75];
+
+/** The lowest place of a face inside the walls. */
+const lowestOf = (face: Surface, walls: readonly BlockWall[]): Mm => Math.min(...walls.flatMap(({ top: from }, i) => {
+  const { top: to } = walls[(walls.length - i) % walls.length]!;
+  return LOOKS.map((share) => face(from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share));
+}));
 
 const isLong = (piece: Path[number]): boolean => lengthOf(piece) >= SAME_POINT;
 

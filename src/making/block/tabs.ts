@@ -25,8 +25,8 @@ export interface Tabs { readonly tabs: readonly Tab[]; readonly low: readonly Lo
 export const TAB_CLEAR: Mm = 1;
 /** A tab lower than this tears. */
 const LEAST_TAB: Mm = 1;
-/** How many places to either side, 4 mm apart, a tab may move for a higher wall. */
-const ASIDE = 6;
+/** How many places to either side, and how far apart they are, a tab may move for a higher wall. */
+const ASIDE = 6, APART: Mm = 4;
 /** Where the waist is, as a share of the length of the last. Common practice of the trade. */
 const WAIST = 0.45;
 
@@ -37,18 +37,25 @@ const PLACES = [['waist', 'inner'], ['waist', 'outer'], ['heel back', 'inner'], 
  * above only they stand on the bed, under the ground line, where the ground face is not yet cut.
  */
 export function tabsFor(walls: readonly BlockWall[], length: Mm, { faces, tab }: Pick<BlockOrder, 'faces' | 'tab'>): Tabs {
+  const room = (i: number): Room => roomAt(walls, i, tab.width);
   const found = PLACES.map(([place, side]) => {
     const wanted = nearest(walls, place, side, length);
     if (faces === 'upper face') return { tab: tabOn(walls[wanted]!, { place, side }, tab.width, 0, tab.height), low: undefined };
-    const wall = walls[roomiest(walls, wanted, tab.height + 2 * TAB_CLEAR)]!, room = highOf(wall) - 2 * TAB_CLEAR, middle = (wall.top[2] + wall.bottom[2]) / 2;
-    const height = Math.min(tab.height, room), stands = height >= Math.min(LEAST_TAB, tab.height);
-    const low = room < tab.height ? { place, side, x: wall.on[0], wall: highOf(wall), height: stands ? height : 0 } : undefined;
-    return { tab: stands ? tabOn(wall, { place, side }, tab.width, middle - height / 2, middle + height / 2) : undefined, low };
+    const at = roomiest(room, wanted, walls.length, tab.height + 2 * TAB_CLEAR), { from, to } = room(at), wall = to - from;
+    const height = Math.min(tab.height, wall - 2 * TAB_CLEAR), stands = height >= Math.min(LEAST_TAB, tab.height), middle = (from + to) / 2;
+    const low = height < tab.height ? { place, side, x: walls[at]!.on[0], wall, height: stands ? height : 0 } : undefined;
+    return { tab: stands ? tabOn(walls[at]!, { place, side }, tab.width, middle - height / 2, middle + height / 2) : undefined, low };
   });
   return { tabs: found.flatMap((one) => one.tab ?? []), low: found.flatMap((one) => one.low ?? []) };
 }
 
-export const highOf = ({ top, bottom }: BlockWall): Mm => top[2] - bottom[2];
+/** The heights between which all of a wall stands behind a tab. */
+interface Room { readonly from: Mm; readonly to: Mm }
+
+function roomAt(walls: readonly BlockWall[], i: number, width: Mm): Room {
+  const { top: [x, y] } = walls[i]!, behind = walls.filter(({ top }, k) => k === i || Math.hypot(top[0] - x, top[1] - y) <= width / 2 + APART);
+  return { from: Math.max(...behind.map(({ bottom }) => bottom[2])), to: Math.min(...behind.map(({ top }) => top[2])) };
+}
 
 /** The place on the wall that is wanted: square to the side at the waist, half way round at the heel. */
 function nearest(walls: readonly BlockWall[], place: Tab['place'], side: Tab['side'], length: Mm): number {
@@ -60,9 +67,9 @@ function nearest(walls: readonly BlockWall[], place: Tab['place'], side: Tab['si
 }
 
 /** The nearest place with so much wall; the one with most where none has. */
-function roomiest(walls: readonly BlockWall[], wanted: number, needed: Mm): number {
-  const aside = Array.from({ length: 2 * ASIDE + 1 }, (_, k) => (k % 2 ? -1 : 1) * Math.ceil(k / 2)).map((k) => (wanted + k + walls.length) % walls.length);
-  return aside.find((i) => highOf(walls[i]!) >= needed) ?? aside.reduce((best, i) => (highOf(walls[i]!) > highOf(walls[best]!) ? i : best), wanted);
+function roomiest(room: (i: number) => Room, wanted: number, count: number, needed: Mm): number {
+  const aside = Array.from({ length: 2 * ASIDE + 1 }, (_, k) => (k % 2 ? -1 : 1) * Math.ceil(k / 2)).map((k) => (wanted + k + count) % count), high = (i: number): Mm => room(i).to - room(i).from;
+  return aside.find((i) => high(i) >= needed) ?? aside.reduce((best, i) => (high(i) > high(best) ? i : best), wanted);
 }
 
 function tabOn({ top, bottom, outward, on }: BlockWall, named: Pick<Tab, 'place' | 'side'>, width: Mm, from: Mm, to: Mm): Tab {
