@@ -75,5 +75,5 @@ function routedWords({ order, mould: { cavity, lid, layout, draft } }: ShoeMould
     ? `The ball end leaves ${mm(fillet)} standing where floor meets wall.` : 'The flat end cuts the corner at the floor sharp and leaves steps on the floor, which are rubbed down.'}`;
 }
 
-const printedWords = ({ mould: { cavity, lid } }: ShoeMould): string =>
-  `Printed: ${[...cavity, ...lid].map((piece) => `${piece.name} ${blockWords([piece])}`).join(', ')}. Cavity as it stands, lid turned over, each on its flat face: nothing hangs over. Several walls and a close filling, or it gives under the clamps.`;
+const printedWords = ({ mould: { cavity, lid, draft } }: ShoeMould): string =>
+  `Printed: ${[...cavity, ...lid].map((piece) => `${piece.name} ${blockWords([piece])}`).join(', ')}. Cavity as it stands, lid turned over, each on its flat face: ${draft.least < 0 ? `walls hang over by ${deg(inDegrees(-draft.least))}, which prints` : 'nothing hangs over'}. Several walls and a close filling, or it gives under the clamps.`;
