@@ -8,7 +8,7 @@ import { solidFile, textFile, type NamedFile } from './namedFile.ts';
 import { pdfBytes } from './pdf.ts';
 
 /** What a jig is cut and put together from: a drawing for each board, the whole as a solid to look at, and its paper. */
-export const jigFiles = (design: Design, { jigs }: Made): NamedFile[] => jigs.flatMap((jig) => filesOf(design, jig));
+export const jigFiles = (design: Design, { jigs }: Pick<Made, 'jigs'>): NamedFile[] => jigs.flatMap((jig) => filesOf(design, jig));
 
 function filesOf(design: Design, made: ShoeJig): NamedFile[] {
   const { side, jig, boards, board } = made, { job: { reference, date }, making: { chordGap } } = design.fitting, stem = `${reference}_${side}_jig`;

@@ -15,7 +15,7 @@ export const jigOrderOf = ({ face, ribsApart, room, depth, bush }: JigOrder, { t
 });
 
 /** The jig of a shoe in numbers, places along the walking line from the heel, heights over the bench. */
-export function jigNumbers({ jigs }: Made, side: Side): { readonly jig?: object } {
+export function jigNumbers({ jigs }: Pick<Made, 'jigs'>, side: Side): { readonly jig?: object } {
   const found = jigs.find((jig) => jig.side === side);
   return found ? { jig: numbersOf(found) } : {};
 }
