@@ -31,7 +31,7 @@ function blocksOf(design: Design, { way, before, phases, after }: JobCard): Bloc
   const steps = phases.flatMap((phase) => phase.steps);
   return [
     titleBlock(design), sentence(`Made: ${way}. ${steps.length} steps, ${steps.at(-1)?.day ?? 1} days at least. Tick, sign and write the clock time; what is found goes into the boxes. L and R are the left and the right shoe; "(est.)" rests on a measure that was estimated.`),
-    sentence('Times and machine settings are common practice unless a source stands under them. The data sheets of machine and material, and local codes, come first.'),
+    sentence('Times and machine settings are common practice unless a source stands under them. The data sheets of machine and material, and local codes, come first. The body may be made while the stiffener cures; the days count one after the other.'),
     bigHeading('Days'), ...daysTable(steps),
     bigHeading('Before cutting'), checkHead, ...before.map(checkBlock),
     ...phases.flatMap(({ name, steps: own }) => [bigHeading(name), ...own.map(stepBlock)]),

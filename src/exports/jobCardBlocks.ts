@@ -105,22 +105,22 @@ function cautionRow(said: string, width: Mm): Row {
   };
 }
 
+export const checkHead: Block = {
+  height: 6, staysWithNext: true,
+  marks: (left, top) => [words('look at', [left + 10, top + 4.4], SMALL), words('this job', [left + 76, top + 4.4], SMALL), words('passes', [left + 121, top + 4.4], SMALL), words('found', [left + CARD_WIDTH - 22, top + 4.4], SMALL)],
+};
+
 /** One line of a list: a box to tick, what to look at, this job's numbers, what passes, room for what was found. */
 export function checkBlock({ name, values, pass }: Check): Block {
   const columns = [text(name, 64, BODY, 10), stacked(values.map((value) => text(sideWords(value), 44, BOLD, 76))), text(pass, 42, BODY, 121)], height = Math.max(9, ...columns.map((one) => one.height + 2));
   return {
-    height,
+    height, head: checkHead,
     marks: (left, top) => [
       box([left + 1, top + 1.7], 5.5, 5.5, 'visible'), ...columns.flatMap(({ marks }) => marks(left, top + 1)), box([left + CARD_WIDTH - 22, top + 1], 22, Math.min(8, height - 1.6)),
       stroke([left, top + height - 0.3], [left + CARD_WIDTH, top + height - 0.3], 'thin', 'ink'),
     ],
   };
 }
-
-export const checkHead: Block = {
-  height: 6, staysWithNext: true,
-  marks: (left, top) => [words('look at', [left + 10, top + 4.4], SMALL), words('this job', [left + 76, top + 4.4], SMALL), words('passes', [left + 121, top + 4.4], SMALL), words('found', [left + CARD_WIDTH - 22, top + 4.4], SMALL)],
-};
 
 export const sentence = (said: string, lettering: Lettering = BODY): Block => stacked([text(said, CARD_WIDTH, lettering), gap(1.5)]);
 export function bigHeading(said: string): Block {
