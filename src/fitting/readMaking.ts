@@ -17,7 +17,7 @@ const MOULD = { by: 'routed', draft: degrees(3), floor: 12, dowel: 8, pourHole: 
 const RIM = { poured: 20, pressed: 28 };
 /** A rim narrower than this has no room for the washers of usual bolts. */
 const RIM_FOR_BOLTS = 13;
-const BLOCK = { length: 350, width: 150, sheet: 20, faces: 'both faces', margin: 10, dowel: 8, scallop: 0.1 } as const;
+const BLOCK = { length: 380, width: 170, sheet: 20, faces: 'both faces', margin: 10, dowel: 8, scallop: 0.1 } as const;
 const TAB = { width: 7, height: 2.5 };
 const PRINT: PrintOrder = { part: 'foam body', split: false, pin: 6, clearance: 0.25 };
 const JIG: JigOrder = { face: 'ground face', ribsApart: 35, room: 12, depth: 100 };

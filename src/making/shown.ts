@@ -1,8 +1,9 @@
 import type { Design } from '../checks/design.ts';
-import type { Making } from '../fitting/making.ts';
+import type { Making, WedgeOrder } from '../fitting/making.ts';
 import { MAKINGS, type MakingName, type Side } from '../fitting/words.ts';
 import type { Mesh } from '../geometry/mesh.ts';
 import type { Mm } from '../geometry/units.ts';
+import type { Pair } from '../pair/shoe.ts';
 import { planPoint, type RollLine } from '../profile/rollLine.ts';
 import { backInShoe, turnedOver } from './block/lie.ts';
 import { jigSolid } from './jig/solid.ts';
@@ -17,7 +18,7 @@ export interface NamesBeside { readonly of: MakingName; readonly names: readonly
 interface ThingShown {
   readonly of: MakingName;
   /** Those it has as it is ordered, known before it is worked out. */
-  readonly names: (making: Making) => readonly string[];
+  readonly names: (making: Making, pair: Pair) => readonly string[];
   readonly solids: (made: Made, side: Side) => readonly Omit<SolidBeside, 'of'>[];
 }
 
@@ -26,7 +27,9 @@ const own = <Thing extends { readonly side: Side }>(things: readonly Thing[], si
 const BLOCKS = ['block, upper face cut', 'block, both faces cut'] as const;
 /** Somebody only looks at it, so it need not be fine. */
 const JIG_GAP: Mm = 0.3;
-const TRIALS = [1, 2, 3, 4, 5, 6];
+/** Three with a flat and three without, and the shape as planned where that has another flat. */
+const wedgeCount = ({ flat }: WedgeOrder, { shoes }: Pair): number =>
+  (shoes.some((shoe) => shoe.kind === 'rocker' && ![0, flat].includes(shoe.order.standingFlat)) ? 7 : 6);
 const wedgeName = (number: number): string => `trial wedge ${number}`;
 
 /** Things with solids. To show another: its names, and its solids by these names from what was made. */
@@ -50,15 +53,15 @@ const THINGS: readonly ThingShown[] = [
     solids: ({ jigs }, side) => own(jigs, side).map(({ jig, shape, board }) => ({ name: 'jig', mesh: overTheSole(jigSolid(jig, board.thickness, JIG_GAP), jig.frame.zero, shape.line) })),
   },
   {
-    of: 'wedges', names: () => ['trial base', ...TRIALS.map(wedgeName)],
+    of: 'wedges', names: ({ wedges }, pair) => (wedges ? ['trial base', ...Array.from({ length: wedgeCount(wedges, pair) }, (_, i) => wedgeName(i + 1))] : []),
     solids: ({ wedges }, side) => own(wedges, side).flatMap(({ base, wedges: shapes }) =>
       [{ name: 'trial base', mesh: base }, ...shapes.map(({ variant: { number }, mesh }) => ({ name: wedgeName(number), mesh }))]),
   },
 ];
 
-/** What is ordered and has solids. */
-export const namesBeside = (making: Making): readonly NamesBeside[] =>
-  THINGS.filter(({ of }) => making[of] !== undefined).map(({ of, names }) => ({ of, names: names(making) }));
+/** What is ordered and has solids. @param making as the sheet orders it */
+export const namesBeside = (making: Making, pair: Pair): readonly NamesBeside[] =>
+  THINGS.filter(({ of }) => making[of] !== undefined).map(({ of, names }) => ({ of, names: names(making, pair) }));
 
 /** The solids of everything that was made for a shoe. */
 export const solidsOf = (made: Made, side: Side): readonly SolidBeside[] =>

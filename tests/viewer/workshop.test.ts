@@ -4,9 +4,11 @@ import type { Finding } from '../../src/checks/finding.ts';
 import { design } from '../../src/design.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import { MAKINGS } from '../../src/fitting/words.ts';
+import { boundsOf, type Box } from '../../src/geometry/mesh.ts';
 import { loadBooleans } from '../../src/making/booleans.ts';
 import { madeFor } from '../../src/making/made.ts';
 import { namesBeside, onlyOrdering, solidsOf } from '../../src/making/shown.ts';
+import { partsOf } from '../../src/pair/shoe.ts';
 import { fieldsOfSheet } from '../../viewer/desk/fields.ts';
 import { outcomeOf } from '../../viewer/desk/outcome.ts';
 import type { Shown } from '../../viewer/desk/protocol.ts';
@@ -64,19 +66,30 @@ test('files stand by shoe and thing, what is of no one shoe last, and none is lo
   expect([sizeWords(400), sizeWords(840_000), sizeWords(12_340_000)]).toEqual(['1 kB', '840 kB', '12.3 MB']);
 });
 
-describe('with a mould ordered', () => {
-  const reading = readSheet(sheetText(withValue(ordering(['card']), 'making.mould', { split: true })));
+describe('what is looked at beside the sole', () => {
+  // The flat as planned is none of those tried: it gets a wedge of its own.
+  const order = withValue(withValue(ordering(['block', 'card']), 'making.print', { split: true }), 'making.wedges', { flat: 20 }), reading = readSheet(sheetText(order));
   if (!reading.ok) throw new Error('the sample is read');
   const designing = design(reading.fitting);
   if (!designing.ok) throw new Error('the sample is made');
   const { design: made } = designing;
 
-  test('only what is looked at is worked out, and each solid has a name that was told before', async () => {
-    const booleans = await loadBooleans(), names = namesBeside(made.fitting.making).find(({ of }) => of === 'mould')!.names;
-    const solids = solidsOf(madeFor(onlyOrdering(made, ['mould']), booleans), 'left');
-    expect(solids.map(({ name }) => name)).toEqual(names);
+  test('has the names that were told before, and stands where the sole does', async () => {
+    const solids = solidsOf(madeFor(onlyOrdering(made, ['block', 'wedges', 'print']), await loadBooleans()), 'right'), named = (name: string): Box => boundsOf(solids.find((one) => one.name === name)!.mesh);
+    expect(namesBeside(made.fitting.making, made)).toEqual(['block', 'print', 'wedges'].map((of) => ({ of, names: solids.filter((one) => one.of === of).map(({ name }) => name) })));
+    expect(solids.map(({ name }) => name)).toEqual(expect.arrayContaining(['block, both faces cut', 'heel part', 'trial base', 'trial wedge 7']));
+    const foam = boundsOf(partsOf(made.shoes.find(({ side }) => side === 'right')!)!.solids.foam), first = named('block, upper face cut'), second = named('block, both faces cut');
+    for (const axis of [0, 1, 2] as const) {
+      expect([first.least[axis], first.most[axis]]).toEqual([expect.closeTo(second.least[axis], 4), expect.closeTo(second.most[axis], 4)]);
+      expect([first.least[axis] < foam.least[axis], first.most[axis] > foam.most[axis]]).toEqual([true, true]);
+    }
+    expect([named('heel part').least[0], named('forepart').most[0]]).toEqual([expect.closeTo(foam.least[0], 4), expect.closeTo(foam.most[0], 4)]);
+    expect(named('trial wedge 7').least[2]).toBeCloseTo(0, 1);
+  });
+  test('is worked out only where it is asked for', () => {
     expect(solidsOf(madeFor(onlyOrdering(made, []), undefined), 'left')).toEqual([]);
     expect(onlyOrdering(made, ['card']).fitting.making).toMatchObject({ card: {}, chordGap: 0.5, board: { thickness: 6 } });
+    expect(onlyOrdering(made, ['card']).fitting.making.block).toBeUndefined();
   });
 });
 
