@@ -8,7 +8,7 @@ import type { Pair } from '../../pair/shoe.ts';
 import { flatLoops, sizeOf } from './blanks.ts';
 import { builtFor } from './buildUp.ts';
 import type { Built } from './cut.ts';
-import { plansFor } from './plan.ts';
+import { plansFor, type Plan } from './plan.ts';
 import { sheetsFor } from './sheets.ts';
 
 /** What stands in the way of building up from the rack, with the nearest sheet that would do, put in and tried. */
@@ -19,6 +19,10 @@ export function stackFindings(pair: Pair, pace: Pace): Finding[] {
   const built = builtFor(pair);
   return [...built.flatMap((one) => (one.plans.length === 0 ? tooSmall(one, order, rack) : manyLayers(one, order, rack))), ...notMeasured(built, rack)];
 }
+
+/** Layers one under the other where there are most: zones stand beside each other. */
+const highOf = ({ layers }: Plan): number =>
+  Math.max(...layers.map(({ zone }) => layers.filter((one) => one.zone === zone || one.zone.name === 'whole').length));
 
 const COMMON = { unit: 'mm', where: 'foam body', basis: PRACTICE } as const;
 
@@ -31,7 +35,7 @@ const noFoam = (): Finding => ({
 const LABEL_OFF: Mm = 0.5;
 
 function notMeasured(built: readonly Built[], rack: readonly RackSheet[]): Finding[] {
-  const layers = Math.max(0, ...built.map(({ plans }) => plans[0]?.layers.length ?? 0));
+  const layers = Math.max(0, ...built.map(({ plans: [best] }) => (best ? highOf(best) : 0)));
   if (layers === 0 || rack.every(({ usual }) => !usual)) return [];
   return [{
     ...COMMON, code: 'STACK_NOT_MEASURED', severity: 'warn', measured: layers * LABEL_OFF, limit: 0,
@@ -58,10 +62,10 @@ function tooSmall({ shoe, cover }: Built, order: StackOrder, rack: readonly Rack
 const MANY_LAYERS = 8;
 
 function manyLayers({ shoe, cover, plans }: Built, order: StackOrder, rack: readonly RackSheet[]): Finding[] {
-  const layers = plans[0]!.layers.length, [thickest] = sheetsFor(rack, order, 'whole').toReversed();
+  const layers = highOf(plans[0]!), [thickest] = sheetsFor(rack, order, 'whole').toReversed();
   if (layers <= MANY_LAYERS || !thickest) return [];
-  for (let thickness = Math.ceil(thickest.thickness + 0.5); thickness <= Math.ceil(cover.most); thickness++) {
-    const fewer = plansFor(cover, shoe.last, order, [...rack, { ...thickest, thickness }])[0]?.layers.length ?? layers;
+  for (let thickness = Math.ceil(Math.max(thickest.thickness + 0.5, cover.most / MANY_LAYERS - order.glueLine)); thickness <= Math.ceil(cover.most); thickness++) {
+    const [better] = plansFor(cover, shoe.last, order, [...rack, { ...thickest, thickness }]), fewer = better ? highOf(better) : layers;
     if (fewer <= MANY_LAYERS) return [{
       ...COMMON, code: 'STACK_MANY_LAYERS', severity: 'warn', side: shoe.side, measured: layers, limit: MANY_LAYERS, unit: '',
       text: `The ${shoe.side} sole takes ${layers} layers, for the thickest foam in the rack (making.rack) is ${mm(thickest.thickness)} and ${mm(cover.most)} are needed. With a sheet of ${mm(thickness, 0)} besides ${fewer} do.`,
