@@ -18,9 +18,8 @@ export function blockText(design: Design, shoe: ShoeBlock, width: Mm): Block[] {
   return [
     framed([`${side.toUpperCase()} SHOE. ${both ? 'Both faces: the upper face first, then turned over about the middle line.' : 'Upper face only: the ground face is cut by gauge when the foam is on the shoe.'}`], width),
     heading('Block and zero'), ...datumText(shoe, width), ...blockTable(shoe, width), ...placesTable(shoe, width),
-    heading('Cutter'), ...setUpTable(shoe, width), ...speeds(width),
+    heading('Cutter'), ...setUpTable(shoe, width), ...speeds(width), ...troubles(design, side, plan.order.faces, width),
     heading('Order of work'), ...steps(shoe).map((step, i) => paragraph(`${i + 1}. ${step}`, width)),
-    ...troubles(design, side, plan.order.faces, width),
     heading('Cautions'), ...CAUTIONS.map((caution) => paragraph(caution, width)),
   ];
 }
@@ -88,7 +87,7 @@ function steps({ side, block: { plan, setUps } }: ShoeBlock): string[] {
   return [
     `${sheets > 1 ? `Glue ${sheets} sheets of ${mm(order.sheet)}; let the glue dry as its maker says. ` : ''}Saw the block to ${mm(length)} × ${mm(width)}, thin it to ${mm(height)}. Write HEEL, ${side.toUpperCase()} and UP on it; draw the middle line.`,
     'Screw a level board to the bed and face it with the cutter. Stick the block on with double-sided film or spray adhesive, or screw it down through the frame outside the pocket; foam bows and leaks, so vacuum alone does not hold it.',
-    'Set the zeros. Hold the file against the block: outer side and toe where the drawing has them.',
+    'Set the zeros. Compare the solid on the screen with the drawing: outer side and toe must lie where the drawing has them.',
     ...(both ? ['Drill the dowel holes through the block and 10 mm into the board, before anything else is cut.'] : []),
     `Set-up 1: rough with 1 mm left, finish the upper face, then the walls down to the floor of the pocket (${first!.floor > 0 ? `${mm(first!.floor)} over the bed` : 'through'}); ${hold}. Climb milling, air on the cutter.`,
     ...(second ? [

@@ -84,6 +84,9 @@ describe('the block after each set-up', () => {
       expect(Math.abs(topAt(first!, [x, y]) - up)).toBeLessThan(0.06);
       expect(Math.abs(topAt(second!, [x, -y]) - (plan.height - ground))).toBeLessThan(0.06);
     }
+    // Half way down a wall that flares, set-up 1 shows the wall.
+    const { top, bottom } = plan.walls.reduce((most, wall) => (wall.run < most.run ? wall : most));
+    expect(Math.abs(topAt(first!, [(top[0] + bottom[0]) / 2, (top[1] + bottom[1]) / 2]) - (top[2] + bottom[2]) / 2)).toBeLessThan(0.5);
   });
 
   test('the same twice', () => {
@@ -91,6 +94,9 @@ describe('the block after each set-up', () => {
     expect(make()).toEqual(make());
   });
 });
+
+/** A heel of 55 mm under a pointed foot: the tread lies far below the seat. */
+const highHeel = { ...withLast(workedCase, { pitch: 55 }), foot: { ...workedCase.foot, stance: { kind: 'locked', ankleAngle: degrees(-13.5) } } } as const;
 
 /** Points all round a path. */
 const round = (path: Path, count: number): Point[] => Array.from({ length: count }, (_, i) => pointAlong(path, (i / count) * path.length));
@@ -152,6 +158,14 @@ describe('the part in the block', () => {
     expect(planOf(workedCase, { sheet: 9, sheets: 7 }).sheets).toBe(7);
   });
 
+  test.each([[highHeel, {}], [workedCase, {}], [workedCase, { sheets: 5 }]] as const)('each set-up comes down to all of its own face', (given, change) => {
+    const parts = partsOf(given), { floors, lie: { shift } } = blockPlan(parts, orderWith(change), USUAL_TOOL), { foam } = parts.bodies, under = sweptSurface(foam.lower, parts.shape.line);
+    for (let x = 1; x < 282; x += 7) {
+      expect(floors.fromAbove).toBeLessThan(foam.upper(x, 0) + shift[2] + 0.05);
+      expect(floors.fromBelow!).toBeGreaterThan(under(x, 0) + shift[2] - 0.05);
+    }
+  });
+
   test('a wall that flares is cut from above all the way, one that leans in from below; upright ones are shared', () => {
     const lean = (heel: number) => withOrder(workedCase, { taper: { heelInner: heel, heelOuter: heel, foreInner: 0, foreOuter: 0 } });
     const upright = planOf(workedCase), flared = planOf(lean(degrees(-5))), leaning = planOf(lean(degrees(5)));
@@ -169,18 +183,18 @@ describe('step-over', () => {
     expect(ballStep(diameter, ballScallop(diameter, step))).toBeCloseTo(step, 9);
   });
 
-  /** Slow judge: two cutters side by side on a tilted plane, lowered until they touch it; the highest ridge between them. */
+  /** Slow judge: cutters side by side on a tilted plane, lowered until they touch it; the highest ridge between them. */
   function ridge({ diameter, end }: Tool, step: number, along: number, across: number): number {
     const r = diameter / 2, plane = (x: number, y: number): number => along * x + across * y, n = 60;
     const under = Array.from({ length: 2 * n + 1 }, (_, i) => (i / n - 1) * r), up = (d2: number): number => (end === 'ball' ? r - Math.sqrt(Math.max(0, r * r - d2)) : 0);
     const tip = (cy: number): number => Math.max(...under.flatMap((x) => under.flatMap((y) => (x * x + y * y <= r * r + 1e-9 ? [plane(x, cy + y) - up(x * x + y * y)] : []))));
-    const tips = [0, step].map((cy) => ({ cy, z: tip(cy) }));
+    const tips = [-4, -3, -2, -1, 0, 1, 2, 3, 4].map((pass) => ({ cy: pass * step, z: tip(pass * step) }));
     // Each pass sweeps along the slope: at a place y the lowest surface over all positions along it.
     const left = (y: number): number => Math.min(...tips.flatMap(({ cy, z }) => under.flatMap((s) => (s * s + (y - cy) ** 2 <= r * r + 1e-9 ? [z + up(s * s + (y - cy) ** 2) - plane(s, y)] : []))));
     return Math.max(...Array.from({ length: 21 }, (_, i) => left((step * i) / 20))) / Math.hypot(1, along, across);
   }
 
-  test.each([['ball', 0, 0], ['ball', 0.5, 0], ['ball', 0.3, 0.2], ['flat', 0.5, 0]] as const)('a %s end on a slope of %d along and %d across leaves what was asked for', (end, along, across) => {
+  test.each([['ball', 0, 0], ['ball', 0.5, 0], ['ball', 0.2, 0.6], ['flat', 0.5, 0]] as const)('a %s end on a slope of %d along and %d across leaves what was asked for', (end, along, across) => {
     const tool: Tool = { diameter: 12, reach: 75, end }, step = stepOver(tool, 0.1, { along, across });
     const left = ridge(tool, step, along, across);
     expect(left).toBeLessThan(0.115);

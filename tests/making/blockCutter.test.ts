@@ -3,7 +3,7 @@ import type { Finding } from '../../src/checks/finding.ts';
 import { readMaking } from '../../src/fitting/readMaking.ts';
 import type { Tool } from '../../src/fitting/making.ts';
 import type { Path } from '../../src/geometry/path.ts';
-import type { Point3 } from '../../src/geometry/point.ts';
+import type { Point } from '../../src/geometry/point.ts';
 import { degrees } from '../../src/geometry/units.ts';
 import { blockFindings } from '../../src/making/block/blockFindings.ts';
 import { leftInHollows } from '../../src/making/block/hollows.ts';
@@ -38,7 +38,7 @@ describe('hollows of the upper face', () => {
   test.each([
     ['a dished last', dished, ball(100)], ['a dished last', dished, flat(20)], ['a hollow as measured', hollow, ball(40)], ['a hollow as measured', hollow, flat(12)],
   ] as const)('%s: where it says, a rolled cutter leaves as much; nowhere else more', (_, { upper, shape, ...body }, tool) => {
-    const edge = wallsRound({ upper, shape, ...body }).map(({ top }) => top), { left, at } = leftInHollows(upper, edge, tool, 'fine');
+    const edge = wallsRound({ upper, shape, ...body }).map(({ on }) => on), { left, at } = leftInHollows(upper, edge, tool, 'fine');
     const tolerance = 0.06 + 0.1 * left;
     if (left > 0.02) expect(Math.abs(leftAt(upper, at, tool) - left)).toBeLessThan(tolerance);
     for (const place of [[60, 12], [100, 0], [205, 12]] as const) expect(leftAt(upper, place, tool)).toBeLessThan(left + tolerance);
@@ -46,7 +46,7 @@ describe('hollows of the upper face', () => {
 
   test('a groove of known round: a ball as wide goes in, a wider one bridges it (closed form)', () => {
     // A groove across, an arc of radius 10 cut 2 deep into a level face: it is 2 √(10² - 8²) = 12 wide. A ball of radius 30 rests on its rims, 30 - √(30² - 6²) deep.
-    const groove: Surface = (x) => Math.min(0, 8 - Math.sqrt(Math.max(0, 100 - Math.min(36, x * x)))), edge: Point3[] = [[-60, -20, 0], [60, -20, 0], [60, 20, 0], [-60, 20, 0]];
+    const groove: Surface = (x) => Math.min(0, 8 - Math.sqrt(Math.max(0, 100 - Math.min(36, x * x)))), edge: Point[] = [[-60, -20], [60, -20], [60, 20], [-60, 20]];
     expect(leftInHollows(groove, edge, ball(16), 'fine').left).toBeLessThan(0.05);
     expect(leftInHollows(groove, edge, ball(60), 'fine').left).toBeCloseTo(2 - (30 - Math.sqrt(900 - 36)), 1);
     expect(leftInHollows(groove, edge, flat(14), 'fine').left).toBeCloseTo(2, 1);

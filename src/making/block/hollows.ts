@@ -1,4 +1,4 @@
-import type { Point, Point3 } from '../../geometry/point.ts';
+import type { Point } from '../../geometry/point.ts';
 import { clamp } from '../../geometry/solve.ts';
 import type { Mm } from '../../geometry/units.ts';
 import type { Tool } from '../../fitting/making.ts';
@@ -23,7 +23,7 @@ const FINEST: Mm = 0.5;
  * for the pocket beside it is as wide as the cutter.
  * @param edge corners along the edge of the face, closed
  */
-export function leftInHollows(face: Surface, edge: readonly Point3[], tool: Tool, look: keyof typeof STEPS_TO_RADIUS): Left {
+export function leftInHollows(face: Surface, edge: readonly Point[], tool: Tool, look: keyof typeof STEPS_TO_RADIUS): Left {
   const step = clamp(tool.diameter / 2 / STEPS_TO_RADIUS[look], FINEST, COARSEST[look]), rim = Math.floor(tool.diameter / 2 / step + 1e-9);
   const grid = gridOf(face, edge, step, rim), { heights, columns, from } = grid, end = endOf(tool, step, rim, columns), tips = tipsOver(grid, end);
   let worst = 0, place = 0;
@@ -38,7 +38,7 @@ export function leftInHollows(face: Surface, edge: readonly Point3[], tool: Tool
 }
 
 /** The same, looked at closely only where a coarse look finds more than so much. */
-export function leftBeyond(most: Mm, face: Surface, edge: readonly Point3[], tool: Tool): Left {
+export function leftBeyond(most: Mm, face: Surface, edge: readonly Point[], tool: Tool): Left {
   const coarse = leftInHollows(face, edge, tool, 'coarse');
   return coarse.left <= most ? coarse : leftInHollows(face, edge, tool, 'fine');
 }
@@ -71,7 +71,7 @@ function endOf({ diameter, end }: Tool, step: Mm, rim: number, columns: number):
   return { aside: Int32Array.from(under, ({ aside }) => aside), up: Float64Array.from(under, ({ up }) => up) };
 }
 
-function gridOf(face: Surface, edge: readonly Point3[], step: Mm, rim: number): Grid {
+function gridOf(face: Surface, edge: readonly Point[], step: Mm, rim: number): Grid {
   const xs = edge.map(([x]) => x), ys = edge.map(([, y]) => y), from: Point = [Math.min(...xs) - rim * step, Math.min(...ys) - rim * step];
   const columns = Math.floor((Math.max(...xs) - from[0]) / step) + 1 + rim, rows = Math.floor((Math.max(...ys) - from[1]) / step) + 1 + rim;
   const heights = new Float64Array(columns * rows).fill(-Infinity);
@@ -86,7 +86,7 @@ function gridOf(face: Surface, edge: readonly Point3[], step: Mm, rim: number): 
 }
 
 /** Where the line at x crosses a closed line of corners, rising. */
-const crossings = (edge: readonly Point3[], x: Mm): Mm[] => edge.flatMap(([x0, y0], i) => {
+const crossings = (edge: readonly Point[], x: Mm): Mm[] => edge.flatMap(([x0, y0], i) => {
   const [x1, y1] = edge[(i + 1) % edge.length]!;
   return x0 < x !== x1 < x ? [y0 + ((x - x0) * (y1 - y0)) / (x1 - x0)] : [];
 }).sort((a, b) => a - b);

@@ -9,7 +9,6 @@ import type { Mm } from '../../geometry/units.ts';
 import { plannedBlock, type Blocked } from './block.ts';
 import { leftBeyond, leftInHollows } from './hollows.ts';
 import { leftInOutline, leftOnWalls } from './wallLeft.ts';
-import { wallsRound } from './walls.ts';
 
 /** A face under a last may miss it by half a millimetre, an arc its form by a third; an outline may be off by half. Common practice. */
 const FACE_MOST: Mm = 0.3, WALL_MOST: Mm = 0.5;
@@ -22,8 +21,8 @@ const place = ([x, y]: Point): string => `${fromHeel(x)}, ${Math.abs(y) < 5 ? 'i
 const endOf = ({ end, diameter }: Tool): string => `${end === 'ball' ? 'ball end' : 'flat end'} of ${mm(diameter)}`;
 
 /** Hollows of the face under the last. The ground face has none: all its arcs bulge outwards. */
-export function facesReached({ side, parts, plan: { tool } }: Blocked): Finding[] {
-  const { foam } = parts.bodies, edge = wallsRound(foam).map(({ top }) => top), { left, at } = leftBeyond(FACE_MOST, foam.upper, edge, tool);
+export function facesReached({ side, parts, plan: { tool, walls } }: Blocked): Finding[] {
+  const { foam } = parts.bodies, edge = walls.map(({ on }) => on), { left, at } = leftBeyond(FACE_MOST, foam.upper, edge, tool);
   if (left <= FACE_MOST) return [];
   const works = [...(tool.end === 'flat' ? [{ ...tool, end: 'ball' as const }] : []), ...ON_SALE.filter((diameter) => diameter < tool.diameter).map((diameter) => ({ ...tool, diameter }))].find((one) => leftInHollows(foam.upper, edge, one, 'coarse').left <= FACE_MOST);
   return [{
