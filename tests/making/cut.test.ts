@@ -65,6 +65,13 @@ describe('inner corners', () => {
     for (const at of end) expect(from(at)).toBeGreaterThan(kerf / 2 - 0.001);
   });
 
+  test('are left round where two bites would break the wood between two slots', () => {
+    const comb = (wood: number): Path => { const at: Point[] = [[0, 0], [150, 0], [150, 60], [60 + wood + 40, 60], [60 + wood + 40, 20], [60 + wood, 20], [60 + wood, 60], [60, 60], [60, 20], [20, 20], [20, 60], [0, 60]]; return at.map((from, i) => ({ kind: 'line', from, to: at[(i + 1) % at.length]! })); };
+    const bites = (wood: number): number => relieved(comb(wood), 12).filter(({ kind }) => kind === 'arc').length;
+    expect([bites(20), bites(10)]).toEqual([4, 2]);
+    expect(cutLine(relieved(comb(10), 12), 6).length).toBeGreaterThan(12);
+  });
+
   test('a beam needs none', () => expect(relieved(plate.outline, 0.2)).toBe(plate.outline));
 });
 

@@ -1,7 +1,8 @@
 import { directionOn, lengthOf, pointOn, type Path, type PathArc, type PathLine, type PathPiece } from '../../geometry/path.ts';
-import { add, scale, subtract, turnLeft, type Point } from '../../geometry/point.ts';
+import { add, distance, scale, subtract, turnLeft, type Point } from '../../geometry/point.ts';
 import type { Mm } from '../../geometry/units.ts';
 import { atan2, sin } from '../../geometry/trig.ts';
+import { fromPath } from '../setOut.ts';
 import { turnBetween } from './kerf.ts';
 
 /** Up to this kerf the round it leaves in an inner corner keeps no board from seating. Common practice. */
@@ -15,17 +16,28 @@ interface Relief { readonly bites: 'before' | 'after'; readonly length: Mm; read
 /**
  * A closed edge whose inner corners a cutter of this kerf can clear: a round bite into the longer of the two edges, up to
  * the corner, so that the shorter one (the end of a slot) keeps its full width for the board that seats on it. Corners
- * between straight edges only, and only where both have room; the others keep the round of the cutter.
+ * between straight edges only, and only where there is room and wood for it; the others keep the round of the cutter.
  */
 export function relieved(edge: Path, kerf: Mm): Path {
   if (kerf <= NO_RELIEF) return edge;
-  const reliefs = edge.map((piece, i) => reliefAt(edge.at(i - 1)!, piece, kerf));
+  const wanted = edge.map((piece, i) => reliefAt(edge.at(i - 1)!, piece, kerf)), reliefs = wanted.map((relief, i) => (relief && leavesWood(edge, wanted, i) ? relief : undefined));
   return edge.flatMap((piece, i) => {
     const here = reliefs[i], next = reliefs[(i + 1) % edge.length];
     if (piece.kind === 'arc' || (!here && !next)) return [piece];
     const kept = shortened(piece, here?.bites === 'after' ? here.length : 0, next?.bites === 'before' ? next.length : 0);
     return here ? [here.arc, kept] : [kept];
   });
+}
+
+/** Wood that stays between a bite and whatever else there is. */
+const WOOD: Mm = 1;
+
+/** Whether a bite breaks through neither to another edge of the part nor to another bite; the one at the other end of the same slot turns away. */
+function leavesWood(edge: Path, reliefs: readonly (Relief | undefined)[], i: number): boolean {
+  const { centre, radius } = reliefs[i]!.arc, turns = edge.length, isBeside = (k: number): boolean => k === (i + 1) % turns || k === (i - 1 + turns) % turns;
+  const others = edge.filter((_, k) => k !== i && k !== (i - 1 + turns) % turns);
+  return fromPath(others, centre) >= radius + WOOD
+    && reliefs.every((relief, k) => !relief || k === i || isBeside(k) || distance(relief.arc.centre, centre) >= relief.arc.radius + radius + WOOD);
 }
 
 /** An inner corner this near to straight, or this sharp, is left as it is. */
