@@ -48,6 +48,23 @@ test('what is heavy stays in the worker: the page itself takes no schema, papers
   expect(page.filter((line) => /zod|jspdf|manifold|clipper2|@jscad|src\/design\.ts|fitting\/schema\.ts|exports\/pdf\.ts/.test(line))).toEqual([]);
 });
 
+/** Packages that come with a file before anything runs: what is only typed, or loaded when it is asked for, does not. */
+function loadedWith(file: string, seen = new Set<string>()): ReadonlySet<string> {
+  seen.add(file);
+  const at = readFileSync(file, 'utf8').replaceAll(/^(?:import|export) type\b[^;]*;/gm, '').matchAll(/^(?:import|export)\b[^'\n]*(?:\n[^'\n]*)*?\bfrom '([^']+)'/gm);
+  for (const [, wanted] of at) {
+    const next = wanted!.startsWith('.') ? new URL(wanted!, `file:///${file}`).pathname.slice(1) : wanted!;
+    if (!seen.has(next)) { if (next.endsWith('.ts')) loadedWith(next, seen); else seen.add(next); }
+  }
+  return seen;
+}
+
+test('the first shoe waits for no package that only some ask for: neither nesting, kernel, JSCAD nor papers', () => {
+  const heavy = (file: string): string[] => [...loadedWith(file)].filter((one) => /^(clipper2|manifold|jspdf|@jscad)/.test(one)).sort();
+  expect(heavy('viewer/desk/worker.ts')).toEqual([]);
+  expect(heavy('viewer/desk/files.ts')).toEqual(expect.arrayContaining(['clipper2-ts', 'jspdf']));
+});
+
 test('the rule can fail', () => {
   expect(against('profile/arcs.ts', ['../solid/body.ts', '../fitting/words.ts', 'node:fs'])).toEqual(['profile/arcs.ts -> ../solid/body.ts', 'profile/arcs.ts -> node:fs']);
 });
