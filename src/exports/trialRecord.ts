@@ -4,7 +4,9 @@ import { mm, rounded, sentences } from '../checks/say.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Design } from '../checks/design.ts';
 import { BASE_LEAST } from '../making/wedges/base.ts';
-import { leftOutWords } from '../making/wedges/findings.ts';
+import { LEAST_TOLD, leftOutWords, underOther } from '../making/wedges/findings.ts';
+import type { Trial } from '../making/wedges/trial.ts';
+import type { RockerShoe, Shoe } from '../pair/shoe.ts';
 import { variantWords } from '../making/wedges/variants.ts';
 import type { ShoeWedges, TrialWedge } from '../making/wedges/wedges.ts';
 import { LETTERS, stroke, words, type Mark } from './drawing.ts';
@@ -27,10 +29,11 @@ const blocksOf = (design: Design, one: ShoeWedges): Block[] => [
 ];
 
 /** What is in the set, and how it is put under the shoe. */
-function setSection({ shoes, fitting }: Design, { side, order: { step }, wedges, trial: { setIn, seat, higher, baseLeft, leftOut, planned } }: ShoeWedges): Block[] {
+function setSection(design: Design, { side, order: { step }, wedges, trial, trial: { setIn, seat, baseLeft, leftOut, planned } }: ShoeWedges): Block[] {
+  const { shoes, fitting } = design;
   const own = shoes.find((shoe) => shoe.side === side)!, guessed = (key: FigureKey): string => (figuresOf(own, fitting).some((figure) => figure.key === key && figure.estimated) ? ' (est.)' : '');
   const length = planned.shape.last.length, apexX = planned.given.order.apexX, other = shoes.find((shoe) => shoe.side !== side);
-  const raised = higher < LEAST_TOLD ? 'As high as the sole is planned.' : `That is ${mm(higher)} more than planned, so that every shape stands alike: ${other ? `put ${mm(higher)} under the ${other.side} shoe too, heel to toe, for the trial` : 'give the other shoe as much, heel to toe, for the trial'}.`;
+  const raised = raisedWords(trial, other, underOther(design, own as RockerShoe, trial));
   return [
     heading('The set'),
     paragraph(sentences(
@@ -55,8 +58,13 @@ function setSection({ shoes, fitting }: Design, { side, order: { step }, wedges,
     ...leftOut.map((one) => paragraph(leftOutWords(one), WIDTH)),
   ];
 }
-/** Less than this no hand measures. */
-const LEAST_TOLD: Mm = 0.05;
+/** How much higher the shapes stand than the sole is planned, and what that means for the other shoe. */
+function raisedWords({ higher }: Trial, other: Shoe | undefined, missing: Mm): string {
+  if (higher < LEAST_TOLD) return 'As high as the sole is planned.';
+  const so = `That is ${mm(higher)} more than planned, so that every shape stands alike`;
+  if (!other) return `${so}: give the other shoe as much, heel to toe, for the trial.`;
+  return missing < LEAST_TOLD ? `${so}; the trial of the other shoe stands as much higher, or more.` : `${so}: put ${mm(missing)} under the ${other.side} shoe too, heel to toe, for the trial.`;
+}
 
 const HOW: readonly string[] = [
   'Double-sided tape over the whole face, pressed on from the middle; the back of the wedge flush with the back of the base.',

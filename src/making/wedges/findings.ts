@@ -3,6 +3,7 @@ import { mm, sentences } from '../../checks/say.ts';
 import type { Pace } from '../../checks/seen.ts';
 import { PRACTICE } from '../../checks/sources.ts';
 import type { WedgeOrder } from '../../fitting/making.ts';
+import type { Mm } from '../../geometry/units.ts';
 import type { Pair, RockerShoe } from '../../pair/shoe.ts';
 import { beyondBoard } from '../cut/boardFindings.ts';
 import { wedgeTemplates } from './templates.ts';
@@ -10,12 +11,13 @@ import { isTrial, trialFor, trialOf, type LeftOut, type NoTrial, type Trial } fr
 import { largestWorking, variantWords } from './variants.ts';
 
 /** What to know of the trial wedges before they are made. They are solved for it, so it waits while a hand drags. */
-export function wedgeFindings({ shoes, fitting: { making: { wedges, board } } }: Pair, pace: Pace): Finding[] {
+export function wedgeFindings(pair: Pair, pace: Pace): Finding[] {
+  const { shoes, fitting: { making: { wedges, board } } } = pair;
   if (!wedges || pace === 'quick') return [];
   return shoes.flatMap((shoe) => {
     if (shoe.kind !== 'rocker') return [];
     const trial = trialFor(shoe, wedges);
-    return isTrial(trial) ? [...trial.leftOut.map((one) => leftOut(shoe, one)), ...standsHigher(shoe, trial), ...beyondBoard(shoe.side, 'trial wedges', wedgeTemplates(shoe.side, trial), board)] : [noTrial(shoe, wedges, trial)];
+    return isTrial(trial) ? [...trial.leftOut.map((one) => leftOut(shoe, one)), ...standsHigher(pair, shoe, trial), ...beyondBoard(shoe.side, 'trial wedges', wedgeTemplates(shoe.side, trial), board)] : [noTrial(shoe, wedges, trial)];
   });
 }
 
@@ -29,14 +31,23 @@ const leftOut = ({ side }: RockerShoe, one: LeftOut): Finding => ({
   code: 'WEDGE_LEFT_OUT', severity: 'note', side, measured: one.variant.number, unit: '', where: `trial wedge ${one.variant.number}`, text: leftOutWords(one), basis: PRACTICE,
 });
 
+/** Less than this no hand measures. */
+export const LEAST_TOLD: Mm = 0.05;
 /** Less than this nobody feels. */
 const FELT = 0.5;
 
-function standsHigher({ side }: RockerShoe, { higher, seat }: Trial): Finding[] {
+/** What the other shoe still needs for a trial: none of it where that one is tried as well and stands as much higher, or more. */
+export function underOther({ shoes, fitting: { making: { wedges } } }: Pair, shoe: RockerShoe, { higher }: Trial): Mm {
+  const other = shoes.find(({ side }) => side !== shoe.side), trial = other?.kind === 'rocker' && wedges ? trialFor(other, wedges) : undefined;
+  return Math.max(0, higher - (trial && isTrial(trial) ? trial.higher : 0));
+}
+
+function standsHigher(pair: Pair, shoe: RockerShoe, trial: Trial): Finding[] {
+  const { higher, seat } = trial, missing = underOther(pair, shoe, trial);
   if (higher < FELT) return [];
   return [{
-    code: 'TRIAL_STANDS_HIGHER', severity: 'note', side, measured: higher, limit: FELT, unit: 'mm', where: 'trial wedges',
-    text: `All shapes of the trial stand at ${mm(seat)} at the seat, ${mm(higher)} higher than the sole is planned, so that only what is tried differs. Put ${mm(higher)} under the other shoe too for the trial.`, basis: PRACTICE,
+    code: 'TRIAL_STANDS_HIGHER', severity: 'note', side: shoe.side, measured: higher, limit: FELT, unit: 'mm', where: 'trial wedges',
+    text: `All shapes of the trial stand at ${mm(seat)} at the seat, ${mm(higher)} higher than the sole is planned, so that only what is tried differs. ${missing < LEAST_TOLD ? 'The trial of the other shoe stands as much higher, or more.' : `Put ${mm(missing)} under the other shoe too for the trial.`}`, basis: PRACTICE,
   }];
 }
 
