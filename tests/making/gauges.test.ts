@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { figuresOf } from '../../src/checks/figures.ts';
+import type { Finding } from '../../src/checks/finding.ts';
 import { makingFindings } from '../../src/making/findings.ts';
 import { gaugesFor, type ShoeGauges } from '../../src/making/gauges/gauges.ts';
 import { backWall, type Slice } from '../../src/making/gauges/slice.ts';
@@ -124,11 +125,10 @@ test('two boards of the heel block go into each other, and stand as high as the 
 });
 
 test('a board too small is told with one that works; nothing is told while a hand drags', () => {
-  const short = designOf(gauged(JOBS.alone, { board: { length: 250, width: 80 } })), [found] = makingFindings(short).filter(({ code }) => code === 'BEYOND_BOARD');
+  const short = designOf(gauged(JOBS.alone, { board: { length: 250, width: 80 } })), onBoard = (making: object): Fitting => gauged(JOBS.alone, making);
+  const told = (fitting: Fitting, pace?: 'quick'): Finding[] => makingFindings({ ...short, fitting }, pace).filter(({ code }) => code === 'BEYOND_BOARD'), [found] = told(short.fitting);
   const [, length, width] = /on one of (\d+) mm by (\d+) mm/.exec(found!.text)!.map(Number);
-  expect(makingFindings({ ...short, fitting: gauged(JOBS.alone, { board: { length, width } }) })).toEqual([]);
-  expect(makingFindings(designOf(gauged(JOBS.alone)))).toEqual([]);
-  expect(makingFindings(short, 'quick')).toEqual([]);
+  expect([told(onBoard({ board: { length, width } })), told(onBoard({})), told(short.fitting, 'quick')]).toEqual([[], [], []]);
 });
 
 /** Where a slope pushed under the toe from ahead touches first: the place that keeps it furthest ahead. */
