@@ -6,7 +6,8 @@ import type { FlatPart } from '../../src/making/flatPart.ts';
 import { laidPart } from '../../src/making/nest/laid.ts';
 import { nest, wasteOf, type Nest, type NestOrder, type SheetSize } from '../../src/making/nest/nest.ts';
 import { grown, sumLoops } from '../../src/making/nest/noFit.ts';
-import { boundsOfPath, turnedPath } from '../../src/making/nest/outline.ts';
+import { turnedPath } from '../../src/geometry/turned.ts';
+import { boundsOfPath } from '../../src/making/nest/outline.ts';
 import { apart, sampled } from '../judges/apart.ts';
 import { chanceFrom, type Chance } from '../support/random.ts';
 

@@ -1,15 +1,16 @@
-import type { Booleans } from '../../src/making/booleans.ts';
-import type { MakingName } from '../../src/fitting/words.ts';
+import type { Design } from '../../src/checks/design.ts';
+import type { Side } from '../../src/fitting/words.ts';
+import type { SolidBeside } from '../../src/making/shown.ts';
 import type { ExtrasAsked } from './protocol.ts';
 import type { DrawnFoot } from './standingFoot.ts';
 
-/** What is looked at besides the soles, and what that needs: the kernel that drills and splits, and the drawn foot. */
-export interface Extras { readonly beside?: readonly MakingName[]; readonly booleans?: Booleans; readonly foot?: DrawnFoot }
+/** What is looked at besides the soles: solids of what is made, by shoe, and the drawn foot. */
+export interface Extras { readonly beside?: (design: Design) => (side: Side) => readonly SolidBeside[]; readonly foot?: DrawnFoot }
 
-/** Loads what is asked for, each once. */
+/** Loads what is asked for, each once: nobody else has to wait for it. */
 export async function extrasFor({ beside, foot }: ExtrasAsked): Promise<Extras> {
-  const [booleans, drawn] = await Promise.all([beside.length ? kernel() : undefined, foot ? drawnFoot() : undefined]);
-  return { beside, ...(booleans ? { booleans } : {}), ...(drawn ? { foot: drawn } : {}) };
+  const [solids, drawn] = await Promise.all([beside.length ? besideSolids() : undefined, foot ? drawnFoot() : undefined]);
+  return { ...(solids ? { beside: (design) => solids(design, beside) } : {}), ...(drawn ? { foot: drawn } : {}) };
 }
 
 const once = <Loaded>(load: () => Promise<Loaded>): (() => Promise<Loaded>) => {
@@ -17,7 +18,7 @@ const once = <Loaded>(load: () => Promise<Loaded>): (() => Promise<Loaded>) => {
   // What could not be loaded is tried again the next time.
   return () => (loading ??= load().catch((error: unknown) => { loading = undefined; throw error; }));
 };
-const kernel = once(async () => (await import('../../src/making/booleans.ts')).loadBooleans());
+const besideSolids = once(async () => (await import('./beside.ts')).loadBeside());
 const drawnFoot = once(async (): Promise<DrawnFoot> => {
   const { default: drawn } = await import('../foot/left.json'), [x = 0, z = 0] = drawn.ankle;
   return { ...drawn, ankle: [x, z] };

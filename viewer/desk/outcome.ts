@@ -11,7 +11,7 @@ import type { Fitting } from '../../src/fitting/fitting.ts';
 import type { LengthUnit } from '../../src/fitting/lengthUnit.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import type { Mm } from '../../src/geometry/units.ts';
-import { namesBeside } from '../../src/making/shown.ts';
+import { namesBeside } from '../../src/making/shownNames.ts';
 import { partsOf } from '../../src/pair/shoe.ts';
 import type { Extras } from './extras.ts';
 import { handlesOf } from './handles.ts';
@@ -42,7 +42,7 @@ export function outcomeOf({ sheet, paper, lengths, chordGap }: Look, before: rea
   const designing = design({ ...asCoarse(fitting, chordGap), units: lengths ?? fitting.units }, coarse ? 'quick' : 'careful');
   if (!designing.ok) return { outcome: { kind: 'troubles', troubles: designing.troubles.map((trouble) => troubleWords(trouble, fitting, lengths)) } };
   const side = sideOn(designing.design, paper, coarse ? before : []);
-  return { outcome: { kind: 'shown', shown: shownOf(designing.design, fitting, side, coarse, coarse ? { ...extras, beside: [] } : extras) }, choices: side.choices };
+  return { outcome: { kind: 'shown', shown: shownOf(designing.design, fitting, side, coarse, coarse ? withoutBeside(extras) : extras) }, choices: side.choices };
 }
 
 function asCoarse(fitting: Fitting, chordGap: Mm): Fitting {
@@ -64,6 +64,9 @@ function sideOn(made: Design, asked: Paper, before: readonly Choice[]): SideShee
     throw error;
   }
 }
+
+/** What is made besides waits until the hand rests. */
+const withoutBeside = ({ beside: _, ...others }: Extras): Extras => others;
 
 /** @param read what the sheet says, in its own units. The plan hardly changes under a drag, so it waits until the hand rests. */
 function shownOf(made: Design, read: Fitting, { drawing: side, places }: SideSheet, coarse: boolean, extras: Extras): Shown {

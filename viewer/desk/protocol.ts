@@ -8,7 +8,7 @@ import type { Fault } from '../../src/fitting/readSheet.ts';
 import type { MakingName, Side } from '../../src/fitting/words.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import type { Mm } from '../../src/geometry/units.ts';
-import type { NamesBeside } from '../../src/making/shown.ts';
+import type { NamesBeside } from '../../src/making/shownNames.ts';
 
 /** What counts where a field of the sheet is empty: a number in mm, degrees or percent, or a word. By the field's path. */
 export type Used = Readonly<Record<string, number | string>>;

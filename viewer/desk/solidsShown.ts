@@ -1,7 +1,5 @@
 import type { Design } from '../../src/checks/design.ts';
-import { madeFor } from '../../src/making/made.ts';
-import { onlyOrdering, solidsOf } from '../../src/making/shown.ts';
-import type { MakingName, Side } from '../../src/fitting/words.ts';
+import type { Side } from '../../src/fitting/words.ts';
 import { mirrored, type Mesh } from '../../src/geometry/mesh.ts';
 import type { Mm } from '../../src/geometry/units.ts';
 import { partsOf, type Shoe } from '../../src/pair/shoe.ts';
@@ -28,15 +26,10 @@ const partsShown = ({ whole, foam, outsole }: Solids, side: Side): SolidShown[] 
 /** Only where a foot was measured. */
 const footShown = (shoe: Shoe, { foot }: Extras): SolidShown[] => (foot && shoe.kind === 'rocker' ? [solidShown('foot', standingFoot(foot, shoe), shoe.side)] : []);
 
-/** What is asked for of what is ordered; moulds only if the soles come free of them. */
-function besideShown(design: Design, { booleans, beside = [] }: Extras): (side: Side) => readonly SolidShown[] {
-  const things = beside.filter((name) => isOrdered(design, name) && !(name === 'mould' && design.mouldFaults.length));
-  if (!booleans || things.length === 0) return () => [];
-  const made = madeFor(onlyOrdering(design, things), booleans);
-  return (side) => solidsOf(made, side).map(({ of, name, mesh }) => solidShown(`${of}: ${name}`, mesh, side));
+function besideShown(design: Design, { beside }: Extras): (side: Side) => readonly SolidShown[] {
+  const solidsOf = beside?.(design);
+  return (side) => (solidsOf?.(side) ?? []).map(({ of, name, mesh }) => solidShown(`${of}: ${name}`, mesh, side));
 }
-
-const isOrdered = ({ fitting: { making } }: Design, name: MakingName): boolean => making[name] !== undefined;
 
 /** Somebody only looks at it, so it need not be fine. */
 const ORDINARY_GAP: Mm = 0.3;

@@ -55,8 +55,8 @@ export function filesPart(host: HTMLElement, moves: FileMoves): Files {
   const print = button('Print a paper', () => void work((all) => {
     const pdfs = all.files.filter(({ name }) => name.endsWith('.pdf'));
     if (pdfs.length === 1) moves.print(pdfs[0]!);
-    else if (!isOld()) papers.replaceChildren(...pdfs.map((file) => button(kindOf(file.name, all.reference).words, () => moves.print(file))));
-    return pdfs;
+    else if (!isOld()) papers.replaceChildren(el('span', { class: 'of' }, 'Print'), ...pdfs.map((file) => button(kindOf(file.name, all.reference).words, () => moves.print(file))));
+    return all.files;
   }));
   const draw = button('Print the drawing', moves.printDrawing);
   host.append(wide, el('h3', {}, 'Files to save'), choice.box, el('div', { class: 'tools' }, save, print, draw), told, papers, list);

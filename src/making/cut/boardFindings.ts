@@ -5,7 +5,7 @@ import type { BoardOrder } from '../../fitting/making.ts';
 import type { Side } from '../../fitting/words.ts';
 import type { Pair } from '../../pair/shoe.ts';
 import type { FlatPart } from '../flatPart.ts';
-import { boardFor } from './onBoards.ts';
+import { boardFor } from './boardFor.ts';
 
 /** Slots, of a jig and of the heel block among the gauges, are cut to the thickness of the board, and a label is up to 10 % off it. Source: figures makers publish, common practice. */
 export function boardNotMeasured({ fitting: { making: { board, jig, gauges } } }: Pair): Finding[] {

@@ -1,6 +1,6 @@
 import { mirroredPath, type Path } from '../../geometry/path.ts';
+import { turnedPath } from '../../geometry/turned.ts';
 import { degrees } from '../../geometry/units.ts';
-import { turnedPath } from '../nest/outline.ts';
 import type { FlatPart } from '../flatPart.ts';
 import { wide } from './letters.ts';
 

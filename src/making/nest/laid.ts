@@ -2,7 +2,7 @@ import { moved, type Path } from '../../geometry/path.ts';
 import { add } from '../../geometry/point.ts';
 import type { FlatPart } from '../flatPart.ts';
 import type { Placing } from './nest.ts';
-import { turnedBy, turnedPath } from './outline.ts';
+import { turnedBy, turnedPath } from '../../geometry/turned.ts';
 
 /** A part where it lies on its sheet, with its holes, marks and lettering. */
 export function laidPart({ name, outline, holes, marks, letters }: FlatPart, { turn, at }: Placing): FlatPart {

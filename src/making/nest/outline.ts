@@ -1,8 +1,7 @@
 import { FillRule, ramerDouglasPeucker, union, type Path64 } from 'clipper2-ts';
 import { lengthOf, pointOn, type Path, type PathArc } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
-import { cos, sin } from '../../geometry/trig.ts';
-import type { Mm, Rad } from '../../geometry/units.ts';
+import type { Mm } from '../../geometry/units.ts';
 import { largest } from './noFit.ts';
 
 /** Polygons are judged in whole thousandths of a millimetre, where a crossing is exact. */
@@ -12,19 +11,6 @@ export const PER_MM = 1000;
 const OFF_ARC: Mm = 0.02, OFF_CHORDS: Mm = 0.12;
 /** No point of a polygon lies further than this off the true outline, nor a point of the outline off the polygon; rounding counted in. */
 export const NEAR: Mm = OFF_ARC + OFF_CHORDS + 0.003;
-
-/** A turn in a plane, with the four quarters exact. */
-export function turnedBy(turn: Rad): (point: Point) => Point {
-  const [c, s] = [cos(turn), sin(turn)].map((value) => (Math.abs(value - Math.round(value)) < 1e-12 ? Math.round(value) : value));
-  return ([x, y]) => [x * c! - y * s!, x * s! + y * c!];
-}
-
-/** A path turned about the origin, exact. */
-export function turnedPath(path: Path, turn: Rad): Path {
-  const round = turnedBy(turn);
-  return path.map((piece) => piece.kind === 'line' ? { ...piece, from: round(piece.from), to: round(piece.to) }
-    : { ...piece, centre: round(piece.centre), start: piece.start + turn });
-}
 
 /** A polygon near a closed path, in whole thousandths, counter-clockwise as the path is. */
 export function polygonNear(path: Path): Path64 {

@@ -1,9 +1,10 @@
 import { difference, FillRule, type Path64, type Paths64, type Point64 } from 'clipper2-ts';
 import type { Path } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
+import { turnedBy, turnedPath } from '../../geometry/turned.ts';
 import type { Mm, Rad } from '../../geometry/units.ts';
 import { grown, opposite, sumLoops } from './noFit.ts';
-import { boundsOfPath, NEAR, PER_MM, polygonNear, turnedBy, turnedPath, type Bounds } from './outline.ts';
+import { boundsOfPath, NEAR, PER_MM, polygonNear, type Bounds } from './outline.ts';
 import type { SheetSize } from './nest.ts';
 
 /** A part turned one way, about its own origin. @property body near its outline, in whole thousandths  @property guard what others must stay off */

@@ -1,5 +1,5 @@
 import type { MakingName } from '../../../src/fitting/words.ts';
-import type { NamesBeside } from '../../../src/making/shown.ts';
+import type { NamesBeside } from '../../../src/making/shownNames.ts';
 import type { PartName } from '../../desk/protocol.ts';
 import { el } from '../dom.ts';
 import { MAKING_WORDS } from '../makingWords.ts';

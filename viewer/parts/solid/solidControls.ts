@@ -1,4 +1,4 @@
-import type { NamesBeside } from '../../../src/making/shown.ts';
+import type { NamesBeside } from '../../../src/making/shownNames.ts';
 import type { SolePart } from '../../desk/protocol.ts';
 import { shownLength, UNIT_WORDS, typedLength, type LengthUnit } from '../../keep/lengths.ts';
 import { button, el } from '../dom.ts';

@@ -1,4 +1,4 @@
-import type { NamesBeside } from '../../../src/making/shown.ts';
+import type { NamesBeside } from '../../../src/making/shownNames.ts';
 import type { ExtrasAsked, ShoeShown } from '../../desk/protocol.ts';
 import type { LengthUnit } from '../../keep/lengths.ts';
 import { el } from '../dom.ts';
