@@ -85,9 +85,10 @@ describe('the 3MF of a job', () => {
       expect(boundsOf(placed).least[k]).toBeGreaterThanOrEqual(k === 2 ? -1e-5 : 5 - 1e-5);
       expect(boundsOf(placed).most[k]).toBeLessThanOrEqual(k === 2 ? 195 : 205 + 1e-5);
     }
-    const json = JSON.parse(new TextDecoder().decode(file(files, '_design.json'))) as { prints: { side: string; joint: { pinMm: number }; pieces: { volumeMm3: number; advised: string }[] }[] };
-    expect(json.prints.map(({ side, joint }) => [side, joint.pinMm])).toEqual([['left', 6], ['right', 6]]);
-    json.prints.flatMap(({ pieces }) => pieces).forEach(({ volumeMm3 }, i) => expect(volumeMm3 / volumeOf(parts[i]!.mesh)).toBeCloseTo(1, 4));
+    const json = JSON.parse(new TextDecoder().decode(file(files, '_design.json'))) as { shoes: { print: { side: string; joint: { pinMm: number }; pieces: { volumeMm3: number }[] } }[] };
+    const prints = json.shoes.map(({ print }) => print);
+    expect(prints.map(({ side, joint }) => [side, joint.pinMm])).toEqual([['left', 6], ['right', 6]]);
+    prints.flatMap(({ pieces }) => pieces).forEach(({ volumeMm3 }, i) => expect(volumeMm3 / volumeOf(parts[i]!.mesh)).toBeCloseTo(1, 4));
   });
 
   test('same parts, same bytes; names may hold any letter; an open mesh is refused', () => {
