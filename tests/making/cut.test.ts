@@ -66,7 +66,7 @@ describe('inner corners', () => {
   });
 
   test('are left round where two bites would break the wood between two slots', () => {
-    const comb = (wood: number): Path => { const at: Point[] = [[0, 0], [150, 0], [150, 60], [60 + wood + 40, 60], [60 + wood + 40, 20], [60 + wood, 20], [60 + wood, 60], [60, 60], [60, 20], [20, 20], [20, 60], [0, 60]]; return at.map((from, i) => ({ kind: 'line', from, to: at[(i + 1) % at.length]! })); };
+    const comb = (wood: number): Path => { const at: Point[] = [[0, 0], [150, 0], [150, 60], [60 + wood + 40, 60], [60 + wood + 40, 10], [60 + wood, 10], [60 + wood, 60], [60, 60], [60, 10], [20, 10], [20, 60], [0, 60]]; return at.map((from, i) => ({ kind: 'line', from, to: at[(i + 1) % at.length]! })); };
     const bites = (wood: number): number => relieved(comb(wood), 12).filter(({ kind }) => kind === 'arc').length;
     expect([bites(20), bites(10)]).toEqual([4, 2]);
     expect(cutLine(relieved(comb(10), 12), 6).length).toBeGreaterThan(12);
@@ -79,6 +79,11 @@ test('a part as a solid is closed, its outside out, and holds its area times the
   const area = [plate.outline, ...plate.holes].reduce((sum, edge) => sum + enclosedArea(edge), 0), solid = flatSolid(plate, 5.8, 0.002);
   expect(faultsOf(solid)).toEqual([]);
   expect(volumeOf(solid) / (area * 5.8)).toBeCloseTo(1, 4);
+});
+
+test('a point in the middle of a straight edge leaves no facet without area', () => {
+  const square: Path = ([[0, 0], [4, 0], [10, 0], [10, 10], [0, 10]] as const).map((from, i, all) => ({ kind: 'line', from, to: all[(i + 1) % 5]! }));
+  expect(flatSolid({ ...plate, outline: square, holes: [] }, 6, 0.1).triangles).toHaveLength(12 * 3);
 });
 
 test('a part laid on a board turned by a quarter keeps its edges along the board, to the last digit', () => {

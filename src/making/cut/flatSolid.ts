@@ -1,6 +1,6 @@
 import type { Mesh } from '../../geometry/mesh.ts';
 import { lengthOf, pointOn, type Path, type PathPiece } from '../../geometry/path.ts';
-import { distance, type Point } from '../../geometry/point.ts';
+import { cross, distance, dot, subtract, type Point } from '../../geometry/point.ts';
 import { SAME_POINT } from '../../geometry/tolerances.ts';
 import type { Mm } from '../../geometry/units.ts';
 import { asin } from '../../geometry/trig.ts';
@@ -17,7 +17,15 @@ export function pointsAlong(path: Path, chordGap: Mm): Point[] {
     const count = stepsOf(piece, chordGap);
     return Array.from({ length: count }, (_, i) => pointOn(piece, i / count));
   });
-  return points.filter((point, i) => distance(point, points.at(i - 1)!) >= SAME_POINT);
+  const apart = points.filter((point, i) => distance(point, points.at(i - 1)!) >= SAME_POINT);
+  return apart.filter((point, i) => turns(apart.at(i - 1)!, point, apart[(i + 1) % apart.length]!));
+}
+
+/** A point on a straight line between its neighbours would leave a facet without area. */
+const STRAIGHT = 1e-7;
+function turns(before: Point, at: Point, after: Point): boolean {
+  const arriving = subtract(at, before), leaving = subtract(after, at);
+  return Math.abs(cross(arriving, leaving)) > STRAIGHT * distance(at, before) * distance(after, at) || dot(arriving, leaving) < 0;
 }
 
 /** The rise of a chord over its arc is r (1 - cos(step / 2)), which is 2 r sin²(step / 4). */
