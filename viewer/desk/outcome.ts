@@ -1,7 +1,7 @@
 import { figuresOf } from '../../src/checks/figures.ts';
 import type { Design } from '../../src/checks/design.ts';
 import { troubleWords } from '../../src/checks/troubleWords.ts';
-import { design } from '../../src/design.ts';
+import { designWith } from '../../src/designWith.ts';
 import type { Drawing, Mark, Paper } from '../../src/exports/drawing.ts';
 import { NoRoom, type Choice } from '../../src/exports/labels.ts';
 import { planSheet } from '../../src/exports/planDrawing.ts';
@@ -39,7 +39,7 @@ export function outcomeOf({ sheet, paper, lengths, chordGap }: Look, before: rea
   if (!reading.ok) return { outcome: { kind: 'faults', faults: withLeaveOut(sheet, reading.faults, lengths) } };
   const { fitting } = reading, coarse = chordGap > fitting.making.chordGap;
   // Once a sheet is read its units only say what checks and mould faults speak in; what goes back into the sheet is in its own.
-  const designing = design({ ...asCoarse(fitting, chordGap), units: lengths ?? fitting.units }, coarse ? 'quick' : 'careful');
+  const designing = designWith(extras.find ?? (() => []), { ...asCoarse(fitting, chordGap), units: lengths ?? fitting.units }, coarse ? 'quick' : 'careful');
   if (!designing.ok) return { outcome: { kind: 'troubles', troubles: designing.troubles.map((trouble) => troubleWords(trouble, fitting, lengths)) } };
   const side = sideOn(designing.design, paper, coarse ? before : []);
   return { outcome: { kind: 'shown', shown: shownOf(designing.design, fitting, side, coarse, coarse ? withoutBeside(extras) : extras) }, choices: side.choices };

@@ -16,7 +16,7 @@ let choices: readonly Choice[] = [];
 
 async function answerTo(ask: Ask): Promise<Answer> {
   if (ask.kind === 'design') {
-    const looked = outcomeOf(ask, choices, await extrasFor(ask.extras));
+    const looked = outcomeOf(ask, choices, await extrasFor(ask.extras, ask.sheet));
     choices = looked.choices ?? choices;
     return { kind: 'design', id: ask.id, outcome: looked.outcome };
   }
