@@ -80,9 +80,11 @@ describe.skipIf(noBrowser)('one page of the bench view, sheet after sheet', () =
     expect([await group('Build-up jig').isVisible(), await page.getByRole('button', { name: 'settings: build-up jig' }).isVisible()]).toEqual([false, false]);
     await jig.check();
     await page.getByRole('button', { name: 'settings: build-up jig' }).press('Enter');
-    expect(await page.evaluate('document.activeElement.name')).toBe('making.jig.ribsApart');
+    expect(await page.evaluate('document.activeElement.name')).toMatch(/^making\.jig\./);
     await settled(page);
     expect([await group('Board').isVisible(), await group('Build-up jig').getByLabel('ribs apart').getAttribute('placeholder')]).toEqual([true, '35']);
+    // What looks for trouble with it is loaded now that it is ordered.
+    await page.locator('.finding.warn').filter({ hasText: 'a board of 6.0 mm that nobody measured' }).waitFor();
     await group('Build-up jig').getByLabel('guide bush, outside').fill('17');
     await settled(page);
     expect(await group('Build-up jig').getByLabel('cutter in the guide bush').getAttribute('aria-invalid')).toBe('true');
