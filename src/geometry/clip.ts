@@ -65,7 +65,8 @@ const QUARTERS: readonly Rad[] = [0, 1, 2, 3].map((i) => (i * Math.PI) / 2);
 
 /** The places of a closed path, whole part the piece, at which it runs furthest against or along the first axis. */
 export function endsOf(path: Path): { readonly rear: number; readonly fore: number } {
-  const turns = path.flatMap((piece, i) => piece.kind === 'line' ? [] : [0, Math.PI].flatMap((angle) => passes(piece, angle)).filter((t) => t > 0 && t < 1).map((t) => i + t));
+  // A turn a last digit before the end of its piece is the beginning of the next one, which is looked at itself.
+  const turns = path.flatMap((piece, i) => piece.kind === 'line' ? [] : [0, Math.PI].flatMap((angle) => passes(piece, angle)).map((t) => i + t).filter((w) => w > i && w < i + 1));
   const places = [...path.keys(), ...turns], xs = places.map((w) => pointOn(path[Math.floor(w)]!, w - Math.floor(w))[0]);
   return { rear: places[xs.indexOf(Math.min(...xs))]!, fore: places[xs.indexOf(Math.max(...xs))]! };
 }
