@@ -1,32 +1,11 @@
 import type { Finding } from '../checks/finding.ts';
 import type { Pace } from '../checks/seen.ts';
 import type { Pair } from '../pair/shoe.ts';
-import { blockFindings } from './block/blockFindings.ts';
-import { cardFindings } from './card/findings.ts';
-import { boardNotMeasured } from './cut/boardFindings.ts';
-import { gaugeFindings } from './gauges/findings.ts';
-import { jigFindings } from './jig/findings.ts';
-import { mouldFindings } from './mould/findings.ts';
-import { printFindings } from './print/findings.ts';
+import { findingsButStack } from './findingsButStack.ts';
 import { stackFindings } from './stack/findings.ts';
-import { wedgeFindings } from './wedges/findings.ts';
 
 /**
  * What stands in the way of making what the sheet orders besides the soles, each with the nearest thing that works.
  * @param pace quick while a hand drags: what takes longer than the shoe itself waits
  */
-export function makingFindings(pair: Pair, pace: Pace = 'careful'): Finding[] {
-  return CHECKS.flatMap((check) => check(pair, pace));
-}
-
-const CHECKS: readonly ((pair: Pair, pace: Pace) => readonly Finding[])[] = [
-  blockFindings,
-  cardFindings,
-  gaugeFindings,
-  jigFindings,
-  boardNotMeasured,
-  mouldFindings,
-  printFindings,
-  stackFindings,
-  wedgeFindings,
-];
+export const makingFindings = (pair: Pair, pace: Pace = 'careful'): Finding[] => [...findingsButStack(pair, pace), ...stackFindings(pair, pace)];

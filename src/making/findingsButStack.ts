@@ -1,0 +1,30 @@
+import type { Finding } from '../checks/finding.ts';
+import type { Pace } from '../checks/seen.ts';
+import type { Pair } from '../pair/shoe.ts';
+import { blockFindings } from './block/blockFindings.ts';
+import { cardFindings } from './card/findings.ts';
+import { boardNotMeasured } from './cut/boardFindings.ts';
+import { gaugeFindings } from './gauges/findings.ts';
+import { jigFindings } from './jig/findings.ts';
+import { mouldFindings } from './mould/findings.ts';
+import { printFindings } from './print/findings.ts';
+import { wedgeFindings } from './wedges/findings.ts';
+
+/**
+ * All but the stack of sheets, whose checks lay blanks out and are large: what stands in the way of the other things that are made besides.
+ * @param pace quick while a hand drags: what takes longer than the shoe itself waits
+ */
+export function findingsButStack(pair: Pair, pace: Pace = 'careful'): Finding[] {
+  return CHECKS.flatMap((check) => check(pair, pace));
+}
+
+const CHECKS: readonly ((pair: Pair, pace: Pace) => readonly Finding[])[] = [
+  blockFindings,
+  cardFindings,
+  gaugeFindings,
+  jigFindings,
+  boardNotMeasured,
+  mouldFindings,
+  printFindings,
+  wedgeFindings,
+];
