@@ -63,4 +63,7 @@ test('the ends of a closed path: where an arc turns, not only at a joint', () =>
   const half = (start: number): PathPiece => ({ kind: 'arc', centre: [5, 0], radius: 3, start, sweep: Math.PI });
   const { rear, fore } = endsOf([half(-Math.PI / 2), half(Math.PI / 2)]);
   expect([rear, fore]).toEqual([1.5, 0.5]);
+  // The second arc turns a last digit before its end, which is its joint with the next piece.
+  const almost: PathPiece = { kind: 'arc', centre: [5, 0], radius: 3, start: -1, sweep: 1 + 2 ** -52 }, on: PathPiece = { kind: 'line', from: [8, 0], to: [5, 4] };
+  expect(endsOf([{ kind: 'line', from: [5, 4], to: [6, -2.5] }, almost, on]).fore).toBe(2);
 });
