@@ -78,9 +78,19 @@ function slicerComplaint(file, ran) {
   return off.length ? `size along ${off.join(', ')}` : '';
 }
 
-/** Layers that must be closed all round, by the end of the file's name. */
-const CLOSED = { '_outlines.dxf': ['FEATHER_LINE', 'EDGE_LINE', 'GROUND_LINE'], '_outsole-flat.dxf': ['OUTSOLE_FLAT'], '_mould.dxf': ['CAVITY_EDGE', 'MOULD_BORDER'] };
-const closedIn = (file) => Object.entries(CLOSED).flatMap(([end, layers]) => (file.endsWith(end) ? layers : [])).flatMap((layer) => ['--closed', layer]);
+/** Layers that must be closed all round, by the file's name, where the file has them. */
+const CLOSED = [
+  [/_outlines\.dxf$/, ['FEATHER_LINE', 'EDGE_LINE', 'GROUND_LINE']], [/_outsole-flat\.dxf$/, ['OUTSOLE_FLAT']], [/_mould\.dxf$/, ['CAVITY_EDGE', 'MOULD_BORDER']],
+  [/_(jig-board|gauges|trial-templates)[^_]*\.dxf$/, ['CUT_OUT', 'CUT_IN']], [/_stack-sheet-\d+\.dxf$/, ['CUT']], [/_block-\d\.dxf$/, ['BLOCK', 'POCKET']],
+];
+/** On a board scribed lines may end beside each other, so only what is cut is looked at for gaps. */
+const NEAR_ON_BOARD = ['--near', '0.2'];
+
+function closedIn(file) {
+  const layers = CLOSED.flatMap(([name, wanted]) => (name.test(file) ? wanted : [])), text = readFileSync(file, 'utf8');
+  const there = layers.filter((layer) => text.includes(`\r\n  8\r\n${layer}\r\n`));
+  return [...there.flatMap((layer) => ['--closed', layer]), ...(layers.includes('CUT_OUT') ? NEAR_ON_BOARD : [])];
+}
 
 const check = (file, tool, words) => judge(file, tool, 'python3', [join(checkers, tool), ...words, file]);
 

@@ -3,12 +3,13 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { design } from '../src/design.ts';
 import type { Design } from '../src/checks/design.ts';
 import { figuresOf, type Figure, type FigureKey } from '../src/checks/figures.ts';
-import { filesFor, type NamedFile } from '../src/exports/fileSet.ts';
+import { filesFor } from '../src/exports/fileSet.ts';
 import type { Fitting } from '../src/fitting/fitting.ts';
 import { readSheet } from '../src/fitting/readSheet.ts';
 import { volumeOf } from '../src/geometry/mesh.ts';
 import { loadBooleans, type Booleans } from '../src/making/booleans.ts';
 import { partsOf } from '../src/pair/shoe.ts';
+import { filesOf, SAMPLES } from './exports/jobs.ts';
 
 /**
  * What a sample is held to. `byHand` was worked out from the sheet beside it, taking
@@ -37,14 +38,6 @@ function designOf(fitting: Fitting): Design {
 
 let booleans: Booleans;
 beforeAll(async () => { booleans = await loadBooleans(); });
-/** Made from the text anew. */
-const filesOf = (name: string): readonly NamedFile[] => filesFor(designOf(fittingOf(textOf(name))), booleans);
-const madeOnce = new Map<string, readonly NamedFile[]>();
-const filesOnce = (name: string): readonly NamedFile[] => {
-  const files = madeOnce.get(name) ?? filesOf(name);
-  madeOnce.set(name, files);
-  return files;
-};
 
 test('there are at least five', () => expect(NAMES.length).toBeGreaterThanOrEqual(5));
 
@@ -89,7 +82,7 @@ describe.each(NAMES)('%s', (name) => {
   });
 
   test('gives the same files, byte for byte, each time it is read', () => {
-    const first = filesOnce(name), second = filesOf(name);
+    const first = filesOf(SAMPLES[name]!), second = filesFor(designOf(fittingOf(textOf(name))), booleans);
     expect(first).toHaveLength(expected.files);
     first.forEach((file, i) => expect([file.name, Buffer.compare(file.bytes, second[i]!.bytes)]).toEqual([second[i]!.name, 0]));
   }, 20_000);
@@ -110,6 +103,6 @@ describe.each(NAMES)('%s', (name) => {
 });
 
 test('the picture in the README is what the program draws; to renew it, make the ferry pilot and copy K-207_drawing.svg', () => {
-  const drawing = filesOnce('ferry-pilot').find((file) => file.name.endsWith('_drawing.svg'))!;
+  const drawing = filesOf(SAMPLES['ferry-pilot']!).find((file) => file.name.endsWith('_drawing.svg'))!;
   expect(new TextDecoder().decode(drawing.bytes)).toBe(readFileSync('samples/ferry-pilot/drawing.svg', 'utf8'));
 });

@@ -1,5 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { design, type Design } from '../../src/design.ts';
+import { filesFor, type NamedFile } from '../../src/exports/fileSet.ts';
+import { loadBooleans } from '../../src/making/booleans.ts';
 import type { Fitting, Foot, LastMeasures, SheetMatch, SheetRocker, ShoeFitting } from '../../src/fitting/fitting.ts';
 import type { Making } from '../../src/fitting/making.ts';
 import { readMaking } from '../../src/fitting/readMaking.ts';
@@ -89,8 +91,25 @@ export const SAMPLES: Readonly<Record<string, Fitting>> = Object.fromEntries(rea
 
 export const ALL_JOBS: Readonly<Record<string, Fitting>> = { ...JOBS, ...SAMPLES };
 
-export function designOf(fitting: Fitting): Design {
+const remembered = <Asked extends object, Answer>(work: (asked: Asked) => Answer): ((asked: Asked) => Answer) => {
+  const known = new WeakMap<Asked, Answer>();
+  return (asked) => {
+    const answer = known.get(asked) ?? work(asked);
+    known.set(asked, answer);
+    return answer;
+  };
+};
+
+/** The same fitting is worked out once. */
+export const designOf = remembered(workedOut);
+
+/** Worked out anew. */
+export function workedOut(fitting: Fitting): Design {
   const made = design(fitting);
   if (!made.ok) throw new Error(made.troubles.map(({ text }) => text).join('; '));
   return made.design;
 }
+
+const booleans = await loadBooleans();
+/** The files of a job, made once. */
+export const filesOf = remembered((fitting: Fitting): readonly NamedFile[] => filesFor(designOf(fitting), booleans));
