@@ -8,7 +8,7 @@ import { applyOverrides } from './overrides.ts';
 import { ballsLevel, bendsAtBall, lastsAlike, notLevel, oneShoe, partlyInside, raiseInWords } from './pairing.ts';
 import { alignedHeelRise } from './prosthesis.ts';
 import { rollingChecks } from './rolling.ts';
-import { guessedSpring, steepTip, thinRaise, tipBeyondRaise } from './raiseTip.ts';
+import { guessedSpring, lostSpring, steepTip, thinRaise, tipBeyondRaise } from './raiseTip.ts';
 import { isMatch, isRocker, see, type Pace, type Seen } from './seen.ts';
 import { sideStability } from './stability.ts';
 import { standingChecks } from './standing.ts';
@@ -20,7 +20,7 @@ const SOLE_CHECKS = [seatHeight, ballHeight, soleWeight, shoeWeight, toolReach, 
 const ROCKER_CHECKS = [
   thinSole, thinFoam, ...standingChecks, ...rollingChecks, pitchOfSole, sideStability, alignedHeelRise, governs, publishedWindow,
 ] as const;
-const MATCH_CHECKS = [notLevel, thinRaise, steepTip, tipBeyondRaise, guessedSpring, raiseInWords, partlyInside, bendsAtBall] as const;
+const MATCH_CHECKS = [notLevel, thinRaise, steepTip, lostSpring, tipBeyondRaise, guessedSpring, raiseInWords, partlyInside, bendsAtBall] as const;
 const SHEET_CHECKS = [riskFindings, risksAsked, prescription, legByTape, legDifferenceFine, takenTwice] as const;
 
 /**

@@ -22,6 +22,9 @@ export function withTipOpen(shoe: MatchShoe): MatchShoe {
 /** The raise with its tip left to the trade: no thinner than keeps the foam and the mild slope, as far as there is room. */
 export const raiseWithTipOpen = (shoe: MatchShoe): RaiseMade | undefined => madeWith(withTipOpen(shoe), {});
 
+/** The raise with another tip, where it can be made. */
+export const raiseWithTip = (shoe: MatchShoe, tip: Mm): RaiseMade | undefined => madeWith(shoe, { tip });
+
 /** More room for a raise: how much, and how that is had. */
 export interface Room { readonly more: Mm; readonly leaveTipOut: boolean }
 
@@ -38,7 +41,7 @@ export function roomFor(shoe: MatchShoe, missing: Mm, foam: Mm): Room | undefine
 }
 
 export const higherOther = ({ side }: MatchShoe, { more, leaveTipOut }: Room): string =>
-  `build the ${otherSide(side)} shoe up by ${mm(more)} (order.seatHeightAtLeast)${leaveTipOut ? ' and leave order.tip out' : ''}`;
+  `build the ${otherSide(side)} shoe up by ${mm(more)} (order.seatHeightAtLeast: its seat height now and that much more)${leaveTipOut ? ' and leave order.tip out' : ''}`;
 
 /** How much thinner an outsole gives the foam wanted, put in and made; undefined where that is thinner than any. */
 export function thinnerOutsole(shoe: MatchShoe, missing: Mm, foam: Mm): Mm | undefined {

@@ -5,10 +5,10 @@ import { angleAt } from '../profile/groundFace.ts';
 import { FOAM_WANTED } from '../profile/thinnest.ts';
 import { foamLeft } from '../solid/foamLeft.ts';
 import type { Finding } from './finding.ts';
-import { higherOther, raiseWithTipOpen, roomFor, thinnerOutsole } from './raiseRoom.ts';
+import { higherOther, raiseWithTip, raiseWithTipOpen, roomFor, thinnerOutsole } from './raiseRoom.ts';
 import { deg, mm, sentences } from './say.ts';
 import { over, under, type Seen } from './seen.ts';
-import { PRACTICE } from './sources.ts';
+import { PRACTICE, TRIPPING } from './sources.ts';
 import { placeWords } from './thickness.ts';
 
 /** Steepest toe of a raise: the foot in it still bends, and a steeper one is hard to walk on. */
@@ -53,6 +53,26 @@ export function steepTip({ shoe, number, place, pace }: Seen<MatchShoe>): Findin
     text: sentences(`The raise turns up at ${deg(slope)} at the tip, with ${mm(number('foamLeft'))} of foam left where it is thinnest; more than ${STEEPEST}° is hard to walk on`, tip || 'Leave more at the tip (order.tip)'),
     basis: PRACTICE,
   }];
+}
+
+/** A toe that comes down further than this is felt: twice what a toe spring may be off. Common practice of the trade. */
+const SPRING_LOST: Mm = 3;
+
+/** A raise that is level to the toe takes the spring of the shoe it is glued to. */
+export function lostSpring({ shoe, number, place, pace }: Seen<MatchShoe>): Finding[] {
+  const { side, made, last } = shoe, spring = number('toeSpringOfShoe'), least = last.toeSpring - SPRING_LOST;
+  if (!made || !under(spring, least)) return [];
+  return [{
+    code: 'RAISE_TOE_LOW', severity: 'warn', side, measured: spring, limit: least, unit: 'mm', where: 'tip', ...place('toeSpringOfShoe'),
+    text: sentences(`The tip of the raised ${side} shoe stands ${mm(spring)} above the floor, and ${mm(last.toeSpring)} as the shoe is now: it catches sooner on floor and stairs`, pace === 'quick' ? '' : keptSpring(shoe, made.tip - (least - spring))),
+    basis: TRIPPING,
+  }];
+}
+
+/** What a thinner tip would keep, put in and made. */
+function keptSpring(shoe: MatchShoe, tip: Mm): string {
+  const asked = Math.floor(tip * 10 + 1e-6) / 10, made = asked >= shoe.order.outsole.thickness ? raiseWithTip(shoe, asked) : undefined;
+  return made ? `${mm(asked)} at the tip (order.tip) keeps all but ${SPRING_LOST} mm of it, and ${mm(foamLeft(made.shape).thickness)} of foam where it is thinnest` : 'So low a raise keeps no more; build the other shoe up, or keep the toe of this one as it is';
 }
 
 /** A tip cannot be thicker than the raise is there. */

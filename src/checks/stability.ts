@@ -15,10 +15,11 @@ const STEP: Mm = 0.5;
 export function sideStability({ shoe: { side }, number }: Seen<RockerShoe>): Finding[] {
   const angle = number('sideTipping');
   if (!under(angle, LEAST_TIPPING)) return [];
+  const said = Math.floor(angle * 10) / 10;   // never rounded up to the limit it misses
   const missing = number('pivotHeight') * tan(degrees(LEAST_TIPPING)) - number('halfBase'), wider = Math.max(STEP, Math.ceil(missing / STEP) * STEP);
   return [{
-    code: 'SIDE_TIPPING', severity: 'warn', side, measured: angle, limit: LEAST_TIPPING, unit: 'deg', where: 'seat',
-    text: `The shoe tips sideways at ${deg(Math.floor(angle * 10) / 10)} (half base ${mm(number('halfBase'))}, ankle pivot ${mm(number('pivotHeight'))} high); at least ${LEAST_TIPPING}° is steady. Set the heel ${mm(wider)} wider on each side at the ground: flare the walls (order.taper) or let the edge stand out (order.edgeBeyond).`,
+    code: 'SIDE_TIPPING', severity: 'warn', side, measured: said, limit: LEAST_TIPPING, unit: 'deg', where: 'seat',
+    text: `The shoe tips sideways at ${deg(said)} (half base ${mm(number('halfBase'))}, ankle pivot ${mm(number('pivotHeight'))} high); at least ${LEAST_TIPPING}° is steady. Set the heel ${mm(wider)} wider on each side at the ground: flare the walls (order.taper) or let the edge stand out (order.edgeBeyond).`,
     basis: PRACTICE,
   }];
 }

@@ -45,7 +45,7 @@ export function weightDifference([left, right]: readonly Seen[]): Finding[] {
   const [a, b] = [left, right].map((seen) => (whole ? wholeWeight(seen) : seen.number('soleWeight'))) as [number, number];
   const off = Math.abs(a - b), alike = whole || both.every(isRocker);
   if (!over(off, PAIR_WITHIN)) return [];
-  const todo = whole ? 'Take heavier or lighter material on one side (order.foam, order.outsole).' : 'Weigh what stands above both soles and enter it as upperWeight: it may even out.';
+  const todo = whole ? 'Take heavier or lighter material on one side (order.foam, order.outsole).' : 'Weigh what stands above both soles and enter it (left.upperWeight, right.upperWeight): it may even out.';
   return [{
     code: 'WEIGHT_DIFFERS', severity: alike ? 'warn' : 'note', measured: off, limit: PAIR_WITHIN, unit: 'g', where: 'pair',
     text: `The ${a > b ? 'left' : 'right'} ${whole ? 'shoe' : 'new sole'} is ${grams(off)} heavier (left ${grams(a)}, right ${grams(b)}); within ${grams(PAIR_WITHIN)} is not felt. ${todo}`,

@@ -31,10 +31,13 @@ export function svgText({ paper: { width, height }, title, marks }: Drawing): st
 export function element(mark: Mark): string {
   switch (mark.kind) {
     case 'line': return `<path d="${track(mark.path)}" ${strokeOf(mark.line, mark.ink)}/>`;
-    case 'fill': return `<path d="${track(mark.path)}Z" fill="${COLOURS[mark.colour]}"/>`;
+    case 'fill': return `<path d="${closed(track(mark.path))}" fill="${COLOURS[mark.colour]}"/>`;
     case 'text': return lettering(mark);
   }
 }
+
+/** A closing stroke with nothing to close is no path at all. */
+const closed = (track: string): string => (track === '' ? '' : `${track}Z`);
 
 function strokeOf(line: LineKind, ink: Ink): string {
   const { width, dashes } = LINES[line];

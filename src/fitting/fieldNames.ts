@@ -78,7 +78,8 @@ export function suggestion(name: string, place: Path): string {
   const groups = fieldGroups(), known = knownAt(place), near = nearest(name, known);
   if (near) return `Did you mean ${near}?`;
   const side = place[0] === 'left' || place[0] === 'right' ? place[0] : undefined;
-  const home = groups.find(({ path, names }) => names.includes(name) && (side === undefined || path[0] === side || !['left', 'right'].includes(path[0] ?? '')));
+  const inWorkshop = place[0] === 'making';   // what a shoe has by this name is something else
+  const home = groups.find(({ path, names }) => names.includes(name) && (!inWorkshop || path[0] === 'making') && (side === undefined || path[0] === side || !['left', 'right'].includes(path[0] ?? '')));
   if (home) return `${name} belongs in ${home.path.length === 0 ? 'the sheet itself' : home.path.join('.')}.`;
   return known.length === 0 ? '' : `Known here: ${[...new Set(known)].join(', ')}.`;
 }

@@ -40,6 +40,9 @@ const USUAL_TIP: Mm = 5;
 export const MILD_TIP: Rad = degrees(25);
 const STEP: Mm = 0.1;
 
+/** Where there is not the foam that is wanted, however level the toe, no toe spring is given up for less than this of it. */
+const SPRING_OVER_FOAM: Mm = 0.25;
+
 /** Puts a raise under a shoe as it stands now, or says why there can be none. */
 export const raiseUnder: (last: Last, order: SheetMatch, raise: Raise) => Raising = lately(2, makeRaise);
 
@@ -49,7 +52,7 @@ function makeRaise(last: Last, order: SheetMatch, raise: Raise): Raising {
   if (most < LEAST_FOAM) return { kind: 'refused', trouble: { why: 'too little', missing: LEAST_FOAM - most } };
   const asked = order.tip === undefined ? undefined : trial.made(order.tip);
   if (asked && !(asked instanceof Infeasible)) return { kind: 'made', made: asked };
-  const found = chosenRaise(trial, last, Math.min(FOAM_WANTED, most - 1e-6));
+  const found = chosenRaise(trial, last, most >= FOAM_WANTED ? FOAM_WANTED : Math.max(LEAST_FOAM, most - SPRING_OVER_FOAM));
   if (found instanceof Infeasible) return { kind: 'refused', trouble: { why: 'walls meet', text: found.message } };
   if (order.tip === undefined) return { kind: 'made', made: found };
   return { kind: 'refused', trouble: { why: 'tip does not do', tip: order.tip, works: found.tip, ...(asked ? { text: asked.message } : {}) } };

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { layOn, smallestSquare } from '../../src/checks/bedFit.ts';
+import { figuresOf } from '../../src/checks/figures.ts';
 import type { Finding } from '../../src/checks/finding.ts';
 import { inDegrees } from '../../src/geometry/units.ts';
 import { sheetJsonSchema } from '../../src/fitting/schema.ts';
@@ -379,6 +380,21 @@ describe('the pair', () => {
     expect(codesOf(raise({ ...steep, tip: works(found) }))).not.toContain('RAISE_TIP_STEEP');
     expect(codesOf(raise({ ...steep, tip: works(found) - 0.2 }))).toContain('RAISE_TIP_STEEP');
     expect(codesOf()).not.toContain('RAISE_TIP_STEEP');
+  });
+  test('a raise that takes the toe spring of its shoe is warned of, with a tip that keeps it', () => {
+    const low = { seatHeightNow: 24, ballHeightNow: 12, tip: 20 }, sprung = (order: object) => ({ right: { last: { toeSpring: 12 }, order: { ...low, ...order } } });
+    const found = one('RAISE_TOE_LOW', sprung({}))!;
+    expect(found).toMatchObject({ severity: 'warn', side: 'right', unit: 'mm', limit: 9 });
+    expect(found.measured!).toBeLessThan(9);
+    const named = Number(/([\d.]+) mm at the tip \(order\.tip\) keeps/.exec(found.text)![1]);
+    expect(codesOf(sprung({ tip: named }))).not.toContain('RAISE_TOE_LOW');
+    expect(codesOf(sprung({ tip: named + 0.2 }))).toContain('RAISE_TOE_LOW');
+  });
+  test('where there is not the foam that is wanted, a raise does not give up its toe for a little of it', () => {
+    const { shoes, fitting } = designWith({ right: { last: { toeSpring: 9 }, order: { seatHeightNow: 35.6, ballHeightNow: 23.6 } } }), raised = shoes.find(({ side }) => side === 'right')!;
+    const figure = (key: string): number => figuresOf(raised, fitting).find((one) => one.key === key)!.value;
+    expect(figure('foamLeft')).toBeLessThan(2);
+    expect(figure('toeSpringOfShoe')).toBeGreaterThan(3);
   });
   test('more than 10 mm may go inside in part', () => {
     expect(codesOf()).toContain('RAISE_INSIDE');

@@ -38,7 +38,7 @@ function lying(side: Side, parts: SoleParts, { print = UNASKED }: Making): Lying
 function ofOne(one: Lying, { print, printBed: bed }: Making, pace: Pace): Finding[] {
   const split = print?.split ? one.joint() : undefined;
   const onBed = !bed ? [] : split ? halvesOnBed(one, bed, split) : soleOnBed(one, bed, pace);
-  return [...onBed, ...(split && pace === 'careful' ? pinFindings(one, split) : [])];
+  return [...onBed, ...(split && pace === 'careful' ? pinFindings(one, split, bed) : [])];
 }
 
 const common = ({ side, order: { part } }: Lying) => ({ side, unit: 'mm', where: part, basis: PRACTICE } as const);
@@ -87,15 +87,20 @@ const halvesOf = ({ plan }: Lying, { waist, key }: Joint): Outline[] =>
   [clippedTo(plan, 0, -Infinity, waist.x + key.long), clippedTo(plan, 0, waist.x, Infinity)];
 
 /** A pin needs sole above and below it. The one named was tried. */
-function pinFindings(one: Lying, { waist, pinMost }: Joint): Finding[] {
+function pinFindings(one: Lying, { waist, pinMost }: Joint, bed: Bed | undefined): Finding[] {
   const { order: { pin } } = one, works = Math.floor(pinMost * 10) / 10;
   if (pin <= pinMost) return [];
   return [{
     ...common(one), code: 'PRINT_PIN', severity: 'warn', measured: pin, limit: Math.max(0, pinMost), at: waist.x,
-    text: `Where the parts are joined, ${mm(waist.x, 0)} from the heel, the sole is too thin for pins of ${mm(pin)}, and they are left out. ${works >= LEAST_PIN ? `Pins of ${mm(works)} have room (making.print.pin).` : 'The dovetail and the cement must hold it alone; better print it in one, on a larger bed.'}`,
+    text: `Where the parts are joined, ${mm(waist.x, 0)} from the heel, the sole is too thin for pins of ${mm(pin)}, and they are left out. ${works >= LEAST_PIN ? `Pins of ${mm(works)} have room (making.print.pin).` : `The dovetail and the cement must hold it alone; ${inOne(one, bed)}.`}`,
   }];
 }
 const LEAST_PIN: Mm = 2;
+
+function inOne({ plan, tall }: Lying, bed: Bed | undefined): string {
+  const fits = bed && !over(tall, bed.z) && layOn(plan, bed, MARGIN).fits;
+  return fits ? 'the bed takes it in one: leave making.print.split out' : 'better print it in one, on a larger bed';
+}
 
 /** Places all round, about 4 mm apart, on both edges: walls may lean either way. */
 const ROUND = 192;
