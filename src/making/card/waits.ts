@@ -22,6 +22,7 @@ export const WAITS = {
   block: { what: 'press', time: 'overnight before it is cut', basis: 'bonding class notes of the shoe trade (SSIA), as for any joint that a tool warms', nights: 1 },
   seal: { what: 'dry', time: 'overnight after the last coat', basis: `${PRACTICE}; ${SHEET_FIRST}`, nights: 1 },
   demould: { what: 'cure', time: '30 to 90 min at 22 °C before it leaves the mould: the longer', basis: `${PRACTICE}; ${SHEET_FIRST}`, nights: 0 },
+  pressed: { what: 'press', time: 'until foam and mould are cold, as its maker says', basis: `${PRACTICE}; ${SHEET_FIRST}`, nights: 0 },
   fullCure: { what: 'cure', time: '24 h to 7 days before it is worked: at least 24 h', basis: `${PRACTICE}; 24 h in one worked example; ${SHEET_FIRST}`, nights: 1 },
   print: { what: 'print', time: 'as the slicer says: ______ h', basis: "the slicer's own estimate", nights: 1 },
   profile: { what: 'rest', time: '2 h before the next grinding or the walk', basis: PRACTICE, nights: 0 },
