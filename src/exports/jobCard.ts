@@ -17,7 +17,7 @@ const A4: Paper = { width: 210, height: 297 }, SIDE: Mm = 12, TOP: Mm = 12;
  */
 export function jobCardPdf(design: Design, made: Made): Uint8Array {
   const { reference, date } = design.fitting.job;
-  return pdfBytes(jobCardPages(design, jobCardFor(design, made.moulds)), `Job card ${reference}`, date);
+  return pdfBytes(jobCardPages(design, jobCardFor(design, made)), `Job card ${reference}`, date);
 }
 
 export function jobCardPages(design: Design, card: JobCard): Drawing[] {

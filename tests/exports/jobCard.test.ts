@@ -16,7 +16,7 @@ const pagesOf = (fitting: Fitting): PdfPage[] => readPdf(bytesOf(fitting));
 const all = (pages: readonly PdfPage[]): string => pages.flatMap(({ words }) => words).join(' ');
 
 describe('the job card', () => {
-  const pages = pagesOf(JOBS.pair), text = all(pages), card = jobCardFor(designOf(withCard(JOBS.pair)), []);
+  const pages = pagesOf(JOBS.pair), text = all(pages), card = jobCardFor(designOf(withCard(JOBS.pair)), { moulds: [], blocks: [] });
 
   test('is A4, with 100 mm both ways on its first page', () => {
     for (const { width, height } of pages) expect([width, height]).toEqual([expect.closeTo(210, 1), expect.closeTo(297, 1)]);

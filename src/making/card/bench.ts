@@ -5,7 +5,7 @@ import type { Design } from '../../checks/design.ts';
 import type { Side, WayOfMaking } from '../../fitting/words.ts';
 import type { Mm } from '../../geometry/units.ts';
 import { partsOf, type Shoe, type SoleParts } from '../../pair/shoe.ts';
-import type { ShoeMould } from '../made.ts';
+import type { ShoeBlock, ShoeMould } from '../made.ts';
 import type { SideValue, Target } from './step.ts';
 
 /** What the steps are told from: the shoes that get a sole, how they are made, and what is ordered. */
@@ -14,6 +14,7 @@ export interface Bench {
   readonly way: WayOfMaking;
   readonly soles: readonly Sole[];
   readonly moulds: readonly ShoeMould[];
+  readonly blocks: readonly ShoeBlock[];
 }
 export interface Sole { readonly shoe: Shoe; readonly parts: SoleParts }
 

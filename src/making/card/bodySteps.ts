@@ -1,6 +1,7 @@
 import { grams, mm, rounded } from '../../checks/say.ts';
 import { isPressed } from '../mould/groove.ts';
 import { mixFor } from '../mould/mix.ts';
+import { BEYOND_PART } from '../../checks/making.ts';
 import { figureTarget, foamTarget, sidesOf, soleTarget, type Bench } from './bench.ts';
 import { step, type Setting, type Step, type Target } from './step.ts';
 import { WAITS } from './waits.ts';
@@ -23,29 +24,37 @@ const MILLED_FOAM: readonly Setting[] = [
 ];
 
 function routerSteps(bench: Bench): Step[] {
-  const sides = sidesIn(bench), { block } = bench.design.fitting.making, both = block?.faces !== 'upper face';
+  const sides = sidesIn(bench), { block } = bench.design.fitting.making, { blocks } = bench, both = block?.faces !== 'upper face';
+  const glued = blocks.length ? blocks.filter(({ block: { plan } }) => plan.sheets > 1).map(({ side }) => side) : sides;
   return [
-    step({
-      name: 'Glue up the block', sides, how: `Measure each sheet and write it down. Roughen, prime and cement the faces, press flat.${block ? ` Sheets of ${mm(block.sheet)}, block ${mm(block.length, 0)} by ${mm(block.width, 0)}.` : ''}`,
+    ...(glued.length === 0 ? [] : [step({
+      name: 'Glue up the block', sides: glued, how: `Measure each sheet and write it down. Roughen, prime and cement the faces, press flat.${block ? ` Sheets of ${mm(block.sheet)}, block ${mm(block.length, 0)} by ${mm(block.width, 0)}.` : ''}`,
       wait: WAITS.block, batches: ['foam', 'primer', 'cement'], hazards: ['dust', 'solvent'],
-    }),
+    })]),
     step({
-      name: 'Mill the upper face and the outline', sides, how: 'Fix the block on sacrificial board with film or screws outside the part. Zero on the bed. Cutter out further than the part is high and 5 mm more. Mill climbing, air on the cut. Tabs at waist and heel back, never on the arcs.',
-      settings: [...MILLED_FOAM, setting('finishing', finishWords(bench))], hazards: ['dust', 'spindle'],
+      name: 'Mill the upper face and the outline', sides, how: `By the set-up sheet of the block. Fix it on sacrificial board with film or screws outside the part. Zero on the bed${both ? '; dowel holes first' : ''}. Cutter out ${BEYOND_PART} mm further than the pocket is deep. Mill climbing, air on the cut. Tabs at waist and heel back, never on the arcs.`,
+      targets: stickOut(bench, 0), settings: [...MILLED_FOAM, setting('finishing', finishWords(bench))], hazards: ['dust', 'spindle'],
     }),
     ...(both ? [step({
-      name: 'Turn over and mill the ground face', sides, how: 'Turn the block on its dowels; check that left is still left. Mill the arcs, then cut the tabs by hand and clean their stubs.',
-      targets: foamTargets(bench), settings: [setting('finishing', finishWords(bench))], hazards: ['dust', 'spindle'],
+      name: 'Turn over and mill the ground face', sides, how: 'Fill the hollow with offcuts, turn the block over onto its dowels and fix it down anew; check that left is still left. Rough, then mill the arcs, then cut the tabs by hand and clean their stubs.',
+      targets: [...stickOut(bench, 1), ...foamTargets(bench)], settings: [setting('finishing', finishWords(bench))], hazards: ['dust', 'spindle'],
     })] : []),
     ...fitAndCement(bench), ...(both ? [] : arcsByHand(bench)),
   ];
 }
 
-/** The step between passes that leaves the ridge ordered: of a ball of diameter d, 2 root of h (d - h). */
-function finishWords({ design: { fitting: { making: { tool, block } } } }: Bench): string {
-  if (tool?.end !== 'ball' || !block) return 'ball 12 mm; 16,000 rpm; 3 m/min; 1.5 to 2 mm step';
-  const between = 2 * Math.sqrt(Math.max(0, block.scallop * (tool.diameter - block.scallop)));
-  return `ball ${mm(tool.diameter)}; 16,000 rpm; 3 m/min; ${mm(between)} step leaves ridges of ${mm(block.scallop, 2)}`;
+/** How far the cutter must stand out of its holder in a set-up, as the set-up sheet has it. */
+const stickOut = ({ blocks }: Bench, setUp: 0 | 1): Target[] => {
+  const values = blocks.flatMap(({ side, block: { setUps } }) => { const one = setUps[setUp]; return one ? [{ side, text: mm(one.stickOut) }] : []; });
+  return values.length ? [{ what: 'Cutter out of its holder', values, within: 'at least' }] : [];
+};
+
+/** The step between passes that leaves the ridge ordered, as the set-up sheet has it: the closest of all set-ups. */
+function finishWords({ blocks, design: { fitting: { making: { block } } } }: Bench): string {
+  const [first] = blocks;
+  if (!first || !block) return 'ball 12 mm; 16,000 rpm; 3 m/min; 1.5 to 2 mm step';
+  const { tool } = first.block.plan, between = Math.min(...blocks.flatMap((one) => one.block.setUps.map(({ stepOver }) => stepOver)));
+  return `${tool.end} end of ${mm(tool.diameter)}; 16,000 rpm; 3 m/min; ${mm(Math.floor(between * 100) / 100, 2)} step leaves ridges of ${mm(block.scallop, 2)}`;
 }
 
 function castSteps(bench: Bench): Step[] {

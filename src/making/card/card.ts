@@ -1,6 +1,6 @@
 import type { Design } from '../../checks/design.ts';
 import type { WayOfMaking } from '../../fitting/words.ts';
-import type { ShoeMould } from '../made.ts';
+import type { Made } from '../made.ts';
 import { solesIn, type Bench } from './bench.ts';
 import { BODY_STEPS } from './bodySteps.ts';
 import { checksAfter, checksBefore } from './checks.ts';
@@ -24,8 +24,9 @@ const HEADINGS: Readonly<Record<WayOfMaking, string>> = {
   'router block': 'Body, milled from a block', 'cast in a mould': 'Body, cast in a mould', printed: 'Body, printed', jig: 'Body, built up and cut in the jig', 'sheet stack': 'Body, built up from sheets',
 };
 
-export function jobCardFor(design: Design, moulds: readonly ShoeMould[]): JobCard {
-  const way = wayFor(design.fitting.making), bench: Bench = { design, way, soles: solesIn(design), moulds };
+/** @param made what of it carries numbers for the bench; a list is empty where nothing of the kind is ordered */
+export function jobCardFor(design: Design, { moulds, blocks }: Pick<Made, 'moulds' | 'blocks'>): JobCard {
+  const way = wayFor(design.fitting.making), bench: Bench = { design, way, soles: solesIn(design), moulds, blocks };
   const phases: readonly Phase[] = [
     { name: 'Stiffener', steps: stiffenerSteps(bench) }, { name: HEADINGS[way], steps: bench.soles.length ? BODY_STEPS[way](bench) : [] },
     { name: 'Trial', steps: trialSteps(bench) }, { name: 'Outsole', steps: outsoleSteps(bench) }, { name: 'Finish', steps: finishSteps(bench) }, { name: 'Hand-over', steps: handOverSteps(bench) },

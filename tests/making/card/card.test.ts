@@ -3,14 +3,14 @@ import { figuresOf, inWords } from '../../../src/checks/figures.ts';
 import { design as designed, type Design } from '../../../src/design.ts';
 import { readMaking } from '../../../src/fitting/readMaking.ts';
 import { WAYS_OF_MAKING, type WayOfMaking } from '../../../src/fitting/words.ts';
-import { loadBooleans } from '../../../src/making/booleans.ts';
+import { loadBooleans, type Booleans } from '../../../src/making/booleans.ts';
 import { jobCardFor, type JobCard } from '../../../src/making/card/card.ts';
 import { cardFindings } from '../../../src/making/card/findings.ts';
 import { HAZARDS, type Hazard } from '../../../src/making/card/hazards.ts';
 import type { Step } from '../../../src/making/card/step.ts';
 import { ORDER_FOR, wayFor } from '../../../src/making/card/way.ts';
 import { WAITS } from '../../../src/making/card/waits.ts';
-import { madeFor, type ShoeMould } from '../../../src/making/made.ts';
+import { madeFor, type ShoeBlock, type ShoeMould } from '../../../src/making/made.ts';
 import { mouldNumbers } from '../../../src/exports/mouldNumbers.ts';
 import type { CastName } from '../../../src/materials/materials.ts';
 import { partsOf } from '../../../src/pair/shoe.ts';
@@ -20,7 +20,8 @@ const PAIR = designOf(JOBS.pair);
 type Asked = Parameters<typeof readMaking>[0];
 /** The same shoes with other things ordered: what is made of them hangs on nothing of it. */
 const ordering = (making: Asked, base: Design = PAIR): Design => ({ ...base, fitting: { ...base.fitting, making: readMaking({ chordGap: 0.5, ...making }) } });
-const cardOf = (making: Asked, moulds: readonly ShoeMould[] = []): JobCard => jobCardFor(ordering(making), moulds);
+const NOTHING = { moulds: [], blocks: [] } as const;
+const cardOf = (making: Asked, made: Parameters<typeof jobCardFor>[1] = NOTHING): JobCard => jobCardFor(ordering(making), made);
 const stepsOf = ({ phases }: JobCard): Step[] => phases.flatMap(({ steps }) => steps.map(({ step }) => step));
 
 /** What each way is ordered with, variants that tell of more steps among them. */
@@ -91,6 +92,9 @@ test('cement: the longer of two times that disagree, and both are told', () => {
 });
 
 describe('numbers', () => {
+  let kernel: Booleans;
+  beforeAll(async () => { kernel = await loadBooleans(); });
+  const milled = (making: Asked): { card: JobCard; blocks: readonly ShoeBlock[] } => { const made = madeFor(ordering({ chordGap: 1, ...making }), kernel); return { card: cardOf(making, made), blocks: made.blocks }; };
   const figure = (key: string, side: string): string => inWords(figuresOf(PAIR.shoes.find((one) => one.side === side)!, PAIR.fitting).find((one) => one.key === key)!);
   const target = (making: Asked, what: string): Record<string, string> => Object.fromEntries(stepsOf(cardOf(making)).flatMap(({ targets }) => targets).find((one) => one.what === what)!.values.map(({ side, text }) => [side, text]));
 
@@ -109,10 +113,22 @@ describe('numbers', () => {
   });
 
   test('the step of a ball cutter leaves the ridge that was ordered: by Pythagoras', () => {
-    const said = stepsOf(cardOf({ block: { scallop: 0.2 }, tool: { diameter: 16, reach: 80, end: 'ball' } })).flatMap(({ settings }) => settings).find(({ value }) => value.includes('ridges'))!.value;
+    const { card, blocks } = milled({ block: { scallop: 0.2 }, tool: { diameter: 16, reach: 80, end: 'ball' } });
+    const said = stepsOf(card).flatMap(({ settings }) => settings).find(({ value }) => value.includes('ridges'))!.value;
     const half = Number(/; ([\d.]+) mm step/.exec(said)![1]) / 2;
     expect(8 - Math.sqrt(64 - half * half)).toBeCloseTo(0.2, 1.5);
     expect(said).toContain('ridges of 0.20 mm');
+    expect(2 * half).toBeLessThanOrEqual(Math.min(...blocks.flatMap(({ block: { setUps } }) => setUps.map(({ stepOver }) => stepOver))));
+  });
+
+  test('the cutter stands out as far as on the set-up sheet; only a block of several sheets is glued', () => {
+    const { card, blocks } = milled({ block: { sheet: 30 } }), steps = stepsOf(card);
+    const out = steps.flatMap(({ targets }) => targets).filter(({ what }) => what === 'Cutter out of its holder');
+    expect(out).toHaveLength(2);
+    out.forEach(({ values }, i) => expect(values).toEqual(blocks.map(({ side, block: { setUps } }) => ({ side, text: `${setUps[i]!.stickOut.toFixed(1)} mm` }))));
+    const several = blocks.filter(({ block: { plan } }) => plan.sheets > 1).map(({ side }) => side);
+    expect(several.length).toBeLessThan(blocks.length);
+    expect(steps.find(({ name }) => name === 'Glue up the block')?.sides ?? []).toEqual(several);
   });
 
   test('the guide bush stands off by half of what it is wider than the cutter', () => {
@@ -121,7 +137,7 @@ describe('numbers', () => {
 
   test('what rests on an estimate says so', () => {
     const estimated = { ...JOBS.pair, shoes: { ...JOBS.pair.shoes, left: { ...JOBS.pair.shoes.left!, last: { ...JOBS.pair.shoes.left!.last, pitch: { value: 12, origin: 'estimated', rule: 'as such lasts are' } } } } } as const;
-    const card = jobCardFor(designOf(estimated), []);
+    const card = jobCardFor(designOf(estimated), NOTHING);
     expect(stepsOf(card).flatMap(({ targets }) => targets.flatMap(({ values }) => values)).some(({ text }) => text.endsWith('(est.)'))).toBe(true);
   });
 });
@@ -136,7 +152,7 @@ describe('a mould', () => {
   });
 
   test('says what is poured; a whole sole gets no outsole', () => {
-    const steps = stepsOf(jobCardFor(whole(), moulds)), [poured] = steps.flatMap(({ targets }) => targets).filter(({ what }) => what === 'Mix to weigh out');
+    const steps = stepsOf(jobCardFor(whole(), { moulds, blocks: [] })), [poured] = steps.flatMap(({ targets }) => targets).filter(({ what }) => what === 'Mix to weigh out');
     const { mixG, fillMm3 } = mouldNumbers(moulds[0]!) as { mixG: { total: number }; fillMm3: number };
     expect(poured!.values).toEqual([{ side: 'right', text: `${mixG.total.toFixed(0)} g for ${(fillMm3 / 1000).toFixed(1)} cm³` }]);
     // What foams must not be weighed as if it were liquid, 1.0 to 1.2 g/cm³ (common practice): twice too much in a closed mould.
@@ -147,7 +163,7 @@ describe('a mould', () => {
   });
 
   test('foam that is pressed is not poured', () => {
-    const steps = stepsOf(jobCardFor(whole('pressed EVA'), pressed)), press = steps.find(({ name }) => name === 'Weigh and press')!;
+    const steps = stepsOf(jobCardFor(whole('pressed EVA'), { moulds: pressed, blocks: [] })), press = steps.find(({ name }) => name === 'Weigh and press')!;
     expect(press.how).toContain('groove');
     expect(press.hazards).toEqual(['pressing']);
     expect(steps.some(({ how }) => /\bpour|vents/.test(how))).toBe(false);
@@ -160,7 +176,7 @@ test('a shoe that stands level as it is gets no step of its own, but the walk an
   }) } });
   if (!level.ok) throw new Error('no shape');
   expect(partsOf(level.design.shoes[1]!)).toBeUndefined();
-  for (const { name, sides } of stepsOf(jobCardFor(level.design, []))) expect(sides, name).toEqual(/trial|both|hand over/i.test(name) ? ['left', 'right'] : ['left']);
+  for (const { name, sides } of stepsOf(jobCardFor(level.design, NOTHING))) expect(sides, name).toEqual(/trial|both|hand over/i.test(name) ? ['left', 'right'] : ['left']);
 });
 
 describe('a way of which nothing is ordered', () => {
