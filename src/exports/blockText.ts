@@ -19,8 +19,8 @@ export function blockText(design: Design, shoe: ShoeBlock, width: Mm): Block[] {
     framed([`${side.toUpperCase()} SHOE. ${both ? 'Both faces: the upper face first, then turned over about the middle line.' : 'Upper face only: the ground face is cut by gauge when the foam is on the shoe.'}`], width),
     heading('Block and zero'), ...datumText(shoe, width), ...blockTable(shoe, width), ...placesTable(shoe, width),
     heading('Cutter'), ...setUpTable(shoe, width), ...speeds(width), ...troubles(design, side, plan.order.faces, width),
-    heading('Order of work'), ...steps(shoe).map((step, i) => paragraph(`${i + 1}. ${step}`, width)),
     heading('Cautions'), ...CAUTIONS.map((caution) => paragraph(caution, width)),
+    heading('Order of work'), ...steps(shoe).map((step, i) => paragraph(`${i + 1}. ${step}`, width)),
   ];
 }
 
@@ -91,8 +91,8 @@ function steps({ side, block: { plan, setUps } }: ShoeBlock): string[] {
     ...(both ? ['Drill the dowel holes through the block and 10 mm into the board, before anything else is cut.'] : []),
     `Set-up 1: rough with 1 mm left, finish the upper face, then the walls down to the floor of the pocket (${first!.floor > 0 ? `${mm(first!.floor)} over the bed` : 'through'}); ${hold}. Climb milling, air on the cutter.`,
     ...(second ? [
-      'Turn the block over about its middle line, heel end to heel end, onto the dowels. They stand uneven, so it goes on one way only.',
-      `Fill the hollow under the part with offcuts, most of all under the toe, so that it does not sink. Set-up 2: finish the ground face, then the walls down to ${mm(second.floor)} over the bed; ${hold}.`,
+      'Fill the hollow over the part with offcuts, most of all over the toe, so that it does not sink when it lies under. Turn the block over about its middle line, heel end to heel end, onto the dowels. They stand uneven, so it goes on one way only. Dowels only place it: stick or screw it down anew.',
+      `Set-up 2: rough with 1 mm left, finish the ground face, then the walls down to ${mm(second.floor)} over the bed; ${hold}.`,
       'Cut the tabs with a knife and grind them flush. Hold the arcs against their gauge or the stations of the job sheet before glueing.',
     ] : [
       `Cut the tabs. Under the lowest place of the ground face ${mm(low)} of foam is left: glue the part to the shoe, then grind the arcs down by gauge and stations.`,

@@ -81,6 +81,10 @@ describe('the files of a block', () => {
     const pages = readPdf(bytesOf('_block.pdf')), all = pages.flatMap(({ words }) => words).join(' ');
     for (const words of ['LEFT SHOE', 'RIGHT SHOE', 'LEFT shoe', 'RIGHT shoe', 'SET-UP 1: upper face up', 'SET-UP 2: ground face up', 'X0 is the heel end', 'Two dowels', 'Tab, waist, inner side', 'Extraction at the cutter', 'Eye and ear protection']) expect(all).toContain(words);
     expect(all).toContain('Ball end of 12.0 mm that reaches 60.0 mm');
+    // In the order of the hands: cautions before any work; hollow filled while it can be reached; held down and roughed before it is finished.
+    const order = ['Cautions', 'Order of work', 'Drill the dowel holes', 'Fill the hollow', 'Turn the block over', 'screw it down anew', 'Set-up 2: rough', 'finish the ground face'].map((words) => all.indexOf(words));
+    expect(order).toEqual([...order].sort((a, b) => a - b));
+    expect(order[0]).toBeGreaterThan(0);
     for (const page of pages.filter(({ words }) => words.some((line) => line.includes('SET-UP 1')))) {
       const long = page.strokes.filter(({ from, to }) => Math.abs(Math.hypot(from[0] - to[0], from[1] - to[1]) - 100) < 0.01);
       expect(long.some(({ from, to }) => Math.abs(from[1] - to[1]) < 0.01) && long.some(({ from, to }) => Math.abs(from[0] - to[0]) < 0.01)).toBe(true);
