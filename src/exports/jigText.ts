@@ -59,7 +59,7 @@ function leftTable({ shape }: ShoeJig): Block[] {
   const foam = heightsOf(foamFace(shape)), ground = heightsOf(shape.face), rows = bridgePlaces(shape).map(({ name, x }) => { const upper = shape.upper(...planPoint(shape.line, x, 0)) + shape.build; return { cells: [name, `${mm(x, 0)} from the heel`, mm(upper - foam(x)), mm(upper - ground(x))] }; });
   return [
     paragraph('Push an awl through at both places, or measure at the sides, before the last 1 mm is taken off. If it differs by more than 1 mm, the shoe has moved: set it anew. Stiffener included.', WIDTH),
-    ...table([{ title: 'Where', width: 30 }, { title: 'Along the walking line', width: 50 }, { title: 'Left without the outsole', width: 53, right: true }, { title: 'Left with the outsole', width: 53, right: true }], rows),
+    ...table([{ title: 'Where', width: 30 }, { title: 'Along the walking line', width: 50 }, { title: 'Thick without the outsole', width: 53, right: true }, { title: 'Thick with the outsole', width: 53, right: true }], rows),
   ];
 }
 
