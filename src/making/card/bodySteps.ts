@@ -95,7 +95,7 @@ function printSteps(bench: Bench): Step[] {
   const sides = sidesIn(bench), { print, printBed } = bench.design.fitting.making;
   return [
     step({
-      name: 'Slice and print', sides, how: `Check in the slicer that left is left and that lengths are in mm. Upper face on the bed where it is nearly flat, else on the long edge with a brim; overhangs under 45 to 50°.${printBed ? ` Bed ${mm(printBed.x, 0)} by ${mm(printBed.y, 0)}.` : ''}`,
+      name: 'Slice and print', sides, how: `Check in the slicer that left is left and that lengths are in mm. Lay each part as the job sheet advises; the 3MF file has it so. A brim where little of it touches the bed.${printBed ? ` Bed ${mm(printBed.x, 0)} by ${mm(printBed.y, 0)}.` : ''}`,
       settings: [setting('flexible filament, 95A for the body', '20 to 40 mm/s; layers 0.2 to 0.28 mm; 15 to 25 % filling, weight by walls and filling')],
       wait: WAITS.print, batches: ['filament'], hazards: ['hot'],
     }),
@@ -104,7 +104,7 @@ function printSteps(bench: Bench): Step[] {
       targets: [...foamTargets(bench), soleTarget(bench.soles, 'Length of the last', ({ shoe }) => mm(shoe.last.length), '± 1 mm')],
     }),
     ...(print?.split ? [step({
-      name: 'Join the two parts', sides, how: `Try the key dry: it must slide. Pins ${mm(print.pin)}. Cement for this filament on both faces, pins in, press on a flat board.`,
+      name: 'Join the two parts', sides, how: `Try the key dry: it must slide. Cement for this filament on both faces, on a flat board; then pins of ${mm(print.pin)}, where the job sheet has room for them.`,
       wait: WAITS.joint, batches: ['cement'], hazards: ['solvent'],
     })] : []),
     ...fitAndCement(bench),
@@ -116,17 +116,21 @@ function jigSteps(bench: Bench): Step[] {
   return [
     ...layerSteps(bench),
     step({
-      name: 'Set the shoe in the jig', sides, how: 'Lasted shoe in the cradle at its pitch, long axis on the centre marks. Rails with their sides as marked: inner rail to the inner side. Check pitch and level across the heel on the plate.',
+      name: 'Set the shoe in the jig', sides, how: 'Lasted shoe in the cradle at its pitch, long axis on the centre marks. Rails with their sides as marked: inner rail to the inner side. Strap it down. Check pitch and level across the heel on the plate.',
       targets: [figureTarget(bench, 'Pitch of the sole: seat above tread', 'pitchOfSole', '± 1 mm')],
     }),
     step({
       name: 'Cut the arcs along the rails', sides, how: 'Light passes from heel to toe, both rails carrying all the way. Stop at the joint lines and look for a step before going on.',
-      targets: foamTargets(bench),
-      settings: bush ? [setting('guide bush', `bush ${mm(bush.diameter)}, cutter ${mm(bush.cutter)}: the cut runs ${mm((bush.diameter - bush.cutter) / 2)} off the rail`)] : [setting('sled, hot wire or sanding block', 'runs on the rails themselves')],
+      targets: [...belowRunners(bench), ...foamTargets(bench)],
+      settings: bush ? [setting('guide bush', `bush ${mm(bush.diameter)}, cutter ${mm(bush.cutter)}: the cut runs ${mm((bush.diameter - bush.cutter) / 2)} off the rail`)] : [setting(jig?.face === 'ground face' ? 'sled' : 'sled, hot wire or sanding block', 'runs on the rails themselves')],
       wait: WAITS.profile, hazards: ['dust', 'spindle'],
     }),
   ];
 }
+
+/** Rails of the ground face: the outsole comes on after, so the foam is cut lower by it. */
+const belowRunners = ({ soles, design: { fitting: { making: { jig } } } }: Bench): Target[] =>
+  jig?.face === 'ground face' && !jig.bush ? [soleTarget(soles, 'Cutter below the runners of the sled', ({ parts: { shape } }) => mm(shape.outsole), 'outsole as measured')] : [];
 
 function stackSteps(bench: Bench): Step[] { return [...layerSteps(bench), ...arcsByHand(bench)]; }
 
@@ -135,8 +139,8 @@ function layerSteps(bench: Bench): Step[] {
   const sides = sidesIn(bench), { stack } = bench.design.fitting.making, glue = stack ? ` Each line of glue adds ${mm(stack.glueLine, 2)}.` : ' Each line of glue adds 0.1 to 0.2 mm.';
   return [
     step({
-      name: 'Measure and cut the layers', sides, how: `Measure each sheet; labels are up to 0.5 mm off.${glue} Prove the 100 mm line of the template, cut the layers with ${stack ? mm(stack.trim) : '2 to 3 mm'} left all round, and mark the next layer's edge on each.`,
-      targets: [foamTarget(bench, 'All layers together under the seat, glue counted', 'seat', 'up to 2 mm more, to be ground off')], batches: ['foam'],
+      name: 'Measure and cut the layers', sides, how: `Measure each sheet; labels are up to 0.5 mm off.${glue} ${stack ? `Cut the layers to the outlines of the cutting list: ${mm(stack.trim)} all round are in them.` : 'Prove the 100 mm line of the template and cut the layers with 2 to 3 mm left all round.'} Mark the next layer's edge on each.`,
+      targets: [foamTarget(bench, 'All layers together under the seat, glue counted', 'seat', 'at least; what is more is ground off')], batches: ['foam'],
     }),
     step({ name: 'Roughen and prime the layers', sides, how: 'Roughen every face that is glued, brush the dust off, prime.', wait: WAITS.primer, batches: ['primer'], hazards: ['dust', 'solvent'] }),
     step({ name: 'Cement the layers', sides, how: 'Cement both faces. Some shops give two coats, half an hour each.', wait: WAITS.cement, batches: ['cement'], hazards: ['solvent'] }),

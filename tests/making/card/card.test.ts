@@ -135,6 +135,15 @@ describe('numbers', () => {
     expect(stepsOf(cardOf({ jig: { bush: { diameter: 17, cutter: 10 } } })).flatMap(({ settings }) => settings).some(({ value }) => value.includes('the cut runs 3.5 mm off the rail'))).toBe(true);
   });
 
+  test('rails of the ground face: the cutter is set lower by the outsole, and nothing is named that cannot be', () => {
+    const cut = (jig: Asked['jig']): Step => stepsOf(cardOf({ jig })).find(({ name }) => name === 'Cut the arcs along the rails')!;
+    const thick = (side: 'left' | 'right'): string => `${partsOf(PAIR.shoes.find((one) => one.side === side)!)!.shape.outsole.toFixed(1)} mm`;
+    const [below] = cut({ face: 'ground face' }).targets;
+    expect(below).toMatchObject({ what: 'Cutter below the runners of the sled', values: [{ side: 'left', text: thick('left') }, { side: 'right', text: thick('right') }] });
+    expect(cut({ face: 'ground face' }).settings.some(({ what }) => what.includes('hot wire'))).toBe(false);
+    expect(cut({ face: 'foam body' }).targets.some(({ what }) => what.includes('runners'))).toBe(false);
+  });
+
   test('what rests on an estimate says so', () => {
     const estimated = { ...JOBS.pair, shoes: { ...JOBS.pair.shoes, left: { ...JOBS.pair.shoes.left!, last: { ...JOBS.pair.shoes.left!.last, pitch: { value: 12, origin: 'estimated', rule: 'as such lasts are' } } } } } as const;
     const card = jobCardFor(designOf(estimated), NOTHING);
