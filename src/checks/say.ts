@@ -6,6 +6,8 @@ export function rounded(value: number, digits: number): string {
 
 export const mm = (value: number, digits = 1): string => `${rounded(value, digits)} mm`;
 export const deg = (value: number, digits = 1): string => `${rounded(value, digits)}°`;
+/** @param volume in mm³ */
+export const cubic = (volume: number, digits = 1): string => `${rounded(volume / 1000, digits)} cm³`;
 export const grams = (value: number): string => `${rounded(value, 0)} g`;
 /** What a pitch other than the last's means for the maker. */
 export const ANOTHER_LAST = 'another last, or this one altered to that pitch';

@@ -3,13 +3,12 @@ import type { ShoeBlock } from '../making/made.ts';
 import type { Mm } from '../geometry/units.ts';
 import { blockDrawing } from './blockDrawing.ts';
 import { blockText } from './blockText.ts';
-import type { Drawing, Mark, Paper } from './drawing.ts';
+import { A4, type Drawing, type Mark } from './drawing.ts';
 import { pagesOf } from './flow.ts';
 import { FOOT, BELOW_FRAME, footLines, footMarks, LINE } from './pageFoot.ts';
 import { WIDTH } from './jobSheetSections.ts';
 import { pdfBytes } from './pdf.ts';
 
-const A4: Paper = { width: 210, height: 297 };
 const SIDE: Mm = 12, TOP: Mm = 12;
 
 /** The set-up sheet of the router: for each shoe its block drawn in scale, and what is to be done in words. Same design, same bytes. */

@@ -5,11 +5,10 @@ import { inDegrees, type Mm } from '../geometry/units.ts';
 import { BEYOND_PART } from '../checks/making.ts';
 import { ballScallop } from '../making/block/stepOver.ts';
 import type { ShoeBlock } from '../making/made.ts';
-import { framed, heading, introduction, paragraph, table, type Block, type Cell } from './flow.ts';
+import { framed, heading, introduction, paragraph, table, type Block } from './flow.ts';
+import { bold } from './jobSheetSections.ts';
 
 /** The written half of the set-up sheet. */
-const bold = (text: string): Cell => ({ text, bold: true });
-
 /** Feed over a face in foam with a finishing cutter, mm a minute. Common practice of the trade. */
 const FEED: Mm = 3000;
 

@@ -1,17 +1,16 @@
 import type { Design } from '../checks/design.ts';
-import { grams, mm, rounded } from '../checks/say.ts';
+import { cubic, grams, mm, rounded } from '../checks/say.ts';
 import { CEMENT } from '../materials/materials.ts';
 import type { Mm } from '../geometry/units.ts';
 import { besidesFor, cementFor, groundShare, STIFFENER_INSET, weightOf, type Besides, type Size } from '../making/stack/cuttingList.ts';
 import { groundAway, type ShoeStack, type Stacks } from '../making/stack/stack.ts';
 import { wasteOf } from '../making/nest/nest.ts';
-import type { Drawing, Paper } from './drawing.ts';
+import { A4, type Drawing } from './drawing.ts';
 import { heading, introduction, pagesOf, paragraph, space, subheading, table, type Block, type Row } from './flow.ts';
 import { footHeight, footMarks } from './pageFoot.ts';
 import { pdfBytes } from './pdf.ts';
 import { checkLines } from './sheetFrame.ts';
 
-const A4: Paper = { width: 210, height: 297 };
 /** The check lines run in the margin, along the upper and the left edge of the paper. */
 const LEFT: Mm = 18, TOP: Mm = 15, WIDTH: Mm = 180, CORNER = 6;
 
@@ -30,7 +29,7 @@ export function cuttingListPdf(design: Design, stacks: Stacks): Uint8Array {
 
 const side = (text: string): string => `${text === 'left' ? 'Left' : 'Right'} shoe`;
 const cm2 = (area: number): string => rounded(area / 100, 0);
-const cm3 = (volume: number): string => `${rounded(volume / 1000, 0)} cm³`;
+const cm3 = (volume: number): string => cubic(volume, 0);
 const percent = (share: number): string => `${rounded(share * 100, 0)} %`;
 /** Blanks are cut out of pieces at least so large. */
 const size = ([length, width]: Size): string => `${Math.ceil(length)} × ${Math.ceil(width)}`;

@@ -16,6 +16,8 @@ export interface Drawing {
 }
 
 export interface Paper { readonly width: Mm; readonly height: Mm }
+/** Upright. Source: ISO 216. */
+export const A4: Paper = { width: 210, height: 297 };
 
 export type Mark =
   | { readonly kind: 'line'; readonly path: Path; readonly line: LineKind; readonly ink: Ink; readonly of?: string }

@@ -1,14 +1,13 @@
 import type { Design } from '../checks/design.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { ShoeJig } from '../making/jig/ordered.ts';
-import type { Drawing, Paper } from './drawing.ts';
+import { A4, type Drawing } from './drawing.ts';
 import { pagesOf } from './flow.ts';
 import { jigDrawing } from './jigDrawing.ts';
 import { jigText } from './jigText.ts';
 import { footHeight, footMarks } from './pageFoot.ts';
 import { WIDTH } from './jobSheetSections.ts';
 
-const A4: Paper = { width: 210, height: 297 };
 const SIDE: Mm = 12, TOP: Mm = 12;
 
 /** The paper that goes with a jig to the bench: how it stands, its parts, how it is used. */

@@ -9,7 +9,7 @@ import { bridgePlaces } from '../making/jig/jig.ts';
 import { foamFace } from '../solid/soleShape.ts';
 import { heading, paragraph, table, type Block } from './flow.ts';
 import { jigSize } from './jigDrawing.ts';
-import { WIDTH } from './jobSheetSections.ts';
+import { bold, WIDTH } from './jobSheetSections.ts';
 
 const say = (value: Mm): string => `${Number(rounded(value, 2))} mm`;
 const numbered = (steps: readonly string[]): Block[] => steps.map((step, i) => paragraph(`${i + 1}. ${step}`, WIDTH));
@@ -23,7 +23,6 @@ export const jigText = (made: ShoeJig): Block[] => [
 
 function partsTable({ jig: { parts, frame }, boards, board }: ShoeJig): Block[] {
   const ribs = parts.filter(({ kind }) => kind === 'rib').length, last = letterOf(ribs - 1), count = 1 + Math.max(...boards.placed.map(({ sheet }) => sheet));
-  const bold = (text: string) => ({ text, bold: true }) as const;
   return table([{ title: 'Part', width: 40 }, { title: 'How many', width: 22 }, { title: 'Goes with', width: WIDTH - 62 }], [
     { cells: [bold('ribs'), `${ribs}, A to ${last}`, `A behind the heel and ${last} ahead of the toe are the stops; slots of ${say(frame.slot)}`] },
     { cells: [bold('stringers'), '2', 'under the ribs, slots up, letters as the ribs'] },

@@ -2,14 +2,15 @@ import type { Mm } from '../geometry/units.ts';
 import type { Design } from '../checks/design.ts';
 import { jobCardFor, type DatedStep, type JobCard } from '../making/card/card.ts';
 import type { Made } from '../making/made.ts';
-import { LETTERS, stroke, words, type Drawing, type Mark, type Paper } from './drawing.ts';
+import { CHECK, checkBar } from './checkBar.ts';
+import { A4, LETTERS, words, type Drawing, type Mark } from './drawing.ts';
 import { pagesOf, table, type Block } from './flow.ts';
 import { bigHeading, CARD_WIDTH, checkBlock, checkHead, sentence, stepBlock, writingLines } from './jobCardBlocks.ts';
 import { footHeight, footMarks } from './pageFoot.ts';
 import { pdfBytes } from './pdf.ts';
 import { shoesInWords } from './sheetFrame.ts';
 
-const A4: Paper = { width: 210, height: 297 }, SIDE: Mm = 12, TOP: Mm = 12;
+const SIDE: Mm = 12, TOP: Mm = 12;
 
 /**
  * The card that walks with both shoes from the first cut to the hand-over: steps with the numbers to hit, times with
@@ -45,17 +46,12 @@ const titleBlock = (design: Design): Block => ({
   height: 34,
   marks: (left, top) => [
     words(`Job card ${design.fitting.job.reference}`, [left, top + 8], { size: 9, bold: true }), words(`${shoesInWords(design)}   ${design.fitting.job.date}`, [left, top + 16], { size: 5 }),
-    ...bar([left, top + 26], [left + CHECK, top + 26]), words(`${CHECK} mm on paper, both ways, ± 0.3: else the print is not to scale`, [left, top + 31]),
+    ...checkBar([left, top + 26], 'level'), words(`${CHECK} mm on paper, both ways, ± 0.3: else the print is not to scale`, [left, top + 31]),
     words('maker', [left + 110, top + 25], { size: LETTERS.caption }), words(design.fitting.job.maker ?? '', [left + 110, top + 30], { bold: true }),
   ],
 });
 
-const CHECK: Mm = 100, END: Mm = 1.5;
-function bar([ax, ay]: readonly [Mm, Mm], [bx, by]: readonly [Mm, Mm]): Mark[] {
-  const level = ay === by, end = (x: Mm, y: Mm): Mark => stroke([level ? x : x - END, level ? y - END : y], [level ? x : x + END, level ? y + END : y], 'thin', 'ink');
-  return [stroke([ax, ay], [bx, by], 'thin', 'ink'), end(ax, ay), end(bx, by)];
-}
-const upright = (): Mark[] => [...bar([SIDE - 5, TOP + 26], [SIDE - 5, TOP + 26 + CHECK]), words(`${CHECK} mm`, [SIDE - 1.4, TOP + 26 + CHECK * 0.75], { size: LETTERS.caption, turned: true, anchor: 'middle' })];
+const upright = (): Mark[] => [...checkBar([SIDE - 5, TOP + 26], 'upright'), words(`${CHECK} mm`, [SIDE - 1.4, TOP + 26 + CHECK * 0.75], { size: LETTERS.caption, turned: true, anchor: 'middle' })];
 
 /** Which work falls on which day at the earliest, with room for the date. */
 function daysTable(steps: readonly DatedStep[]): Block[] {

@@ -1,6 +1,6 @@
 import type { Mm } from '../geometry/units.ts';
 import type { Design } from '../checks/design.ts';
-import type { Drawing, Paper } from './drawing.ts';
+import { A4, type Drawing, type Paper } from './drawing.ts';
 import { pagesOf } from './flow.ts';
 import { cautionsSection, estimatesSection, figuresSection, filesSection, findingsSection, orderSection, stationSection, WIDTH, type Checksum } from './jobSheetSections.ts';
 import type { Made } from '../making/made.ts';
@@ -11,7 +11,6 @@ import { printSection } from './printPaper.ts';
 import { planDrawing } from './planDrawing.ts';
 import { sideDrawing } from './sideDrawing.ts';
 
-const A4: Paper = { width: 210, height: 297 };
 const A4_LANDSCAPE: Paper = { width: 297, height: 210 };
 const SIDE: Mm = 12, TOP: Mm = 12;
 

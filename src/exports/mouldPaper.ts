@@ -1,4 +1,4 @@
-import { deg, grams, mm, rounded } from '../checks/say.ts';
+import { cubic, deg, grams, mm, rounded } from '../checks/say.ts';
 import type { Making } from '../fitting/making.ts';
 import { boundsOf } from '../geometry/mesh.ts';
 import { inDegrees } from '../geometry/units.ts';
@@ -12,7 +12,6 @@ import { heading, introduction, subheading, table, type Block } from './flow.ts'
 import { bold, ruled, WIDTH } from './jobSheetSections.ts';
 import type { Line } from './orderWords.ts';
 
-const cubic = (mm3: number): string => `${rounded(mm3 / 1000, 1)} cm³`;
 const percent = (factor: number): string => `${rounded((factor - 1) * 100, 1)} %`;
 
 /** What a mould is built with, how much goes into it, and how it is cut, closed and opened. */
@@ -20,7 +19,7 @@ export function mouldSection(moulds: readonly ShoeMould[], making: Making): Bloc
   if (moulds.length === 0) return [];
   return [
     heading('Mould'),
-    introduction('A cavity in one piece leans out by the draft at least, one in halves takes the walls as they are. The cast of the first comes out wider by the draft at the face under the last: trim it there to the feather line, or to the edge where the sole stands out beyond it. Weigh out what is poured by its volume.', WIDTH),
+    introduction('A cavity in one piece leans out by the draft at least, one in halves takes the walls as they are. The cast of the first comes out wider by the draft at the face under the last: trim it there to the feather line, or to the edge where the sole stands out beyond it. What is weighed out stands under each shoe: by what the part weighs once set, not by what the mix weighs as it is poured.', WIDTH),
     ...table(
       [{ title: 'Shoe', width: 18 }, { title: 'Part', width: 30 }, { title: 'Draft', width: 20, right: true }, { title: 'Shrink length, width, height', width: 58, right: true }, { title: 'Cavity holds', width: 30, right: true }, { title: 'of it draft', width: 30, right: true }],
       moulds.map(({ side, order, mould }) => ({ cells: [bold(side), order.part, deg(inDegrees(order.draft)), order.shrink.map(percent).join(', '), cubic(mould.fill), order.split ? 'none' : cubic(mould.wedge)] })),

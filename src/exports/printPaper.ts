@@ -1,4 +1,4 @@
-import { deg, mm, rounded } from '../checks/say.ts';
+import { cubic, deg, mm, rounded } from '../checks/say.ts';
 import type { Bed, Making } from '../fitting/making.ts';
 import { boundsOf, volumeOf } from '../geometry/mesh.ts';
 import { inDegrees } from '../geometry/units.ts';
@@ -10,7 +10,6 @@ import { bold, ruled, WIDTH } from './jobSheetSections.ts';
 import type { Line } from './orderWords.ts';
 
 const square = (mm2: number): string => `${rounded(mm2 / 100, 1)} cm²`;
-const cubic = (mm3: number): string => `${rounded(mm3 / 1000, 1)} cm³`;
 
 /** How each part is laid on the bed, and how parts are joined. */
 export function printSection(prints: readonly ShoePrint[], { printBed }: Making): Block[] {

@@ -4,6 +4,7 @@ import type { Mm } from '../geometry/units.ts';
 import type { Design } from '../checks/design.ts';
 import { estimatesBehind, figuresOf } from '../checks/figures.ts';
 import { inputOf } from '../checks/inputs.ts';
+import { CHECK, checkBar } from './checkBar.ts';
 import { drawn, LETTERS, polyline, roomFor, stroke, WIDER, words, type Box, type Mark, type Paper, type Words } from './drawing.ts';
 import { wrapped, type Lettering } from './letters.ts';
 
@@ -106,16 +107,10 @@ export function shoesInWords({ shoes }: Design): string {
   return `${sides.charAt(0).toUpperCase()}${sides.slice(1)} ${shoes.length > 1 ? 'shoes' : 'shoe'}`;
 }
 
-const CHECK: Mm = 100, END: Mm = 1.5;
-
 /** Two lines that are 100 mm long on paper, along and across: measured before anything is taken from the sheet. */
 export function checkLines([x, y]: Point): Mark[] {
-  const bar = (from: Point, to: Point, aside: Point): Mark[] => [
-    stroke(from, to, 'thin', 'ink'),
-    ...[from, to].map(([ex, ey]) => stroke([ex - aside[0] * END, ey - aside[1] * END], [ex + aside[0] * END, ey + aside[1] * END], 'thin', 'ink')),
-  ];
   return [
-    ...bar([x, y], [x + CHECK, y], [0, 1]), ...bar([x, y], [x, y + CHECK], [1, 0]),
+    ...checkBar([x, y], 'level'), ...checkBar([x, y], 'upright'),
     words(`${CHECK} mm on paper, both ways: else the print is not to scale`, [x + 3, y + 4]),
     words(`${CHECK} mm`, [x + 4, y + CHECK / 2], { turned: true, anchor: 'middle' }),
   ];

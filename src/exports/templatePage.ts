@@ -4,6 +4,7 @@ import { add, scale, type Point } from '../geometry/point.ts';
 import { clamp } from '../geometry/solve.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Design } from '../checks/design.ts';
+import { CHECK, checkBar } from './checkBar.ts';
 import { boxOf, clearWords, drawn, filled, grown, LETTERS, polyline, stroke, WIDER, words, type Box, type Drawing, type Mark, type Paper } from './drawing.ts';
 import { placed, type Place } from './labels.ts';
 import { wrapped } from './letters.ts';
@@ -96,16 +97,14 @@ function joinWords(joins: readonly Join[], share: readonly Mark[], within: Box):
   return placed(wishes, { boxes, lines: share.filter(isLine).flatMap(({ path }) => segments(path)), within: grown(within, 2) }).flatMap(({ label }) => clearWords(label));
 }
 
-const CHECK: Mm = 100, END: Mm = 1.5;
 /** Source: common practice, a print may be off by up to 3 %, the line by no more than this. */
 const CHECK_WORDS = `must measure ${CHECK} mm, ± 0.3`;
 
 /** Two lines of 100 mm on every page, in the strip and in the column beside the window. */
 function checkBars({ corner: [, top], strip }: Frame): Mark[] {
   const x = BAR_LEFT, y = strip + 6.5, upX = MARGIN + 3, upY = top + 3;
-  const bar = (from: Point, to: Point, [ax, ay]: Point): Mark[] => [stroke(from, to, 'thin', 'ink'), ...[from, to].map(([ex, ey]) => stroke([ex - ax * END, ey - ay * END], [ex + ax * END, ey + ay * END], 'thin', 'ink'))];
   return [
-    ...bar([x, y], [x + CHECK, y], [0, 1]), ...bar([upX, upY], [upX, upY + CHECK], [1, 0]),
+    ...checkBar([x, y], 'level'), ...checkBar([upX, upY], 'upright'),
     words(`${CHECK_WORDS}, both ways: else do not cut`, [x, y - 2.2]),
     words(CHECK_WORDS, [upX + 4.4, upY + CHECK / 2], { turned: true, anchor: 'middle' }),
   ];

@@ -1,4 +1,4 @@
-import { grams, mm, rounded } from '../../checks/say.ts';
+import { cubic, grams, mm } from '../../checks/say.ts';
 import { isPressed } from '../mould/groove.ts';
 import { mixFor } from '../mould/mix.ts';
 import { BEYOND_PART } from '../../checks/making.ts';
@@ -79,7 +79,7 @@ function fillStep(bench: Bench): Step {
   const { moulds, design: { fitting: { making: { mould: order } } } } = bench, pressed = order && isPressed(order.cast.name), closed = order?.closing === 'clamps' ? 'clamps all round' : 'every bolt with its washers';
   const weighed: Target = {
     what: pressed ? 'Foam to weigh out' : 'Mix to weigh out', within: 'as the job sheet has it; a data sheet or a trial piece goes before',
-    values: moulds.map(({ side, order: own, mould: { fill, layout } }) => ({ side, text: `${grams(mixFor(fill, layout, own).total)} for ${rounded(fill / 1000, 1)} cm³` })),
+    values: moulds.map(({ side, order: own, mould: { fill, layout } }) => ({ side, text: `${grams(mixFor(fill, layout, own).total)} for ${cubic(fill)}` })),
   };
   const told = { sides: sidesIn(bench), targets: moulds.length ? [weighed] : [] };
   return pressed
