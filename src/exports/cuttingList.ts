@@ -78,7 +78,7 @@ function besidesSection({ shoes, fitting: { job: { reference } } }: Design, stac
   const cement = [...layers, ...besides.flatMap(({ outsole, stiffener }) => [outsole.cement, stiffener?.cement ?? 0])].reduce((sum, one) => sum + one, 0);
   const rows = besides.flatMap(({ side: of, outsole, stiffener }): Row[] => [
     { cells: [side(of), `outsole, ${outsole.material}`, rounded(outsole.thickness, 1), size(outsole.size), cm2(outsole.area), grams(outsole.weight), rounded(outsole.cement, 0), `${reference}_${of}_outsole-flat.dxf`] },
-    ...(stiffener ? [{ cells: [side(of), 'stiffener (est.)', rounded(stiffener.thickness, 1), size(stiffener.size), cm2(stiffener.area), `cloth ${grams(stiffener.cloth)}, resin ${grams(stiffener.resin)}`, rounded(stiffener.cement, 0), 'feather line, set in'] }] : []),
+    ...(stiffener ? [{ cells: [side(of), 'stiffener (est.)', rounded(stiffener.thickness, 1), size(stiffener.size), cm2(stiffener.area), `cloth ${grams(stiffener.cloth)}, resin ${grams(stiffener.resin)}`, rounded(stiffener.cement, 0), `feather line, ${mm(STIFFENER_INSET, 0)} set in`] }] : []),
   ]);
   return [
     heading('Rubber, stiffener, cement'),

@@ -46,7 +46,7 @@ export function checksAfter(bench: Bench): Check[] {
   return [
     ...ifAny(bench, 'Foot stands at the seat: floor to insole, centre of the heel, pressed by hand', 'standsSeat', '± 1 mm; left to right as planned ± 1 mm (2 mm: do it again)'),
     ...ifAny(bench, 'Foot stands at the ball: floor to insole', 'standsBall', '± 1 mm; left to right as planned ± 1 mm'),
-    ...ifAny(bench, 'Toe spring of the shoe, by wedge', 'toeSpringOfShoe', '± 1.5 mm'), ...ifAny(bench, 'Thickness at the ball, by caliper', 'thicknessTread', '± 1 mm'),
+    ...ifAny(bench, 'Toe spring of the shoe, under the end of the last', 'toeSpringOfShoe', `± 1.5 mm${bench.design.fitting.making.gauges ? '; the toe-spring wedge is marked for the end of the sole' : ''}`), ...ifAny(bench, 'Thickness at the ball, by caliper', 'thicknessTread', '± 1 mm'),
     ...ifAny(bench, 'Apex, rolled on carbon paper or by feeler of 0.1 mm from both sides', 'apex', '± 3 mm, inner and outer edge'), ...flatCheck(bench),
     check('Stands by itself on plate glass', 'no wobble, 0.5° or less to the side'),
     ...(rockers ? [check('Rolls evenly heel to toe on plate glass', 'no jump, no stop, shoe turns less than 2°; gauge gap 0.3 mm in the mid arc, 0.7 mm at the ends'), check('Contact line square to the walking line', '± 3 mm, both edges leave together')] : []),

@@ -7,7 +7,7 @@ import { loadBooleans, type Booleans } from '../../../src/making/booleans.ts';
 import { jobCardFor, type JobCard } from '../../../src/making/card/card.ts';
 import { cardFindings } from '../../../src/making/card/findings.ts';
 import { HAZARDS, type Hazard } from '../../../src/making/card/hazards.ts';
-import type { Step } from '../../../src/making/card/step.ts';
+import type { Check, Step } from '../../../src/making/card/step.ts';
 import { ORDER_FOR, wayFor } from '../../../src/making/card/way.ts';
 import { WAITS } from '../../../src/making/card/waits.ts';
 import { madeFor, type ShoeBlock, type ShoeMould } from '../../../src/making/made.ts';
@@ -104,6 +104,12 @@ describe('numbers', () => {
     expect(target({}, 'Unrolled along the ground face, without trim')).toEqual({ left: figure('outsoleLength', 'left'), right: figure('outsoleLength', 'right') });
     const before = cardOf({}).before.find(({ name }) => name === 'Foot stands at the seat')!;
     expect(before.values).toEqual(['left', 'right'].map((side) => ({ side, text: figure('standsSeat', side) })));
+  });
+
+  test('toe spring is asked for at the end of the last; a wedge that is marked for the end of the sole is told apart', () => {
+    const spring = (making: Asked): Check => cardOf(making).after.find(({ name }) => name.startsWith('Toe spring'))!;
+    expect(spring({ gauges: {} }).values.find(({ side }) => side === 'left')!.text).toBe(figure('toeSpringOfShoe', 'left'));
+    expect([spring({ gauges: {} }).pass, spring({}).pass]).toEqual(['± 1.5 mm; the toe-spring wedge is marked for the end of the sole', '± 1.5 mm']);
   });
 
   test('foam at the ball is the sole less stiffener and outsole, where the face is all but level', () => {
