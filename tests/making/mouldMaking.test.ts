@@ -187,6 +187,15 @@ describe('what is found before a mould is made', () => {
     expect(found('MOULD_WALL', { floor: 5 })[0]).toMatchObject({ measured: 5, limit: 8, severity: 'warn' });
     expect(found('MOULD_WALL', { floor: 5, by: 'printed' })).toEqual([]);
   });
+  test('too little wall beside a dowel where walls flare under the rim; the rim it names leaves enough, a step less does not', () => {
+    const beside = (rim: number): Finding[] => designWith({ left: { order: { taper: { heelInner: -4, heelOuter: -8, foreInner: 0, foreOuter: -2 } } }, ...withMould({ split: true, rim, dowel: 8, closing: 'clamps' }) }).findings.filter(({ code }) => code === 'MOULD_BORES');
+    const [one] = beside(14.5), wider = Number(/Take a rim of ([\d.]+) mm/.exec(one!.text)![1]);
+    expect(one).toMatchObject({ severity: 'warn', limit: 3 });
+    expect(one!.measured).toBeLessThan(3);
+    expect(beside(wider)).toEqual([]);
+    expect(beside(wider - 0.6)).toHaveLength(1);
+    expect(found('MOULD_BORES', { rim: 14.5, dowel: 8, closing: 'clamps' })).toEqual([]);
+  });
   test('a cutter too short, or whose ball end blunts the lower edge; and what it names works', () => {
     const tool = (diameter: number, reach: number, end = 'ball'): Part => ({ tool: { diameter, reach, end } });
     const needed = found('MOULD_REACH', {}, tool(6, 20))[0]!.limit!;

@@ -3,6 +3,7 @@ import { over, under, type Pace } from '../../checks/seen.ts';
 import { deg, grams, mm, rounded } from '../../checks/say.ts';
 import { PRACTICE } from '../../checks/sources.ts';
 import type { Making, MouldOrder } from '../../fitting/making.ts';
+import { rangeOf } from '../../fitting/ranges.ts';
 import type { Side } from '../../fitting/words.ts';
 import { volumeOf } from '../../geometry/mesh.ts';
 import { degrees, inDegrees, type Mm } from '../../geometry/units.ts';
@@ -18,7 +19,7 @@ import { mixFor } from './mix.ts';
 import { wallsOf } from './walls.ts';
 
 /** A mould as it is set out for one shoe. */
-export interface SetOut { readonly side: Side; readonly order: MouldOrder; readonly making: Making; readonly layout: MouldLayout; readonly foam: Shoe['order']['foam'] }
+export interface SetOut { readonly side: Side; readonly order: MouldOrder; readonly making: Making; readonly parts: SoleParts; readonly layout: MouldLayout; readonly foam: Shoe['order']['foam'] }
 
 /** What a careful maker would want to know of a mould before it is cut. One that cannot be is told by mouldFaults. */
 export function mouldFindings(pair: Pair, pace: Pace): Finding[] {
@@ -26,9 +27,9 @@ export function mouldFindings(pair: Pair, pace: Pace): Finding[] {
   if (!order || pace === 'quick' || mouldFaults(pair).length > 0) return [];
   const setOut = shoes.flatMap((shoe): SetOut[] => {
     const parts = partsOf(shoe);
-    return parts ? [{ side: shoe.side, order, making, layout: layoutFor(parts, order, making), foam: shoe.order.foam }] : [];
+    return parts ? [{ side: shoe.side, order, making, parts, layout: layoutFor(parts, order, making), foam: shoe.order.foam }] : [];
   });
-  return [...lowDraft(order), ...ledge(order), ...setOut.flatMap((one) => [...draft(one), ...walls(one), ...cutter(one), ...bedFindings(one), ...weight(one)])];
+  return [...lowDraft(order), ...ledge(order), ...setOut.flatMap((one) => [...draft(one), ...walls(one), ...besideBores(pair, one), ...cutter(one), ...bedFindings(one), ...weight(one)])];
 }
 
 const layoutFor = (parts: SoleParts, order: MouldOrder, { chordGap, printBed }: Making): MouldLayout =>
@@ -70,6 +71,28 @@ function walls({ side, order, layout }: SetOut): Finding[] {
   if (!under(least, limit)) return [];
   return [{ ...common, code: 'MOULD_WALL', severity: 'warn', side, measured: least, limit,
     text: `The wall ${field === 'rim' ? 'round' : 'under'} the cavity is ${mm(least)} at its thinnest; ${order.by} it wants ${mm(limit, 0)} to stay straight when the mould is closed (making.mould.${field}).` }];
+}
+
+/** Less wall than this beside a dowel or a bolt breaks out. */
+const LEAST_BESIDE: Mm = 3;
+
+/** Where walls flare, the cavity reaches under the rim towards what stands in it. */
+function besideBores(pair: Pair, one: SetOut): Finding[] {
+  const { side, order, layout } = one, { bores } = wallsOf(layout, order);
+  if (!under(bores, LEAST_BESIDE)) return [];
+  const wider = widerRim(pair, one, bores), thinner = `thinner dowels${order.closing === 'bolts' ? ' or bolts' : ''} (making.mould.dowel${order.closing === 'bolts' ? ', making.mould.bolt' : ''})`;
+  return [{ ...common, code: 'MOULD_BORES', severity: 'warn', side, measured: bores, limit: LEAST_BESIDE,
+    text: `Beside a dowel or a bolt ${mm(bores)} of wall is left at its thinnest, and less than ${mm(LEAST_BESIDE, 0)} breaks out. Take ${wider === undefined ? '' : `a rim of ${mm(wider)} (making.mould.rim), or `}${thinner}.` }];
+}
+
+/** The narrowest rim, to half a millimetre, that leaves wall enough and that a mould can be made with. */
+function widerRim(pair: Pair, { order, making, parts }: SetOut, bores: Mm): Mm | undefined {
+  const first = Math.ceil(2 * (order.rim + 2 * (LEAST_BESIDE - bores))) / 2;
+  return [0, 1, 2, 4].map((more) => first + more).find((rim) => {
+    const mould = { ...order, rim };
+    return rim <= rangeOf('making.mould.rim').limits[1] && !under(wallsOf(layoutFor(parts, mould, making), mould).bores, LEAST_BESIDE)
+      && mouldFaults({ ...pair, fitting: { ...pair.fitting, making: { ...making, mould } } }).length === 0;
+  });
 }
 
 /** The cutter must stick out this much further than the cavity is deep. */
