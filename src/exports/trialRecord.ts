@@ -112,10 +112,10 @@ const SIGNS: readonly (readonly [seen: string, cause: string, change: string])[]
   ['The heel digs in, a jolt', 'the heel arc ends too far back, or a corner is left', 'take the corner off down to the strike angle'],
   ['Stands on toes or on the heel', 'the pitch does not go with the angle of the ankle', 'heel 2 mm up or down'],
   ['Rolls to the outer side', 'the crest is not square to the walking line, or the base is narrow', 'turn the crest 3 to 5°, flare the walls'],
-  ['The pelvis drops on one side', 'the raise is wrong', 'raise 2 mm up or down'],
+  ['The pelvis drops on one side', 'the raise does not go with the legs', "2 mm up or down to look at; the raise itself is the prescriber's figure"],
 ];
 
 const signsSection = (): Block[] => [
-  heading('Signs and cures'), introduction('Common practice of the trade; none of it is a finding about this client.', WIDTH),
+  heading('What is seen, and what to change'), introduction('Common practice of the trade; none of it is a finding about this client.', WIDTH),
   ...table([{ title: 'Seen or felt', width: 62 }, { title: 'Likely cause', width: 64 }, { title: 'Change', width: WIDTH - 126 }], SIGNS.map((cells) => ({ cells }))),
 ];

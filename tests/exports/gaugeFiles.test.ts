@@ -61,7 +61,7 @@ describe('the papers', () => {
 
   test('the record has a row for each wedge, the signs, the cautions, and who decides', () => {
     const record = wordsIn('left_trial-record.pdf');
-    for (const words of ['apex 5.0 mm back, no flat', 'planned', 'Signs and cures', 'never alone', 'The prescriber decides', 'physiotherapist']) expect(record).toContain(said(words));
+    for (const words of ['apex 5.0 mm back, no flat', 'planned', 'What is seen, and what to change', "prescriber's figure", 'never alone', 'The prescriber decides', 'physiotherapist']) expect(record).toContain(said(words));
     expect(record).toContain(said(`put ${made.wedges[0]!.trial.higher.toFixed(1)} mm under the right shoe too`));
   });
 });
