@@ -27,7 +27,7 @@ function raiseFigures(shoe: MatchShoe, made: SoleParts): Figures {
     plain('heelHeightBack', 'Heel height at the back edge: floor to the face the raise is glued to', stationAt(shape, 0).upper, 'mm', 0),
     plain('seatThickness', 'Thickness under the centre of the seat', seat.thickness, 'mm', centre),
     plain('ballHeight', 'Ball height: floor to the face the raise is glued to, at the tread', stationAt(shape, last.tread).upper, 'mm', last.tread),
-    plain('toeSpringOfShoe', 'Toe spring of the shoe: tip of the ground face above the ground', stationAt(shape, last.length).ground, 'mm', last.length),
+    plain('toeSpringOfShoe', 'Toe spring of the shoe: ground face above the ground, under the tip of the last', stationAt(shape, last.length).ground, 'mm', last.length),
     ...(toeArc?.kind === 'arc' ? [plain('radiusToe', 'Radius of the toe arc', toeArc.radius, 'mm')] : []),
     plain('tipSlope', 'Slope of the ground face at the tip', inDegrees(angleAt(shape.face, last.length)), 'deg', last.length),
     ...thicknessPair(shape, 'Back', 'back edge', 0), ...thicknessPair(shape, 'SeatEnd', 'seat end', last.seatLength),

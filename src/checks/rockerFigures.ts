@@ -37,7 +37,7 @@ function heights({ last, rocker, shape, stands }: RockerShoe): Figures {
     plain('standsBall', 'Foot stands at the ball, insole counted', stands.ball, 'mm', last.tread),
     plain('pitchOfSole', 'Pitch of the sole: seat above tread', seat.upper - ball.upper, 'mm'),
     plain('pitchOfLast', 'Pitch of the last', last.pitch, 'mm'),
-    plain('toeSpringOfShoe', 'Toe spring of the shoe: tip of the ground face above the ground', tip.ground, 'mm', last.length),
+    plain('toeSpringOfShoe', 'Toe spring of the shoe: ground face above the ground, under the tip of the last', tip.ground, 'mm', last.length),
     plain('toeSpringOfLast', 'Toe spring of the last', shape.upper(last.length, 0), 'mm', last.length),
     plain('heelRise', 'Rise of the ground face at the back edge of the heel', back.ground, 'mm', 0),
     plain('build', 'Build: tread plane above the ground', rocker.build, 'mm'),

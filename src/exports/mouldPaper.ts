@@ -6,7 +6,7 @@ import type { ShoeMould } from '../making/made.ts';
 import type { MouldPiece } from '../making/mould.ts';
 import { cuttingOf } from '../making/mould/cutter.ts';
 import { isPressed } from '../making/mould/groove.ts';
-import { mixFor } from '../making/mould/mix.ts';
+import { mixFor, onScale } from '../making/mould/mix.ts';
 import { wallsOf } from '../making/mould/walls.ts';
 import { heading, introduction, subheading, table, type Block } from './flow.ts';
 import { bold, ruled, WIDTH } from './jobSheetSections.ts';
@@ -43,7 +43,7 @@ const castWords = ({ order: { cast, shrink } }: ShoeMould): string =>
   `${cast.name}, ${rounded(cast.density, 2)} g/cm³ once set (${cast.densityBasis}); shrink ${shrink.map(percent).join(', ')} (${cast.shrinkBasis}). The maker's data sheet or a weighed and measured trial piece goes before these.`;
 
 function mixWords({ order, mould: { fill, layout } }: ShoeMould): string {
-  const { cast, holes, lost, total } = mixFor(fill, layout, order);
+  const { cast, holes, lost, total } = onScale(mixFor(fill, layout, order));
   return isPressed(order.cast.name)
     ? `${grams(total)} of foam: ${grams(cast)} for the part, ${grams(lost)} for the flash groove (common practice, 5 %)`
     : `${grams(total)} of mix: ${grams(cast)} in the cavity, ${grams(holes)} in pour hole and vents, ${grams(lost)} left in the cup (common practice, 5 %, 10 g at least). Gloves, eyes covered, extraction; the safety sheets of the makers hold.`;

@@ -46,6 +46,7 @@ function meets(piece: PathPiece, axis: 0 | 1, at: Mm): number[] {
 
 /** Shares of an arc at which it passes a direction from its centre. */
 export function passes({ start, sweep }: PathArc, angle: Rad): number[] {
+  if (sweep === 0) return [];
   const turn = Math.sign(sweep), full = 2 * Math.PI, first = ((((angle - start) * turn) % full) + full) % full, size = Math.abs(sweep);
   return Array.from({ length: Math.floor((size - first) / full) + 1 }, (_, i) => (first + i * full) / size);
 }

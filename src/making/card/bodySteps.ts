@@ -1,6 +1,6 @@
 import { cubic, grams, mm } from '../../checks/say.ts';
 import { isPressed } from '../mould/groove.ts';
-import { mixFor } from '../mould/mix.ts';
+import { mixFor, onScale } from '../mould/mix.ts';
 import { BEYOND_PART } from '../../checks/making.ts';
 import { figureTarget, foamTarget, sidesOf, soleTarget, type Bench } from './bench.ts';
 import { step, type Setting, type Step, type Target } from './step.ts';
@@ -20,7 +20,7 @@ const foamTargets = (bench: Bench): Target[] => [
 
 const MILLED_FOAM: readonly Setting[] = [
   setting('roughing', 'cutter 10 to 12 mm, one or two flutes; 16,000 to 18,000 rpm; 3 to 5 m/min; 5 to 8 mm deep; 6 mm step'),
-  setting('slower, as published for insoles', '14,500 rpm; 2 m/min; 2 mm deep'),
+  setting('slower', '14,500 rpm; 2 m/min; 2 mm deep (as published for milled insoles of EVA, IJMME-IJENS 16-04)'),
 ];
 
 function routerSteps(bench: Bench): Step[] {
@@ -58,12 +58,12 @@ function finishWords({ blocks, design: { fitting: { making: { block } } } }: Ben
 }
 
 function castSteps(bench: Bench): Step[] {
-  const sides = sidesIn(bench), { mould } = bench.design.fitting.making, whole = mould?.part === 'whole sole', pressed = mould && isPressed(mould.cast.name);
+  const sides = sidesIn(bench), { mould } = bench.design.fitting.making, whole = mould?.part === 'whole sole', pressed = mould && isPressed(mould.cast.name), printed = mould?.by === 'printed';
   return [
     step({
-      name: 'Mill and seal the mould', sides, how: 'Cut cavity and lid. Seal board with shellac and wax or two coats of epoxy; then wax five times and a release film. Some resins stick to shellac: try a corner.',
-      settings: [setting('modelling board', '12,000 to 18,000 rpm; 2 to 4 m/min; 4 to 6 mm deep'), setting('MDF', '16,000 to 18,000 rpm; 3 to 5 m/min; 4 to 6 mm deep')],
-      wait: WAITS.seal, batches: ['sealer', 'release'], hazards: ['spindle', 'dust', 'solvent', 'epoxy'],
+      name: printed ? 'Print and seal the mould' : 'Mill and seal the mould', sides, how: printed ? 'Print the pieces as they lie, join them on their dowels and bolts, fill the joints. Then wax five times and a release film.' : 'Cut cavity and lid. Seal board with shellac and wax or two coats of epoxy; then wax five times and a release film. Some resins stick to shellac: try a corner.',
+      settings: printed ? [] : [setting('modelling board', '12,000 to 18,000 rpm; 2 to 4 m/min; 4 to 6 mm deep'), setting('MDF', '16,000 to 18,000 rpm; 3 to 5 m/min; 4 to 6 mm deep')],
+      wait: WAITS.seal, batches: ['sealer', 'release'], hazards: printed ? ['hot', 'solvent'] : ['spindle', 'board', 'solvent', 'epoxy'],
     }),
     fillStep(bench),
     step({
@@ -79,7 +79,7 @@ function fillStep(bench: Bench): Step {
   const { moulds, design: { fitting: { making: { mould: order } } } } = bench, pressed = order && isPressed(order.cast.name), closed = order?.closing === 'clamps' ? 'clamps all round' : 'every bolt with its washers';
   const weighed: Target = {
     what: pressed ? 'Foam to weigh out' : 'Mix to weigh out', within: 'as the job sheet has it; a data sheet or a trial piece goes before',
-    values: moulds.map(({ side, order: own, mould: { fill, layout } }) => ({ side, text: `${grams(mixFor(fill, layout, own).total)} for ${cubic(fill)}` })),
+    values: moulds.map(({ side, order: own, mould: { fill, layout } }) => ({ side, text: `${grams(onScale(mixFor(fill, layout, own)).total)} for ${cubic(fill)}` })),
   };
   const told = { sides: sidesIn(bench), targets: moulds.length ? [weighed] : [] };
   return pressed

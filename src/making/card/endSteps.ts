@@ -38,7 +38,7 @@ export function finishSteps(bench: Bench): Step[] {
       name: 'Trim and finish the edges', sides, how: 'Trim the outsole flush, rasp, scrape, then paper 120, 240, 400; foam edges end at 240. Edge ink and wax, or flexible paint. Seal carbon that shows.',
       hazards: ['dust', 'spindle', 'carbon', 'solvent'],
     }),
-    step({ name: 'Insole in', sides: sidesOf(rockers), how: 'Leather insole back in, of the thickness the heights were worked out with.', targets: [soleTarget(rockers, 'Insole', ({ shoe }) => mm(shoe.last.insole), 'as measured: ______ mm')], wait: WAITS.lastOut }),
+    step({ name: 'Last out, insole in', sides: sidesOf(rockers), how: 'Not before 24 h have gone since the outsole went on. Leather insole back in, of the thickness the heights were worked out with.', targets: [soleTarget(rockers, 'Insole', ({ shoe }) => mm(shoe.last.insole), 'as measured: ______ mm')] }),
     step({ name: 'Look at both shoes together, then let them rest', sides: all, how: 'The list at the end of this card, both shoes on one plate.', wait: WAITS.wear }),
   ];
 }

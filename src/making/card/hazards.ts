@@ -1,6 +1,7 @@
 /** What can hurt at the bench. Common practice of the trade; local codes and the makers' safety sheets hold. */
 export const HAZARDS = {
   dust: 'Foam dust: extraction on, dust mask. Foam that smears is too hot; do not breathe its fumes.',
+  board: 'Board dust: that of MDF and modelling board is fine and harms the lungs. Extraction on, fine-dust mask.',
   solvent: 'Cement and primer give off solvent: extraction on, gloves, no flame and no spark.',
   epoxy: 'Epoxy: gloves and sleeves, nothing on the skin. It sensitises for good. Mix no more than is laid while it is liquid.',
   carbon: 'Carbon: its fibres and the dust of half-cured epoxy harm lungs and skin. Mask, sand wet, vacuum, never sweep or blow. Gloves, but not at a turning tool.',

@@ -27,6 +27,5 @@ export const WAITS = {
   print: { what: 'print', time: 'as the slicer says: ______ h', basis: "the slicer's own estimate", nights: 1 },
   profile: { what: 'rest', time: '2 h before the next grinding or the walk', basis: PRACTICE, nights: 0 },
   outsole: { what: 'press', time: 'overnight, last in', basis: PRACTICE, nights: 1 },
-  lastOut: { what: 'rest', time: 'last stays in for 24 h after the insole is in', basis: PRACTICE, nights: 1 },
   wear: { what: 'rest', time: '24 h before they are worn', basis: PRACTICE, nights: 1 },
 } as const satisfies Record<string, Wait>;

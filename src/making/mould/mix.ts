@@ -21,6 +21,12 @@ export function mixFor(fill: number, layout: MouldLayout, { cast: { name, densit
   return { cast, holes, lost, total: cast + holes + lost };
 }
 
+/** The same as a scale is read, in whole grams that add up; rounded up, for short of a gram there is too little. */
+export function onScale(mix: Mix): Mix {
+  const [cast, holes, lost] = [mix.cast, mix.holes, mix.lost].map(Math.ceil) as [Grams, Grams, Grams];
+  return { cast, holes, lost, total: cast + holes + lost };
+}
+
 /** Volume of a hole through the lid, mm³. */
 function columnOf({ at: [x, y], diameter }: Hole, { rows, ceiling }: MouldLayout): number {
   const nearest = rows.flatMap(({ upper }) => upper).reduce<{ readonly away: Mm; readonly z: Mm }>((best, [px, py, z]) => {
