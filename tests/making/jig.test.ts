@@ -8,12 +8,14 @@ import { enclosedArea } from '../../src/geometry/path.ts';
 import { distance, type Point } from '../../src/geometry/point.ts';
 import { pointsAlong } from '../../src/making/cut/flatSolid.ts';
 import { jigOf, type Jig, type JigPart } from '../../src/making/jig/jig.ts';
-import { partFor } from '../../src/making/jig/ordered.ts';
+import { laid } from '../../src/making/cut/placed.ts';
+import { jigsFor, partFor } from '../../src/making/jig/ordered.ts';
 import { jigSolid } from '../../src/making/jig/solid.ts';
 import { partsOf, type Shoe, type SoleParts } from '../../src/pair/shoe.ts';
 import { heightAt } from '../../src/profile/groundFace.ts';
 import { planPoint, rollX, rollY } from '../../src/profile/rollLine.ts';
 import { designOf, JOBS } from '../exports/jobs.ts';
+import { apart } from '../judges/apart.ts';
 import { circleThrough } from '../judges/circle.ts';
 import { readDxf } from '../support/dxfReader.ts';
 
@@ -143,6 +145,13 @@ test('as a solid the jig is closed, its outside out, every part a whole board th
     const over = partFor(part, 'right'), xs = pointsAlong(part.part.outline, 1).map(([x]) => x), turned = pointsAlong(over.outline, 1).map(([x]) => -x);
     expect(area(over)).toBeCloseTo(area(part.part), 6);
     expect([Math.min(...turned), Math.max(...turned)]).toEqual([expect.closeTo(Math.min(...xs), 9), expect.closeTo(Math.max(...xs), 9)]);
+  }
+});
+
+test('the parts of a usual jig lie clear of each other on their boards, by a slow judge', () => {
+  const [{ boards: { placed, board } }] = jigsFor(designOf(ordered(JOBS.alone, { jig: {} }))) as [ReturnType<typeof jigsFor>[number]];
+  for (const [i, one] of placed.entries()) for (const other of placed.slice(i + 1)) {
+    if (one.sheet === other.sheet) expect([one.part.name, other.part.name, apart(laid(one).outline, laid(other).outline, 1) > board.apart - 0.02]).toEqual([one.part.name, other.part.name, true]);
   }
 });
 

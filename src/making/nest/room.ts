@@ -51,7 +51,7 @@ function roomFor(shape: Shape, laid: readonly Laid[], { length, width }: SheetSi
   if (high[0] < low[0] - HAIR || high[1] < low[1] - HAIR) return undefined;
   const away = opposite(shape.body), taken = laid.flatMap((other) => shifted(sumLoops(other.shape.guard, away), other.at));
   const within = (value: number, k: 0 | 1): Mm => Math.max(low[k], Math.min(high[k], value / PER_MM));
-  const places = difference([roomBetween(low, high)], taken, FillRule.NonZero).flat();
+  const room = roomBetween(low, high), places = difference([room], taken, FillRule.NonZero).flat().filter((place) => isWithin(place, room));
   const choices = places.map((place) => ({ place, laid: { shape, at: [within(place.x, 0), within(place.y, 1)] as Point } })).sort((a, b) => inOrder(a.laid, b.laid));
   return choices.find(({ place }) => isFree(place, taken))?.laid;
 }
@@ -86,6 +86,9 @@ function roomBetween([x0, y0]: Point, [x1, y1]: Point): Path64 {
   const [left, low, right, high] = [Math.floor(x0 * PER_MM) - 1, Math.floor(y0 * PER_MM) - 1, Math.ceil(x1 * PER_MM) + 1, Math.ceil(y1 * PER_MM) + 1];
   return [{ x: left, y: low }, { x: right, y: low }, { x: right, y: high }, { x: left, y: high }];
 }
+
+/** The difference now and then has corners far outside what it is cut from; drawn in to the room they would lie anywhere. */
+const isWithin = ({ x, y }: Point64, [least, , most]: Path64): boolean => x >= least!.x && x <= most!.x && y >= least!.y && y <= most!.y;
 
 function shifted(loops: Paths64, [x, y]: Point): Paths64 {
   const [dx, dy] = [Math.round(x * PER_MM), Math.round(y * PER_MM)];
