@@ -210,5 +210,11 @@ test('arcs through the points of a line pass none by more than the gap, and a ci
   expect(fitted.length).toBeLessThan(40);
   for (const at of ring) expect(Math.min(...points.map((point) => distance(point, at)))).toBeLessThan(0.08);
   fitted.forEach((_, i) => expect(distance(pointAlong(fitted, i + 1 - 1e-12), pointAlong(fitted, (i + 1) % fitted.length))).toBeLessThan(1e-6));
-  expect(arcsRoundRing(Array.from({ length: 90 }, (_, i): Point => [50 * Math.cos((2 * Math.PI * i) / 90), 50 * Math.sin((2 * Math.PI * i) / 90)]), 0.01).length).toBeLessThanOrEqual(4);
+  expect(arcsRoundRing(Array.from({ length: 180 }, (_, i): Point => [50 * Math.cos((2 * Math.PI * i) / 180), 50 * Math.sin((2 * Math.PI * i) / 180)]), 0.01).length).toBeLessThanOrEqual(4);
+});
+
+test('where a small round meets a long straight stretch, the line drawn bulges from neither', () => {
+  const ring: readonly Point[] = [[62.714, 36.526], [58.588, 36.248], [58.536, 36.234], [58.489, 36.207], [58.451, 36.169], [58.433, 36.138], [53.836, 35.888], [50.374, 35.761], [50.322, 35.747], [50.275, 35.72], [50.237, 35.682], [50.219, 35.652], [20, 35], [20, 0], [60, 0]];
+  const fine = ring.flatMap(([x, y], i) => { const [ax, ay] = ring[(i + 1) % ring.length]!; return Array.from({ length: 2000 }, (_, k): Point => [x + ((ax - x) * k) / 2000, y + ((ay - y) * k) / 2000]); });
+  for (const at of sampled(arcsRoundRing(ring, 0.05), 0.2)) expect(Math.min(...fine.map((point) => distance(point, at)))).toBeLessThan(0.06);
 });

@@ -1,5 +1,5 @@
 import { pointOn, type Path, type PathPiece } from '../../geometry/path.ts';
-import { cross, distance, dot, subtract, unit, type Point } from '../../geometry/point.ts';
+import { between, cross, distance, dot, subtract, unit, type Point } from '../../geometry/point.ts';
 import { atan2 } from '../../geometry/trig.ts';
 import type { Mm } from '../../geometry/units.ts';
 
@@ -49,10 +49,13 @@ function arcOver(a: Point, b: Point, c: Point): PathPiece | undefined {
 }
 const FLAT: Mm = 1e5;
 
-/** Whether each point lies near the piece, and each stretch between two points runs the way the piece does. */
+/** Whether each point lies near the piece, and each stretch between two points runs near it too, and the way it does: a small round and a long straight stretch share no arc, though one goes through all their points. */
 function passes(piece: PathPiece, points: readonly Point[], gap: Mm): boolean {
   const way = unit(subtract(pointOn(piece, 1), pointOn(piece, 0)));
-  return points.every((at, i) => off(piece, at) <= gap && (i === 0 || dot(subtract(at, points[i - 1]!), piece.kind === 'line' ? way : tangentAt(piece, at)) > 0));
+  return points.every((at, i) => {
+    const before = points[Math.max(0, i - 1)]!;
+    return off(piece, at) <= gap && off(piece, between(before, at, 0.5)) <= gap && (i === 0 || dot(subtract(at, before), piece.kind === 'line' ? way : tangentAt(piece, at)) > 0);
+  });
 }
 
 const off = (piece: PathPiece, at: Point): Mm => piece.kind === 'arc' ? Math.abs(distance(at, piece.centre) - piece.radius)
