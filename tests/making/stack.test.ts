@@ -218,3 +218,12 @@ test('where a small round meets a long straight stretch, the line drawn bulges f
   const fine = ring.flatMap(([x, y], i) => { const [ax, ay] = ring[(i + 1) % ring.length]!; return Array.from({ length: 2000 }, (_, k): Point => [x + ((ax - x) * k) / 2000, y + ((ay - y) * k) / 2000]); });
   for (const at of sampled(arcsRoundRing(ring, 0.05), 0.2)) expect(Math.min(...fine.map((point) => distance(point, at)))).toBeLessThan(0.06);
 });
+
+test.each([-6, -12])('walls that flare by %d degrees stand within their blanks where they are widest, however thick the sheet and though nothing is left for grinding', (lean) => {
+  const flare = (lean * Math.PI) / 180, shoe = JOBS.alone.shoes.right!, taper = { heelInner: flare, heelOuter: flare, foreInner: 0, foreOuter: 0 };
+  const design = ordered({ ...JOBS.alone, shoes: { right: { ...shoe, order: { ...shoe.order, taper } } } } as typeof JOBS.alone, { trim: 0 }, [sheetOf(30)]), [stack] = stacked(design).shoes, { shape } = partsOf(design.shoes[0]!)!, lower = sweptSurface(foamFace(shape), shape.line);
+  for (let i = 0; i < 40; i++) {
+    const foot = meetSurface(wallLine(shape, (i / 40) * shape.edge.length), lower);
+    expect(insideBy(stack!, slowPlace(shape, foot), foot[1])).toBeGreaterThan(-0.02);
+  }
+});

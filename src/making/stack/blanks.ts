@@ -1,4 +1,5 @@
 import { area, FillRule, intersect, ramerDouglasPeucker, union, type Path64, type Paths64 } from 'clipper2-ts';
+import { tan } from '../../geometry/trig.ts';
 import type { Mm } from '../../geometry/units.ts';
 import type { SoleParts } from '../../pair/shoe.ts';
 import { grown } from '../nest/noFit.ts';
@@ -26,16 +27,25 @@ export interface Cover {
 const SPARED: Mm = 0.02, BESIDES: Mm = 0.1;
 
 export function coverOf({ shape, bodies }: SoleParts, trim: Mm): Cover {
-  const face = bentFace(shape), need = needOf(bodies.foam, face), flared = Object.values(shape.taper).some((lean) => lean < 0);
-  const bare = kept(need.deeperThan), out = kept((depth) => setOut(bare(depth), trim + BESIDES));
-  // Where walls flare out towards the ground a layer must reach as far as its lower side.
-  const both = (loops: (depth: Mm) => Paths64, reach: Mm, thickness: Mm): Paths64 =>
-    flared && thickness > 0 ? union([...loops(reach), ...loops(reach + thickness)], FillRule.NonZero) : loops(reach);
+  const face = bentFace(shape), need = needOf(bodies.foam, face), flare = Math.max(0, ...Object.values(shape.taper).map((lean) => tan(-lean)));
+  const bare = kept(need.deeperThan), out = kept((depth) => setOut(bare(depth), trim + BESIDES + flare * LOOKED_EVERY));
+  const widest = (loops: (depth: Mm) => Paths64, reach: Mm, thickness: Mm): Paths64 =>
+    flare > 0 && thickness > 0 ? union(depthsIn(reach, thickness).flatMap(loops), FillRule.NonZero) : loops(reach);
   return {
     face, most: need.most,
-    loops: (zone, reach, thickness) => within(both(out, reach, thickness), zone),
-    bare: (zone, reach, thickness) => within(both(bare, reach, thickness), zone), section: (zone, depth) => within(need.sectionAt(depth), zone),
+    loops: (zone, reach, thickness) => within(widest(out, reach, thickness), zone),
+    bare: (zone, reach, thickness) => within(widest(bare, reach, thickness), zone), section: (zone, depth) => within(need.sectionAt(depth), zone),
   };
+}
+
+/**
+ * Walls that flare out stand widest where they end on the ground line, and that is anywhere between the two sides of a layer.
+ * At the same depths for all layers, so that each is worked out once; blanks are larger by what a wall flares from one to the next.
+ */
+const LOOKED_EVERY: Mm = 1;
+function depthsIn(reach: Mm, thickness: Mm): Mm[] {
+  const first = Math.floor(reach / LOOKED_EVERY) + 1, count = Math.max(0, Math.ceil((reach + thickness) / LOOKED_EVERY) - first);
+  return [reach, ...Array.from({ length: count }, (_, i) => (first + i) * LOOKED_EVERY), reach + thickness];
 }
 
 function setOut(loops: Paths64, by: Mm): Paths64 {
