@@ -21,6 +21,11 @@ test('a jig leaves as boards, a solid and a paper, named by job and side; the sa
   expect(boundsOf(solid).most[2]).toBeLessThan(jigs[0]!.jig.frame.zero);
 });
 
+test('a board without clearance leaves a closed solid too, though its parts touch', () => {
+  const tight = designOf({ ...JOBS.alone, making: readMaking({ chordGap: 0.4, jig: { ribsApart: 120 }, board: { clearance: 0 } }) });
+  expect(faultsOf(weldedStl(jigFiles(tight, { jigs: jigsFor(tight) }).at(-2)!.bytes))).toEqual([]);
+});
+
 test('every part is cut once, on its board, and is lettered', () => {
   const sheets = files.filter(({ name }) => name.endsWith('.dxf')).map(({ bytes }) => readDxf(new TextDecoder().decode(bytes))), { parts } = jigs[0]!.jig;
   expect(sheets.reduce((sum, { chains }) => sum + chains('CUT_OUT').length, 0)).toBe(parts.length);

@@ -4,8 +4,12 @@ import type { Mm } from '../../geometry/units.ts';
 import { flatSolid } from '../cut/flatSolid.ts';
 import type { Jig, JigPart } from './jig.ts';
 
+/** Parts that touched each other would share edges, and no reader would find them closed: boards without clearance are shown this much thinner. */
+const TOUCHING: Mm = 0.01;
+
 /** The jig as it stands on the bench, each part a closed solid of its own; the bridges are laid aside. */
-export const jigSolid = ({ parts }: Jig, thickness: Mm, chordGap: Mm): Mesh => together(parts.filter(({ kind }) => kind !== 'bridge').map((part) => standing(part, thickness, chordGap)));
+export const jigSolid = ({ parts, frame: { slot } }: Jig, thickness: Mm, chordGap: Mm): Mesh =>
+  together(parts.filter(({ kind }) => kind !== 'bridge').map((part) => standing(part, Math.min(thickness, slot - TOUCHING), chordGap)));
 
 /** A part where it stands, its drawn face to the toe or to the middle of the jig. */
 export function standing({ part, stand: { way, at, heelRight } }: JigPart, thickness: Mm, chordGap: Mm): Mesh {
