@@ -3,7 +3,7 @@ import type { Pace } from '../checks/seen.ts';
 import type { Pair } from '../pair/shoe.ts';
 import { blockFindings } from './block/blockFindings.ts';
 import { cardFindings } from './card/findings.ts';
-import { boardNotMeasured } from './cut/boardFindings.ts';
+import { boardNotMeasured, kerfTooWide } from './cut/boardFindings.ts';
 import { gaugeFindings } from './gauges/findings.ts';
 import { jigFindings } from './jig/findings.ts';
 import { mouldFindings } from './mould/findings.ts';
@@ -22,6 +22,7 @@ const CHECKS: readonly ((pair: Pair, pace: Pace) => readonly Finding[])[] = [
   blockFindings,
   cardFindings,
   gaugeFindings,
+  kerfTooWide,
   jigFindings,
   boardNotMeasured,
   mouldFindings,

@@ -131,6 +131,14 @@ test('a board too small is told with one that works; nothing is told while a han
   expect([told(onBoard({ board: { length, width } })), told(onBoard({})), told(short.fitting, 'quick')]).toEqual([[], [], []]);
 });
 
+test('a cut wider than the slots of the heel block stops, with the widest that works', () => {
+  const design = designOf(gauged(JOBS.alone)), found = (kerf: number): Finding[] => makingFindings({ ...design, fitting: gauged(JOBS.alone, { board: { thickness: 6, kerf } }) }).filter(({ code }) => code === 'KERF_WIDER_THAN_SLOT');
+  expect(found(8)).toMatchObject([{ severity: 'stop', measured: 8, limit: 6.09, where: 'slots of the heel block' }]);
+  expect(found(6.09)).toEqual([]);
+  // A raise has no heel block, and its gauges no slots.
+  expect(makingFindings({ shoes: [], fitting: gauged(JOBS.alone, { board: { thickness: 6, kerf: 8 } }) })).toEqual([]);
+});
+
 /** Where a slope pushed under the toe from ahead touches first: the place that keeps it furthest ahead. */
 function touchesFirst({ shape: { face }, bodies: { whole: { rim } } }: SoleParts, rise: number): number {
   const places = Array.from({ length: 4001 }, (_, i) => rim.start + ((rim.end - rim.start) * i) / 4000);

@@ -16,6 +16,19 @@ export function boardNotMeasured({ fitting: { making: { board, jig, gauges } } }
   }];
 }
 
+/** A cutter goes both ways through a slot, so it is narrower by a hair at least. */
+const PASSES = 0.01;
+
+/** A slot that takes no cutter is left out of the line to cut; and parts without slots do not go together. */
+export function kerfTooWide({ shoes, fitting: { making: { board: { thickness, clearance, kerf }, jig, gauges } } }: Pair): Finding[] {
+  const slot = thickness + clearance, widest = Math.floor((slot - PASSES) * 100 + 1e-6) / 100, heelBlocks = gauges && shoes.some(({ kind }) => kind === 'rocker');
+  if ((!jig && !heelBlocks) || kerf <= widest) return [];
+  return [{
+    code: 'KERF_WIDER_THAN_SLOT', severity: 'stop', measured: kerf, limit: widest, unit: 'mm', where: jig ? 'slots of the jig' : 'slots of the heel block', basis: PRACTICE,
+    text: `A cut of ${mm(kerf, 2)} cannot make slots of ${mm(slot, 2)}, so the parts would have none. Take a cutter of ${mm(widest, 2)} or less (making.board.kerf), or a thicker board.`,
+  }];
+}
+
 /**
  * Parts that the board on the sheet does not take: they are laid on a larger one all the same, and that one is named.
  * @param what the parts are together, like `gauges`

@@ -12,7 +12,7 @@ import { jigOf } from './jig.ts';
 /** What stands in the way of a jig that goes together and cuts the right line. */
 export function jigFindings({ fitting: { making: { jig: order, board } }, shoes }: Pair, pace: Pace): Finding[] {
   if (!order) return [];
-  return [...kerfTooWide(board), ...bushTooSmall(order), ...ribsTooClose(order, board), ...shoes.flatMap((shoe) => ofShoe(shoe, order, board, pace))];
+  return [...bushTooSmall(order), ...ribsTooClose(order, board), ...shoes.flatMap((shoe) => ofShoe(shoe, order, board, pace))];
 }
 
 function ofShoe(shoe: Shoe, order: JigOrder, board: BoardOrder, pace: Pace): Finding[] {
@@ -21,18 +21,6 @@ function ofShoe(shoe: Shoe, order: JigOrder, board: BoardOrder, pace: Pace): Fin
 }
 
 const common = { unit: 'mm', basis: PRACTICE } as const;
-
-/** A cutter goes both ways through a slot, so it is narrower by a hair at least. */
-const PASSES = 0.01;
-
-function kerfTooWide({ thickness, clearance, kerf }: BoardOrder): Finding[] {
-  const slot = thickness + clearance, widest = Math.floor((slot - PASSES) * 100 + 1e-6) / 100;
-  if (kerf <= widest) return [];
-  return [{
-    ...common, code: 'KERF_WIDER_THAN_SLOT', severity: 'stop', measured: kerf, limit: widest, where: 'slots of the jig',
-    text: `A cut of ${mm(kerf, 2)} cannot make slots of ${mm(slot, 2)}, so the parts would have none. Take a cutter of ${mm(widest, 2)} or less (making.board.kerf), or a thicker board.`,
-  }];
-}
 
 function bushTooSmall({ bush }: JigOrder): Finding[] {
   if (!bush || bush.diameter > bush.cutter) return [];
