@@ -175,6 +175,9 @@ describe('findings name what works', () => {
     expect(finding).toMatchObject({ code: 'BUSH_TOO_SMALL', severity: 'stop' });
     expect(finding!.text).toContain('a bush of 17.0 mm with a cutter of 12.0 mm works: the rails then lie 2.5 mm inside');
     expect(codes({ jig: { face, bush: BUSH }, board: MEASURED })).toEqual([]);
+    const tight: Fitting = { ...JOBS.alone, shoes: { right: { ...JOBS.alone.shoes.right!, order: { ...JOBS.alone.shoes.right!.order, toe: { rule: 'given', radius: 50, endAngle: 0.4 } } as never } } };
+    // Swapped the rails would lie 49 mm inside an arc of 50.
+    expect(found({ jig: { face, bush: { diameter: 2, cutter: 100 } }, board: MEASURED }, tight)[0]!.text).not.toContain('swapped');
     expect(codes({ jig: { bush: BUSH }, board: MEASURED })).toEqual(['OUTSOLE_ON_TOP', 'OUTSOLE_ON_TOP']);
   });
   test('a bush too wide for the tightest arc, and the widest that works', () => {
@@ -186,7 +189,7 @@ describe('findings name what works', () => {
   test('ribs closer than the board is thick, and a board too small', () => {
     expect(found({ jig: { ribsApart: 12 }, board: MEASURED })[0]).toMatchObject({ code: 'RIBS_TOO_CLOSE', severity: 'warn', limit: 16.1 });
     const [small] = found({ jig: {}, board: { ...MEASURED, length: 300, width: 250 } });
-    expect(small).toMatchObject({ code: 'BEYOND_BOARD', severity: 'warn', measured: 300 });
+    expect(small).toMatchObject({ code: 'BEYOND_BOARD', severity: 'warn', measured: 300, text: expect.stringContaining('All parts of the jig are laid on one of') });
     const left = found({ jig: {}, board: { ...MEASURED, length: Math.max(...found({ jig: {}, board: { ...MEASURED, length: 300, width: 250 } }).map(({ limit }) => limit!)), width: 250 } });
     expect(left).toEqual([]);
   });

@@ -5,34 +5,37 @@ import { PRACTICE } from '../../checks/sources.ts';
 import type { BoardOrder, JigOrder } from '../../fitting/making.ts';
 import { partsOf, type Pair, type Shoe } from '../../pair/shoe.ts';
 import { beyondBoard } from '../cut/boardFindings.ts';
-import { largestOffset, offsetFor } from './bush.ts';
+import { bushWorks, largestOffset, offsetFor } from './bush.ts';
 import { leastApart } from './frame.ts';
 import { jigOf } from './jig.ts';
 
 /** What stands in the way of a jig that goes together and cuts the right line. */
 export function jigFindings({ fitting: { making: { jig: order, board } }, shoes }: Pair, pace: Pace): Finding[] {
   if (!order) return [];
-  return [...bushTooSmall(order), ...ribsTooClose(order, board), ...shoes.flatMap((shoe) => ofShoe(shoe, order, board, pace))];
+  return [...bushTooSmall(order, shoes), ...ribsTooClose(order, board), ...shoes.flatMap((shoe) => ofShoe(shoe, order, board, pace))];
 }
 
 function ofShoe(shoe: Shoe, order: JigOrder, board: BoardOrder, pace: Pace): Finding[] {
   const large = bushTooLarge(shoe, order), jig = pace === 'quick' ? undefined : jigOf(shoe, order, board, '');
-  return [...large, ...outsoleLeft(shoe, order), ...(jig ? beyondBoard(shoe.side, 'jig', jig.parts.map(({ part }) => part), board) : [])];
+  return [...large, ...outsoleLeft(shoe, order), ...(jig ? beyondBoard(shoe.side, 'parts of the jig', jig.parts.map(({ part }) => part), board) : [])];
 }
 
 const common = { unit: 'mm', basis: PRACTICE } as const;
 
-function bushTooSmall({ bush }: JigOrder): Finding[] {
+function bushTooSmall(order: JigOrder, shoes: readonly Shoe[]): Finding[] {
+  const { bush } = order;
   if (!bush || bush.diameter > bush.cutter) return [];
   return [{
     ...common, code: 'BUSH_TOO_SMALL', severity: 'stop', measured: bush.diameter, limit: bush.cutter, where: 'rails of the jig',
-    text: `A guide bush of ${mm(bush.diameter)} does not let a cutter of ${mm(bush.cutter)} through. ${swapped(bush)}`,
+    text: `A guide bush of ${mm(bush.diameter)} does not let a cutter of ${mm(bush.cutter)} through. ${swapped(order, bush, shoes)}`,
   }];
 }
 
-const swapped = ({ diameter, cutter }: NonNullable<JigOrder['bush']>): string => diameter === cutter
-  ? `Take a bush wider than its cutter (making.jig.bush.diameter).`
-  : `If the two are swapped, a bush of ${mm(cutter)} with a cutter of ${mm(diameter)} works: the rails then lie ${mm((cutter - diameter) / 2)} inside (making.jig.bush).`;
+/** That the two are swapped is offered only where all arcs take it. */
+function swapped(order: JigOrder, { diameter, cutter }: NonNullable<JigOrder['bush']>, shoes: readonly Shoe[]): string {
+  const bush = { diameter: cutter, cutter: diameter }, works = shoes.every((shoe) => { const shape = partsOf(shoe)?.shape; return !shape || bushWorks(shape, { ...order, bush }); });
+  return works ? `If the two are swapped, a bush of ${mm(cutter)} with a cutter of ${mm(diameter)} works: the rails then lie ${mm(offsetFor(bush))} inside (making.jig.bush).` : 'Take a bush wider than its cutter (making.jig.bush.diameter).';
+}
 
 function bushTooLarge(shoe: Shoe, order: JigOrder): Finding[] {
   const shape = partsOf(shoe)?.shape, { bush } = order;
