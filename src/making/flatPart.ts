@@ -1,4 +1,4 @@
-import { mirroredPath, type Path } from '../geometry/path.ts';
+import type { Path } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
 
@@ -19,9 +19,3 @@ export interface FlatPart {
 export interface PartMark { readonly of: string; readonly path: Path }
 /** One line of lettering from its lower left corner. @property turn counter-clockwise, level where left out */
 export interface PartLetters { readonly text: string; readonly at: Point; readonly size: Mm; readonly turn?: Rad }
-
-/** The same part for the other side. Lettering stays readable: only its place is mirrored. */
-export const otherWayRound = ({ name, outline, holes, marks, letters }: FlatPart): FlatPart => ({
-  name, outline: mirroredPath(outline), holes: holes.map(mirroredPath), marks: marks.map(({ of, path }) => ({ of, path: mirroredPath(path) })),
-  letters: letters.map(({ at: [x, y], turn = 0, ...line }) => ({ ...line, at: [x, -y], ...(turn !== 0 && { turn: -turn }) })),
-});

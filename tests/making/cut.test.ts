@@ -6,7 +6,6 @@ import { flatSolid } from '../../src/making/cut/flatSolid.ts';
 import { cutLine } from '../../src/making/cut/kerf.ts';
 import { laid } from '../../src/making/cut/placed.ts';
 import { relieved } from '../../src/making/cut/relief.ts';
-import { widestKerf } from '../../src/making/cut/widest.ts';
 import { plate, slot, SLOT } from '../support/plate.ts';
 
 /** Judge that knows no arcs: distance to an edge by straight lines within 0.0005 mm of it. */
@@ -43,12 +42,6 @@ describe('the line to cut', () => {
     expect(Math.min(...sampled(line, 0.5).filter(([x]) => Math.abs(x - slot.middle) < 2).map(([, y]) => y).filter((y) => y > 10))).toBeGreaterThan(slot.bottom + 20);
     expect(cutLine(plate.holes[1]!, 6.5)).toEqual([]);
     expect(cutLine(plate.holes[0]!, 3.2)).toEqual([]);
-  });
-
-  test('the widest cut that reaches every edge is the narrowest slot', () => {
-    expect(widestKerf(plate, 3)).toBe(3);
-    expect(widestKerf(plate, 8)).toBeCloseTo(SLOT, 9);
-    expect(widestKerf({ ...plate, holes: [] }, 8)).toBeCloseTo(SLOT, 9);
   });
 });
 
