@@ -7,7 +7,7 @@ import { checksAfter, checksBefore } from './checks.ts';
 import { finishSteps, handOverSteps, outsoleSteps, trialSteps } from './endSteps.ts';
 import { stiffenerSteps } from './stiffenerSteps.ts';
 import type { Check, Phase, Step } from './step.ts';
-import { wayFor } from './way.ts';
+import { unordered, wayFor } from './way.ts';
 
 /** The card that walks with the shoes through the workshop: what is done in which order, and on which day at the earliest. */
 export interface JobCard {
@@ -28,10 +28,16 @@ const HEADINGS: Readonly<Record<WayOfMaking, string>> = {
 export function jobCardFor(design: Design, { moulds, blocks }: Pick<Made, 'moulds' | 'blocks'>): JobCard {
   const way = wayFor(design.fitting.making), bench: Bench = { design, way, soles: solesIn(design), moulds, blocks };
   const phases: readonly Phase[] = [
-    { name: 'Stiffener', steps: stiffenerSteps(bench) }, { name: HEADINGS[way], steps: bench.soles.length ? BODY_STEPS[way](bench) : [] },
+    { name: 'Stiffener', steps: stiffenerSteps(bench) }, { name: HEADINGS[way], steps: bench.soles.length ? bodySteps(bench) : [] },
     { name: 'Trial', steps: trialSteps(bench) }, { name: 'Outsole', steps: outsoleSteps(bench) }, { name: 'Finish', steps: finishSteps(bench) }, { name: 'Hand-over', steps: handOverSteps(bench) },
   ];
   return { way, before: checksBefore(bench), phases: dated(phases.filter(({ steps }) => steps.length > 0)), after: checksAfter(bench) };
+}
+
+/** The first step tells where nothing is ordered for the way: its words speak of files that were not made. */
+function bodySteps(bench: Bench): Step[] {
+  const missing = unordered(bench.design.fitting.making), [first, ...rest] = BODY_STEPS[bench.way](bench);
+  return missing === undefined || !first ? BODY_STEPS[bench.way](bench) : [{ ...first, how: `NOT ORDERED YET: no file of this job was made for these steps. Order it on the sheet (making.${missing}) and make the files again before you begin. ${first.how}` }, ...rest];
 }
 
 function dated(phases: readonly Phase[]): DatedPhase[] {

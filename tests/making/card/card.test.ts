@@ -197,12 +197,19 @@ test('a shoe that stands level as it is gets no step of its own, but the walk an
 describe('a way of which nothing is ordered', () => {
   const found = (making: Asked): string[] => cardFindings(ordering(making)).map(({ code, severity }) => `${code} ${severity}`);
 
-  test('is noted; what the note advises takes it away', () => {
-    expect(found({ card: { way: 'jig' }, stack: {} })).toEqual(['CARD_WAY note']);
+  test('is warned of, so that it stands on the screen too; what the warning advises takes it away', () => {
+    expect(found({ card: { way: 'jig' }, stack: {} })).toEqual(['CARD_WAY warn']);
     const text = cardFindings(ordering({ card: { way: 'jig' }, stack: {} })).map((finding) => finding.text).join();
     expect(text).toMatch(/making\.jig.*the card then tells of "sheet stack"/);
     expect([found({ card: { way: 'jig' }, jig: {} }), found({ card: {}, stack: {} }), found({})]).toEqual([[], [], []]);
     expect(wayFor(readMaking({ card: {}, stack: {} }))).toBe('sheet stack');
+  });
+
+  test.each(WAYS_OF_MAKING)('%s: the first of its steps says so, and nothing does once it is ordered', (way) => {
+    const told = (making: Asked): number[] => stepsOf(cardOf(making)).flatMap(({ how }, i) => (how.includes('NOT ORDERED YET') ? [i] : [])), steps = stepsOf(cardOf({ card: { way } }));
+    const body = steps.findIndex(({ how }) => how.includes(`making.${ORDER_FOR[way]}`));
+    expect([told({ card: { way } }), told({ card: { way }, [ORDER_FOR[way]]: {} }), told({ card: {} })]).toEqual([[body], [], []]);
+    expect(cardOf({ card: { way } }).phases.find(({ name }) => name.startsWith('Body'))!.steps[0]!.step.name).toBe(steps[body]!.name);
   });
 });
 
