@@ -1,6 +1,7 @@
 import { cautionsFor } from '../checks/cautions.ts';
 import { figuresOf, type FigureKey } from '../checks/figures.ts';
 import { mm, rounded, sentences } from '../checks/say.ts';
+import type { WedgeOrder } from '../fitting/making.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Design } from '../checks/design.ts';
 import { BASE_LEAST } from '../making/wedges/base.ts';
@@ -24,7 +25,7 @@ export function trialRecordPdf(design: Design, wedges: ShoeWedges): Uint8Array {
 const blocksOf = (design: Design, one: ShoeWedges): Block[] => [
   heading(`Trial record: ${one.side} shoe of ${design.fitting.job.reference}`),
   framed(['Beside a rail, someone at hand, both shoes on, never alone. Stop on pain. The prescriber decides.'], WIDTH),
-  ...setSection(design, one), ...walkSection(one), ...choiceSection(), ...signsSection(),
+  ...setSection(design, one), ...walkSection(one), ...choiceSection(), ...signsSection(one.order),
   heading('Cautions'), ...cautionsFor(design.fitting).map((caution, i) => paragraph(`${i + 1}. ${caution}`, WIDTH)),
 ];
 
@@ -54,7 +55,7 @@ function setSection(design: Design, { side, order: { step }, wedges, trial, tria
         ],
       })),
     ),
-    paragraph('Heel, stands, ball, tip: how thick the wedge is there, mm, measured upright. order.apex: what to write on the sheet when it is chosen, % of the last from the heel.', WIDTH),
+    paragraph('Heel, stands, ball, tip: how thick the wedge is there, mm, measured upright. order.apex: what to write on the sheet when it is chosen, % of the last from the heel. Toe spring: ground face above the ground at the tip of the last; the edge of the sole ahead of it stands higher.', WIDTH),
     ...leftOut.map((one) => paragraph(leftOutWords(one), WIDTH)),
   ];
 }
@@ -105,9 +106,9 @@ function form(columns: readonly Column[], first: readonly string[], height: Mm, 
 }
 
 /** Common practice of the trade. */
-const SIGNS: readonly (readonly [seen: string, cause: string, change: string])[] = [
-  ['Like climbing a hill; the knee is pushed back', 'the toe arc begins too far forward, or rises too little', 'apex 5 mm back, or more rise at the toe'],
-  ['Falls forward, the knee gives, cannot stand still', 'the apex is too far back, or there is no flat', 'apex 5 mm forward, or a flat of 30 to 50 mm'],
+const signsFor = ({ step, flat }: WedgeOrder): readonly (readonly [seen: string, cause: string, change: string])[] => [
+  ['Like climbing a hill; the knee is pushed back', 'the toe arc begins too far forward, or rises too little', `apex ${mm(step)} back, or more rise at the toe`],
+  ['Falls forward, the knee gives, cannot stand still', 'the apex is too far back, or there is no flat', `apex ${mm(step)} forward, or a flat of ${mm(flat)}`],
   ['The foot slaps down', 'heel arc too short or too steep, heel too hard', 'larger heel arc, softer last 40 mm of the heel'],
   ['The heel digs in, a jolt', 'the heel arc ends too far back, or a corner is left', 'take the corner off down to the strike angle'],
   ['Stands on toes or on the heel', 'the pitch does not go with the angle of the ankle', 'heel 2 mm up or down'],
@@ -115,7 +116,7 @@ const SIGNS: readonly (readonly [seen: string, cause: string, change: string])[]
   ['The pelvis drops on one side', 'the raise does not go with the legs', "2 mm up or down to look at; the raise itself is the prescriber's figure"],
 ];
 
-const signsSection = (): Block[] => [
+const signsSection = (order: WedgeOrder): Block[] => [
   heading('What is seen, and what to change'), introduction('Common practice of the trade; none of it is a finding about this client.', WIDTH),
-  ...table([{ title: 'Seen or felt', width: 62 }, { title: 'Likely cause', width: 64 }, { title: 'Change', width: WIDTH - 126 }], SIGNS.map((cells) => ({ cells }))),
+  ...table([{ title: 'Seen or felt', width: 62 }, { title: 'Likely cause', width: 64 }, { title: 'Change', width: WIDTH - 126 }], signsFor(order).map((cells) => ({ cells }))),
 ];

@@ -66,6 +66,11 @@ describe('the papers', () => {
   });
 });
 
+test('cures are told in the step and the flat that are ordered', () => {
+  const order = { step: 6, flat: 20 }, record = readPdf(trialRecordPdf(design, { ...made.wedges[0]!, order })).flatMap(({ words }) => words).join(' ');
+  for (const words of ['apex 6.0 mm back', 'apex 6.0 mm forward', 'a flat of 20.0 mm']) expect(record).toContain(words);
+});
+
 test('the numbers of both stand beside the shoe', () => {
   const { shoes, making } = JSON.parse(designJson(design, made));
   expect([making.gauges, making.wedges]).toEqual([{ depthMm: 30 }, { stepMm: 5, flatMm: 30 }]);

@@ -1,4 +1,6 @@
 import { mm } from '../../checks/say.ts';
+import type { Mm } from '../../geometry/units.ts';
+import { isTrial, trialFor } from '../wedges/trial.ts';
 import { figureTarget, sidesOf, soleTarget, type Bench } from './bench.ts';
 import { step, type Step } from './step.ts';
 import { WAITS } from './waits.ts';
@@ -7,10 +9,23 @@ import { WAITS } from './waits.ts';
 export function trialSteps(bench: Bench): Step[] {
   return [step({
     name: 'Walking trial, outsole still off', sides: bench.design.shoes.map(({ side }) => side),
-    how: 'Last out, insole in for the walk; the last goes back in before the outsole. Both shoes on. Level floor: stand still 30 s, walk 10 m four times, turn. Heel lands softly, no slap, no hill, no falling forward. Change in steps of 5 mm of apex or 2 mm of heel, and write every change down. What was changed goes on the sheet, and the papers are made again.',
+    how: `${wedgeWords(bench)}Last out, insole in for the walk; the last goes back in before the outsole. Both shoes on. Level floor: stand still 30 s, walk 10 m four times, turn. Heel lands softly, no slap, no hill, no falling forward. Change in steps of ${mm(bench.design.fitting.making.wedges?.step ?? USUAL_STEP, 0)} of apex or 2 mm of heel, and write every change down. What was changed goes on the sheet, and the papers are made again.`,
     targets: [figureTarget(bench, 'Apex from the heel', 'apex', '± 3 mm')],
     hazards: ['walking'],
   })];
+}
+
+/** How far the apex is moved where no wedges are ordered. Common practice of the trade. */
+const USUAL_STEP: Mm = 5;
+
+/** The files of the trial, by name, where wedges are ordered and can be made. */
+function wedgeWords({ design: { shoes, fitting: { job: { reference }, making: { wedges } } } }: Bench): string {
+  return shoes.map((shoe) => {
+    const trial = shoe.kind === 'rocker' && wedges ? trialFor(shoe, wedges) : undefined;
+    if (!trial || !isTrial(trial)) return '';
+    const stem = `${reference}_${shoe.side}_trial`, numbers = trial.shapes.map(({ variant: { number } }) => number).join(', ');
+    return `The ${shoe.side} shoe walks on the base ${stem}-base.stl with wedges ${numbers} under it (${stem}-wedge-${trial.shapes[0]!.variant.number}.stl and on); write the walk into ${stem}-record.pdf. `;
+  }).join('');
 }
 
 /** None where the whole sole was cast with its outsole. */

@@ -157,6 +157,12 @@ describe('numbers', () => {
   });
 });
 
+test('the trial names its files and its step where wedges are ordered', () => {
+  const how = (making: Asked): string => stepsOf(cardOf(making)).find(({ name }) => name.startsWith('Walking trial'))!.how;
+  expect(how({})).toMatch(/^Both shoes on.*in steps of 5 mm of apex/);
+  expect(how({ wedges: { step: 6 } })).toMatch(/K-204_left_trial-base\.stl with wedges 1, 2, 3, 4, 5, 6 .*K-204_left_trial-wedge-1\.stl.*K-204_left_trial-record\.pdf.*in steps of 6 mm of apex/);
+});
+
 describe('a mould', () => {
   let moulds: readonly ShoeMould[], pressed: readonly ShoeMould[];
   const whole = (material: CastName = 'self-skinning PU'): Design => ordering({ mould: { part: 'whole sole', material } }, designOf({ ...JOBS.alone, making: { ...JOBS.alone.making, chordGap: 0.5 } }));
