@@ -111,8 +111,8 @@ export const checkHead: Block = {
 };
 
 /** One line of a list: a box to tick, what to look at, this job's numbers, what passes, room for what was found. */
-export function checkBlock({ name, values, pass }: Check): Block {
-  const columns = [text(name, 64, BODY, 10), stacked(values.map((value) => text(sideWords(value), 44, BOLD, 76))), text(pass, 42, BODY, 121)], height = Math.max(9, ...columns.map((one) => one.height + 2));
+export function checkBlock({ name, values, pass, outside }: Check): Block {
+  const columns = [text(name, 64, BODY, 10), stacked(values.map((value) => text(sideWords(value), 44, BOLD, 76))), stacked([text(pass, 42, BODY, 121), ...(outside === undefined ? [] : [text(outside, 42, BOLD, 121)])])], height = Math.max(9, ...columns.map((one) => one.height + 2));
   return {
     height, head: checkHead,
     marks: (left, top) => [

@@ -3,6 +3,7 @@ import { figuresOf, inWords, type FigureKey } from '../checks/figures.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Path } from '../geometry/path.ts';
 import type { Design } from '../checks/design.ts';
+import { springByWedge, type SpringByWedge } from '../making/gauges/springByWedge.ts';
 import { SPRING_WITHIN } from '../making/gauges/toeWedge.ts';
 import { HEIGHT_WITHIN } from '../making/gauges/heightGauge.ts';
 import type { ShoeGauges } from '../making/gauges/gauges.ts';
@@ -60,7 +61,7 @@ function gaugeTemplate({ shoe: { side }, parts: { shape }, name }: Sole, { parts
 
 const KEPT = ['seatHeight', 'ballHeight', 'toeSpringOfShoe', 'standingFlat', 'apex', 'radiusHeel', 'radiusMid', 'radiusToe', 'soleWeight'] as const satisfies readonly FigureKey[];
 
-function cardBlocks({ fitting, fitting: { job } }: Design, { shoe }: Sole): Block[] {
+function cardBlocks({ fitting, fitting: { job } }: Design, { shoe, parts }: Sole): Block[] {
   const figures = figuresOf(shoe, fitting).filter(({ key }) => (KEPT as readonly FigureKey[]).includes(key)), prosthetic = shoe.fitting.foot?.state === 'prosthetic';
   return [
     heading(`Repair card: ${shoe.side} shoe of ${job.reference}`),
@@ -75,11 +76,14 @@ function cardBlocks({ fitting, fitting: { job } }: Design, { shoe }: Sole): Bloc
     heading('Leave as it is'), ...DO_NOT_TOUCH.filter((one) => shoe.kind === 'rocker' || !one.includes('stiffener')).map((one, i) => paragraph(`${i + 1}. ${one.charAt(0).toUpperCase()}${one.slice(1)}.`, WIDTH)),
     heading('What must come out again'),
     introduction(`Heights above the ground with the shoe at rest. Heights are kept within ${HEIGHT_WITHIN} mm, the toe spring within ${SPRING_WITHIN} mm (common practice).`, WIDTH),
-    ...table([{ title: 'Figure', width: WIDTH - 40 }, { title: 'Planned', width: 40, right: true }], figures.map((figure) => ({ cells: [figure.label, inWords(figure)] }))),
+    ...table([{ title: 'Figure', width: WIDTH - 40 }, { title: 'Planned', width: 40, right: true }], figures.map((figure) => ({ cells: figure.key === 'toeSpringOfShoe' ? springRow(springByWedge(shoe, parts, fitting)) : [figure.label, inWords(figure)] }))),
     heading('With the gauge'), ...STEPS.map((step, i) => paragraph(`${i + 1}. ${step}`, WIDTH)),
     space(2), heading('Cautions'), ...cautions(prosthetic).map((one) => paragraph(one, WIDTH)),
   ];
 }
+
+/** A repairer has the wedge, not the last: one number, and what it is at the other place. */
+const springRow = ({ words: said, atLast }: SpringByWedge): string[] => [`Toe spring by wedge, under the end of the edge, ahead of the last (on the job sheet, at the tip of the last: ${atLast})`, said];
 
 const STEPS: readonly string[] = [
   'Before the old sole comes off: hold the gauge under it, stop against the back of the heel, and note where light shows.',

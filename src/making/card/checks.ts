@@ -1,16 +1,19 @@
 import { mm } from '../../checks/say.ts';
 import type { FigureKey } from '../../checks/figures.ts';
+import { springByWedge } from '../gauges/springByWedge.ts';
+import { SPRING_WITHIN } from '../gauges/toeWedge.ts';
 import { figureValues, type Bench } from './bench.ts';
+import { foamAtBall, outsideWords, weightOutside, type Least } from './outside.ts';
 import type { Check, SideValue } from './step.ts';
 
 /** What a careful maker looks at, with this job's numbers. Pass values are common practice of the trade. */
 
-const check = (name: string, pass: string, values: readonly SideValue[] = []): Check => ({ name, pass, values });
+const check = (name: string, pass: string, values: readonly SideValue[] = [], outside?: string): Check => ({ name, pass, values, ...(outside !== undefined && { outside }) });
 
 /** Only what some shoe of the job has a number for. */
-const ifAny = (bench: Bench, name: string, key: FigureKey, pass: string): Check[] => {
+const ifAny = (bench: Bench, name: string, key: FigureKey, pass: string, least?: Least): Check[] => {
   const values = figureValues(bench, key);
-  return values.length ? [check(name, pass, values)] : [];
+  return values.length ? [check(name, pass, values, least && outsideWords(bench, key, least))] : [];
 };
 
 export function checksBefore(bench: Bench): Check[] {
@@ -23,16 +26,27 @@ export function checksBefore(bench: Bench): Check[] {
     check('Scale of every print and plot', '100 mm line: 100 ± 0.3 mm, both ways'),
     ...ifAny(bench, 'Foot stands at the seat', 'standsSeat', several ? 'difference of the shoes as planned, ± 0.5 mm' : 'as ordered'),
     ...ifAny(bench, 'Foot stands at the ball', 'standsBall', several ? 'difference of the shoes as planned, ± 0.5 mm' : 'as ordered'),
-    ...ifAny(bench, 'Thickness at the ball', 'thicknessTread', 'foam 6 mm or more, and the outsole'), ...ifAny(bench, 'Thickness at the tip', 'thicknessTip', '4 mm or more'),
-    ...ifAny(bench, 'Foam where it is thinnest', 'foamLeft', '2 mm or more'),
+    ...ifAny(bench, 'Thickness at the ball', 'thicknessTread', 'foam 6 mm or more, and the outsole', { least: 6, codes: ['THIN_FOAM'], left: foamAtBall }), ...ifAny(bench, 'Thickness at the tip', 'thicknessTip', '4 mm or more', { least: 4, codes: ['THIN_FOAM'] }),
+    ...ifAny(bench, 'Foam where it is thinnest', 'foamLeft', '2 mm or more', { least: 2, codes: ['THIN_FOAM'] }),
     check('Outsole counted in every radius', 'thickness as measured', stack('outsole')), check('Stiffener and lines of glue counted', 'listed', stack('stiffener')),
     ...ifAny(bench, 'Toe spring of the last, on the last itself', 'toeSpringOfLast', '± 1 mm'), ...ifAny(bench, 'Pitch of the sole: is it the pitch of the last', 'pitchOfSole', '± 1 mm over heel to ball'),
     ...ifAny(bench, 'Strike angle reached', 'strikeReached', 'as measured on the client, or noted as trimmed'), ...ifAny(bench, 'Toe-off angle reached', 'toeOff', 'as needed, or noted as trimmed'),
     ...ifAny(bench, 'Standing point from the heel, under the plumb line from the hip', 'standingPoint', '± 10 mm, tilt within 1°'),
-    ...ifAny(bench, 'Tip of the sole above the ground', 'toeSpringOfShoe', '15 mm or more, and no less than the old shoe'),
-    ...ifAny(bench, 'Weight of the sole', 'soleWeight', several ? 'the pair alike within 30 g' : 'noted'), ...ifAny(bench, 'Side tipping', 'sideTipping', '16° or more, else flare'),
+    ...ifAny(bench, 'Ground face above the ground, at the tip of the last', 'toeSpringOfShoe', '15 mm or more, and no less than the old shoe', { least: 15, codes: ['TOE_CLEARANCE', 'RAISE_TIP_LEVEL'] }),
+    ...weightCheck(bench), ...ifAny(bench, 'Side tipping', 'sideTipping', '16° or more, else flare', { least: 16, codes: ['SIDE_TIPPING'] }),
     check('Block, board, bed, reach of the tool', 'fits with 5 mm to spare'), check('Foam: grain, hardness with its scale, batch', 'written down'), check('Client has seen the outline of the shoes', 'signature'),
   ];
+}
+
+function weightCheck(bench: Bench): Check[] {
+  const values = figureValues(bench, 'soleWeight'), several = bench.design.shoes.length > 1;
+  return values.length ? [check('Weight of the sole', several ? 'the pair alike within 30 g' : 'noted', values, several ? weightOutside(bench) : undefined)] : [];
+}
+
+/** The wedge finds the end of the edge, which stands out ahead of the last and so higher than the figure. */
+function wedgeCheck(bench: Bench): Check[] {
+  const values = bench.soles.map(({ shoe, parts }) => ({ side: shoe.side, text: springByWedge(shoe, parts, bench.design.fitting).words }));
+  return values.length ? [check('Toe spring by wedge: under the end of the edge, ahead of the last', `± ${SPRING_WITHIN} mm`, values)] : [];
 }
 
 /** Only of a shoe that was given one. */
@@ -46,7 +60,7 @@ export function checksAfter(bench: Bench): Check[] {
   return [
     ...ifAny(bench, 'Foot stands at the seat: floor to insole, centre of the heel, pressed by hand', 'standsSeat', '± 1 mm; left to right as planned ± 1 mm (2 mm: do it again)'),
     ...ifAny(bench, 'Foot stands at the ball: floor to insole', 'standsBall', '± 1 mm; left to right as planned ± 1 mm'),
-    ...ifAny(bench, 'Toe spring of the shoe, under the end of the last', 'toeSpringOfShoe', `± 1.5 mm${bench.design.fitting.making.gauges ? '; the toe-spring wedge is marked for the end of the sole' : ''}`), ...ifAny(bench, 'Thickness at the ball, by caliper', 'thicknessTread', '± 1 mm'),
+    ...wedgeCheck(bench), ...ifAny(bench, 'Thickness at the ball, by caliper', 'thicknessTread', '± 1 mm'),
     ...ifAny(bench, 'Apex, rolled on carbon paper or by feeler of 0.1 mm from both sides', 'apex', '± 3 mm, inner and outer edge'), ...flatCheck(bench),
     check('Stands by itself on plate glass', 'no wobble, 0.5° or less to the side'),
     ...(rockers ? [check('Rolls evenly heel to toe on plate glass', 'no jump, no stop, shoe turns less than 2°; gauge gap 0.3 mm in the mid arc, 0.7 mm at the ends'), check('Contact line square to the walking line', '± 3 mm, both edges leave together')] : []),

@@ -26,8 +26,8 @@ export interface SideValue { readonly side: Side; readonly text: string }
 /** What a machine is set to. */
 export interface Setting { readonly what: string; readonly value: string }
 
-/** What one looks at before cutting or at the end. */
-export interface Check { readonly name: string; readonly values: readonly SideValue[]; readonly pass: string }
+/** What one looks at before cutting or at the end. @property outside that a planned number does not pass, and where more is told of it */
+export interface Check { readonly name: string; readonly values: readonly SideValue[]; readonly pass: string; readonly outside?: string }
 
 type StepParts = Pick<Step, 'name' | 'how' | 'sides'> & Partial<Step>;
 export const step = (parts: StepParts): Step => ({ targets: [], settings: [], batches: [], hazards: [], ...parts });

@@ -4,13 +4,13 @@ import type { BoardOrder, GaugeOrder } from '../../fitting/making.ts';
 import type { Side } from '../../fitting/words.ts';
 import type { Mm } from '../../geometry/units.ts';
 import { partsOf, type Pair, type Shoe, type SoleParts } from '../../pair/shoe.ts';
-import { angleAt, heightAt } from '../../profile/groundFace.ts';
 import type { FlatPart } from '../flatPart.ts';
 import { heelBlock } from './heelBlock.ts';
 import { edgeHeights, heightGauge, type EdgeHeight } from './heightGauge.ts';
 import { profileGauge } from './profileGauge.ts';
 import { repairGauge } from './repairGauge.ts';
 import { bandOf, sliceAt, type Slice } from './slice.ts';
+import { toeEndOf } from './springByWedge.ts';
 import { SPRING_WITHIN, toeWedge, type ToeEnd } from './toeWedge.ts';
 
 /**
@@ -42,8 +42,8 @@ export function gaugesFor({ shoes, fitting, fitting: { making: { gauges, board }
 interface Bench { readonly gauges: GaugeOrder; readonly board: BoardOrder; readonly reference: string; readonly estimated: (...keys: readonly FigureKey[]) => boolean }
 
 function gaugesOf(shoe: Shoe, parts: SoleParts, { gauges: { depth }, board, reference, estimated }: Bench): ShoeGauges {
-  const { side } = shoe, { shape, bodies: { whole: { rim } } } = parts, slices = slicesOf(parts), heights = edgeHeights(shape);
-  const toeEnd = { height: heightAt(shape.face, rim.end), slope: angleAt(shape.face, rim.end) }, seat = shape.upper(shape.last.seatLength / 2, 0) + shape.build;
+  const { side } = shoe, { shape } = parts, slices = slicesOf(parts), heights = edgeHeights(shape);
+  const toeEnd = toeEndOf(parts), seat = shape.upper(shape.last.seatLength / 2, 0) + shape.build;
   const name = (what: string): string => `${side} ${what}`, own = (what: string): string => `${reference} ${side} ${what}`;
   const heightsGuessed = estimated('seatHeight', 'ballHeight');
   const profile = (where: 'inner' | 'outer'): FlatPart => profileGauge(shoe, parts, slices[where], {

@@ -14,7 +14,9 @@ import { madeFor, type ShoeBlock, type ShoeMould } from '../../../src/making/mad
 import { mouldNumbers } from '../../../src/exports/mouldNumbers.ts';
 import type { CastName } from '../../../src/materials/materials.ts';
 import { partsOf } from '../../../src/pair/shoe.ts';
-import { designOf, JOBS, match } from '../../exports/jobs.ts';
+import { rollX } from '../../../src/profile/rollLine.ts';
+import { groundPoint } from '../../../src/solid/groundLine.ts';
+import { designOf, JOBS, match, SAMPLES } from '../../exports/jobs.ts';
 
 const PAIR = designOf(JOBS.pair);
 type Asked = Parameters<typeof readMaking>[0];
@@ -161,6 +163,37 @@ test('the trial names its files and its step where wedges are ordered', () => {
   const how = (making: Asked): string => stepsOf(cardOf(making)).find(({ name }) => name.startsWith('Walking trial'))!.how;
   expect(how({})).toMatch(/^Both shoes on.*in steps of 5 mm of apex/);
   expect(how({ wedges: { step: 6 } })).toMatch(/K-204_left_trial-base\.stl with wedges 1, 2, 3, 4, 5, 6 .*K-204_left_trial-wedge-1\.stl.*K-204_left_trial-record\.pdf.*in steps of 6 mm of apex/);
+});
+
+test('the toe spring by wedge is the height of the end of the edge, and stands above the figure at the tip of the last', () => {
+  const { values } = cardOf({}).after.find(({ name }) => name.startsWith('Toe spring by wedge'))!;
+  for (const { side, text } of values) {
+    const shoe = PAIR.shoes.find((one) => one.side === side)!, { shape } = partsOf(shoe)!, at = groundPoint(shape);
+    // Judge: the foremost of many points round the lower edge of the wall.
+    const end = Array.from({ length: 20000 }, (_, i) => at((i / 20000) * shape.edge.length)).reduce((best, point) => (rollX(shape.line, [point[0], point[1]]) > rollX(shape.line, [best[0], best[1]]) ? point : best));
+    expect(Math.abs(Number.parseFloat(text) - end[2])).toBeLessThan(0.06);
+    expect(Number.parseFloat(text)).toBeGreaterThan(figuresOf(shoe, PAIR.fitting).find(({ key }) => key === 'toeSpringOfShoe')!.value);
+  }
+});
+
+describe('a planned number outside of its own row', () => {
+  const rowsOf = (design: Design): Readonly<Record<string, string | undefined>> => Object.fromEntries(jobCardFor(design, []).before.map(({ name, outside }) => [name, outside]));
+
+  test('is marked, and the row of the pair points to its finding', () => {
+    const row = rowsOf(designOf(SAMPLES['ferry-pilot']!));
+    expect(row['Weight of the sole']).toBe('planned outside: see the findings on the job sheet');
+    expect(row['Ground face above the ground, at the tip of the last']).toMatch(/^planned outside \(L\): /);
+    expect([row['Side tipping'], row['Thickness at the tip']]).toEqual([undefined, undefined]);
+  });
+
+  test('every number told of is below the least its row names, and no other', () => {
+    for (const design of [PAIR, ...Object.values(SAMPLES).map((fitting) => designOf(fitting))]) for (const { name, pass, values, outside } of jobCardFor(design, []).before) {
+      const least = Number(/^(?:foam )?(\d+)(?: mm|°) or more/.exec(pass)?.[1]);
+      if (Number.isNaN(least) || pass.startsWith('foam')) continue;
+      const below = values.filter(({ text }) => Number.parseFloat(text) < least).map(({ side }) => (side === 'left' ? 'L' : 'R'));
+      expect([name, /\(([LR, ]+)\)/.exec(outside ?? '')?.[1] ?? '']).toEqual([name, below.join(', ')]);
+    }
+  });
 });
 
 describe('a mould', () => {
