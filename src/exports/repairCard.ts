@@ -6,11 +6,12 @@ import type { Design } from '../checks/design.ts';
 import { springByWedge, type SpringByWedge } from '../making/gauges/springByWedge.ts';
 import { SPRING_WITHIN } from '../making/gauges/toeWedge.ts';
 import { HEIGHT_WITHIN } from '../making/gauges/heightGauge.ts';
+import type { Shoe } from '../pair/shoe.ts';
 import type { ShoeGauges } from '../making/gauges/gauges.ts';
-import { DO_NOT_TOUCH, rubberWords, WORN, wornStretches } from '../making/gauges/repairGauge.ts';
+import { leaveAsItIs, rubberWords, WORN, wornStretches } from '../making/gauges/repairGauge.ts';
 import { facePath } from '../profile/facePath.ts';
 import { offsetInward } from '../profile/groundFace.ts';
-import { words, type Words } from './drawing.ts';
+import { words, type Drawing, type Words } from './drawing.ts';
 import { framed, heading, introduction, paragraph, space, table, type Block } from './flow.ts';
 import { WIDTH } from './jobSheetSections.ts';
 import { pdfBytes } from './pdf.ts';
@@ -30,7 +31,8 @@ export function repairCardPdf(design: Design, gauges: ShoeGauges): Uint8Array {
   const sole = solesOf(design).find(({ shoe }) => shoe.side === gauges.side);
   if (!sole) throw new RangeError(`a repair card is for a sole that is made; there is none on the ${gauges.side}`);
   const templates = [gaugeTemplate(sole, gauges), ...planTemplates(sole).filter(({ stem }) => stem === 'outsole')];
-  return pdfBytes([...textPages(design, title, cardBlocks(design, sole)), ...templatePages(design, templates, order?.paper ?? 'A4', order?.overlap ?? OVERLAP)], title, date);
+  const drawn = (before: number): Drawing[] => templatePages(design, templates, order?.paper ?? 'A4', order?.overlap ?? OVERLAP, before), written = textPages(design, title, cardBlocks(design, sole), drawn(0).length);
+  return pdfBytes([...written, ...drawn(written.length)], title, date);
 }
 
 /** What is longer than this is no name of a place; it stands on the pages around it. */
@@ -73,30 +75,32 @@ function cardBlocks({ fitting, fitting: { job } }: Design, { shoe, parts }: Sole
       { cells: ['When', `When heel or toe has worn ${WORN} mm, or the rubber is through. Measure with the gauge, not by eye.`] },
       { cells: ['Foam under it', shoe.order.foam] }, { cells: ['Stiffener over it', shoe.kind === 'rocker' ? 'inside the sole, between foam and insole' : 'none'] },
     ]),
-    heading('Leave as it is'), ...DO_NOT_TOUCH.filter((one) => shoe.kind === 'rocker' || !one.includes('stiffener')).map((one, i) => paragraph(`${i + 1}. ${one.charAt(0).toUpperCase()}${one.slice(1)}.`, WIDTH)),
+    heading('Leave as it is'), ...leaveAsItIs(shoe).map((one, i) => paragraph(`${i + 1}. ${one.charAt(0).toUpperCase()}${one.slice(1)}.`, WIDTH)),
     heading('What must come out again'),
     introduction(`Heights above the ground with the shoe at rest. Heights are kept within ${HEIGHT_WITHIN} mm, the toe spring within ${SPRING_WITHIN} mm (common practice).`, WIDTH),
     ...table([{ title: 'Figure', width: WIDTH - 40 }, { title: 'Planned', width: 40, right: true }], figures.map((figure) => ({ cells: figure.key === 'toeSpringOfShoe' ? springRow(springByWedge(shoe, parts, fitting)) : [figure.label, inWords(figure)] }))),
-    heading('With the gauge'), ...STEPS.map((step, i) => paragraph(`${i + 1}. ${step}`, WIDTH)),
-    space(2), heading('Cautions'), ...cautions(prosthetic).map((one) => paragraph(one, WIDTH)),
+    heading('With the gauge'), ...stepsFor(shoe).map((step, i) => paragraph(`${i + 1}. ${step}`, WIDTH)),
+    space(2), heading('Cautions'), ...cautions(shoe, prosthetic).map((one) => paragraph(one, WIDTH)),
   ];
 }
 
 /** A repairer has the wedge, not the last: one number, and what it is at the other place. */
 const springRow = ({ words: said, atLast }: SpringByWedge): string[] => [`Toe spring by wedge, under the end of the edge, ahead of the last (on the job sheet, at the tip of the last: ${atLast})`, said];
 
-const STEPS: readonly string[] = [
+const stepsFor = ({ kind }: Shoe): readonly string[] => [
   'Before the old sole comes off: hold the gauge under it, stop against the back of the heel, and note where light shows.',
-  'Take the rubber off without heating the foam beyond hand-warm: cement and epoxy soften at about 70 °C.',
+  `Take the rubber off without heating the foam beyond hand-warm: cement${kind === 'rocker' ? ' and epoxy soften' : ' softens'} at about 70 °C.`,
   'Hold the gauge to the bare foam: it must lie at one distance, the thickness of the rubber, all along. Where foam is gone, fill it up; do not thin the rubber elsewhere.',
   'Start gluing in the middle and press towards both ends, with the shoe on its last or well stuffed.',
-  'With the new sole on, the gauge shows no gap wider than 0.3 mm under the flat and the long arc, 0.7 mm at the ends (common practice). On a level plate the shoe rolls without a jump or a stop.',
+  kind === 'rocker'
+    ? 'With the new sole on, the gauge shows no gap wider than 0.3 mm under the flat and the long arc, 0.7 mm at the ends (common practice). On a level plate the shoe rolls without a jump or a stop.'
+    : 'With the new sole on, the gauge shows no gap wider than 0.3 mm under the sole, 0.7 mm at the ends (common practice). On a level plate the shoe stands without a wobble.',
   'Do the same to the other shoe, or measure that both heels, both balls and both tips still stand as they did.',
 ];
 
-const cautions = (prosthetic: boolean): string[] => [
-  'A prescriber ordered this shape; nobody else changes it. After a repair the first steps are taken beside a rail.',
+const cautions = ({ kind }: Shoe, prosthetic: boolean): string[] => [
+  `A prescriber ordered this ${kind === 'rocker' ? 'shape' : 'height'}; nobody else changes it. After a repair the first steps are taken beside a rail.`,
   'Never one shoe only: both or none, and both are checked at the same time.',
   ...(prosthetic ? ['It is worn on a prosthetic foot: a heel height that has changed goes to the prosthetist before a step is taken.'] : []),
-  'Extraction for solvents; no breathing of foam, rubber or carbon dust.',
+  `Extraction for solvents; no breathing of ${kind === 'rocker' ? 'foam, rubber or carbon' : 'foam or rubber'} dust.`,
 ];

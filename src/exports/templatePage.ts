@@ -36,12 +36,12 @@ function frameRound({ width, height }: Room, design: Design): Frame {
   return frameOf(paper, design);
 }
 
-/** All pages of some templates, one template after another. @param overlap of neighbouring pages, mm */
-export function templatePages(design: Design, templates: readonly Template[], paper: PaperSize, overlap: Mm): Drawing[] {
+/** All pages of some templates, one template after another. @param overlap of neighbouring pages, mm  @param before how many pages lie before them in the same document */
+export function templatePages(design: Design, templates: readonly Template[], paper: PaperSize, overlap: Mm, before = 0): Drawing[] {
   const frame = frameOf(PAPERS[paper], design);
   const laid = templates.map((template) => { const tiling = tilingFor(extentOf(template), frame.room, overlap); return { template, tiling, marks: lettered(template, tiling) }; });
-  const of = laid.reduce((sum, { tiling }) => sum + tilesOf(tiling).length, 0);
-  let n = 0;
+  const of = laid.reduce((sum, { tiling }) => sum + tilesOf(tiling).length, before);
+  let n = before;
   return laid.flatMap(({ template, tiling, marks }) => tilesOf(tiling).map((tile) => page(design, { template, tiling, marks, tile, frame, n: ++n, of })));
 }
 

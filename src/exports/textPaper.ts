@@ -8,10 +8,13 @@ import { WIDTH } from './jobSheetSections.ts';
 
 const LEFT: Mm = 12, TOP: Mm = 17;
 
-/** Written pages on upright A4, each with the foot of every paper of the job and with two lines that prove the print. */
-export function textPages(design: Design, title: string, blocks: readonly Block[]): Drawing[] {
+/**
+ * Written pages on upright A4, each with the foot of every paper of the job and with two lines that prove the print.
+ * @param after how many pages of drawings follow in the same document
+ */
+export function textPages(design: Design, title: string, blocks: readonly Block[], after = 0): Drawing[] {
   const written = pagesOf(blocks, { left: LEFT, right: LEFT + WIDTH, top: TOP, bottom: A4.height - footHeight(design, A4) });
-  return written.map((marks, i) => ({ paper: A4, title, marks: [...checkBars(), ...marks, ...footMarks(design, A4, { n: i + 1, of: written.length })] }));
+  return written.map((marks, i) => ({ paper: A4, title, marks: [...checkBars(), ...marks, ...footMarks(design, A4, { n: i + 1, of: written.length + after })] }));
 }
 
 const ALONG: Mm = 9, UP: Mm = 6;

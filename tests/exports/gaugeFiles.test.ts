@@ -59,6 +59,23 @@ describe('the papers', () => {
     expect(level(first) + level(second)).toBeCloseTo(length + 10, 1);
   });
 
+  test('the card counts all its pages, and tells the toe spring as the wedge is cut', () => {
+    for (const { side, toeEnd } of made.gauges) {
+      const pages = pagesIn(`${side}_repair-card.pdf`), counts = pages.flatMap(({ words }) => words.flatMap((one) => /(?:sheet|page) (\d+) of (\d+)/.exec(one)?.slice(1).map(Number).join('/') ?? []));
+      expect(counts).toEqual(pages.map((_, i) => `${i + 1}/${pages.length}`));
+      expect(wordsIn(`${side}_repair-card.pdf`)).toContain(`${toeEnd.height.toFixed(1)} mm`);
+      expect(made.gauges.find((one) => one.side === side)!.parts.find(({ name }) => name.includes('wedge'))!.letters.some(({ text }) => text.startsWith(toeEnd.height.toFixed(1)))).toBe(true);
+    }
+  });
+
+  test('the card and the gauge of a raise have no word of a rocker', () => {
+    const rolling = /\barcs?\b|\bflat\b|level sole is wrong|\brolls?\b|stiffener: do|carbon|epoxy/, lettersOf = (i: number): string => made.gauges[i]!.parts.at(-1)!.letters.map(({ text }) => text).join(' ');
+    expect([rolling.test(wordsIn('left_repair-card.pdf')), rolling.test(lettersOf(0))]).toEqual([true, true]);
+    // A raise may rise to the toe on an arc of its own, and its outsole is drawn laid flat.
+    const told = (text: string): string | undefined => rolling.exec(text.replace(/toe arc|laid flat/gi, ''))?.[0];
+    expect([told(wordsIn('right_repair-card.pdf')), told(lettersOf(1))]).toEqual([undefined, undefined]);
+  });
+
   test('the record has a row for each wedge, the signs, the cautions, and who decides', () => {
     const record = wordsIn('left_trial-record.pdf');
     for (const words of ['apex 5.0 mm back, no flat', 'planned', 'What is seen, and what to change', "prescriber's figure", 'never alone', 'The prescriber decides', 'physiotherapist']) expect(record).toContain(said(words));

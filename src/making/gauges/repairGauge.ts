@@ -13,14 +13,20 @@ import type { Slice } from './slice.ts';
 /** Worn by so much at the strike point or at the toe, a sole is resoled. Common practice of the trade. */
 export const WORN: Mm = 2;
 
-/** What a repairer must leave as it is, in the words that stand on gauge and card. */
-export const DO_NOT_TOUCH: readonly string[] = [
-  'the arcs and the flat underfoot: they are computed for this leg, and a level sole is wrong for it',
-  'the heights: no thicker and no thinner rubber, at heel and toe alike, and both shoes of the pair together',
-  'the stiffener over the foam: do not drill, nail or heat it',
-  'the foam: when rubber comes off, take off glue, not foam',
-  'the walls: trim new rubber flush with them, leave no round edge',
-];
+const HEIGHTS = 'the heights: no thicker and no thinner rubber, at heel and toe alike, and both shoes of the pair together', FOAM = 'the foam: when rubber comes off, take off glue, not foam';
+
+/** What a repairer must leave as it is, by the kind of sole. */
+const LEAVE: Readonly<Record<Shoe['kind'], readonly string[]>> = {
+  rocker: [
+    'the arcs and the flat underfoot: they are computed for this leg, and a level sole is wrong for it', HEIGHTS,
+    'the stiffener over the foam: do not drill, nail or heat it', FOAM, 'the walls: trim new rubber flush with them, leave no round edge',
+  ],
+  match: ['the shape underfoot: it follows the sole it was put under, level where that is level and rising to the toe where that rises', HEIGHTS, FOAM, 'the walls: trim new rubber flush with them'],
+};
+export const leaveAsItIs = ({ kind }: Shoe): readonly string[] => LEAVE[kind];
+
+/** The same on the gauge itself, in as few words as it has room for. */
+const LEAVE_SHORT: Readonly<Record<Shoe['kind'], string>> = { rocker: 'arcs and flat, heights of both shoes, stiffener, foam, walls', match: 'shape underfoot, heights of both shoes, foam, walls' };
 
 /** The line begins clear of the mark at the apex. */
 const PAST_APEX: Mm = 0.5;
@@ -45,7 +51,7 @@ export const rubberWords = (shoe: Shoe): string => `${shoe.order.outsole.materia
 export function repairGauge(shoe: Shoe, parts: SoleParts, slice: Slice, depth: Mm, name: string, held: string): FlatPart {
   const room = slice.to - slice.from, base = [
     `${name}, ${held}. New sole: ${rubberWords(shoe)}. Worn when the gap is as wide as from edge to line (${mm(WORN, 0)}).`,
-    `Leave as they are: arcs and flat, heights of both shoes, stiffener, foam, walls. Hold the new sole to this edge.`,
+    `Leave as they are: ${LEAVE_SHORT[shoe.kind]}. Hold the new sole to this edge.`,
   ].flatMap((text) => lettersWithin(text, room));
   return profileGauge(shoe, parts, slice, { name, depth: Math.max(depth, LABELS + base.length * ROW), heelLeft: true, base, worn: wornMarks(parts.shape, slice) });
 }
