@@ -4,6 +4,7 @@ import type { Finding } from '../../src/checks/finding.ts';
 import { makingFindings } from '../../src/making/findings.ts';
 import { gaugesFor, type ShoeGauges } from '../../src/making/gauges/gauges.ts';
 import { backWall, type Slice } from '../../src/making/gauges/slice.ts';
+import { heightGauge } from '../../src/making/gauges/heightGauge.ts';
 import { toeWedge } from '../../src/making/gauges/toeWedge.ts';
 import type { FlatPart } from '../../src/making/flatPart.ts';
 import { readMaking } from '../../src/fitting/readMaking.ts';
@@ -96,6 +97,14 @@ describe.each(MADE)('the gauges of $name', ({ gauges, shoe, parts, fitting }) =>
     }
   });
 
+  test('every part carries its side in capitals, and what it is', () => {
+    for (const { name, letters } of gauges.parts) {
+      const text = letters.map((one) => one.text).join(' ');
+      expect([name, text]).toEqual([name, expect.stringContaining(gauges.side.toUpperCase())]);
+      expect(text).toMatch(/profile gauge|height gauge|heel block|toe-spring wedge|repairer's gauge/);
+    }
+  });
+
   test('lettering stays on its part', () => {
     for (const { name, outline, letters } of gauges.parts) for (const { text, at: [x, y], size } of letters) {
       const corners = outline.flatMap((piece) => Array.from({ length: 24 }, (_, i) => pointOn(piece, i / 24)));
@@ -104,14 +113,31 @@ describe.each(MADE)('the gauges of $name', ({ gauges, shoe, parts, fitting }) =>
   });
 });
 
+test('the name of a height gauge finds room however low the heel is', () => {
+  for (const low of [6, 9, 14, 22, 40]) {
+    const { outline, letters } = heightGauge('right height gauge', [{ place: 'seat', height: low }, { place: 'ball', height: 9 }, { place: 'tip', height: 12 }], true), corners = outline.map((piece) => pointOn(piece, 0));
+    expect(letters.map(({ text }) => text).join(' ')).toMatch(/right height gauge$/);
+    for (const { text, at: [x, y], size } of letters) for (const point of [[x, y], [x + text.length * size * 0.6, y + size]] as const) expect([low, text, isInside(corners, point)]).toEqual([low, text, true]);
+  }
+});
+
 test('a wedge flatter than the toe would touch behind its end, so the test above can fail', () => {
   const { parts } = MADE[0]!;
   expect(touchesFirst(parts, Math.tan(degrees(10)))).toBeLessThan(parts.bodies.whole.rim.end - 20);
 });
 
 test('marks of the wedge stand at every whole millimetre and 1.5 mm about the height planned', () => {
-  const { marks } = toeWedge('wedge', { height: 24.4, slope: degrees(30) }, false), heights = new Set(marks.flatMap(({ path }) => path.flatMap((piece) => [pointOn(piece, 0)[1], pointOn(piece, 1)[1]])).map((z) => Number(z.toFixed(6))));
+  const { marks, letters, outline } = toeWedge('left toe-spring wedge', { height: 24.4, slope: degrees(30) }, false), heights = new Set(marks.flatMap(({ path }) => path.flatMap((piece) => [pointOn(piece, 0)[1], pointOn(piece, 1)[1]])).map((z) => Number(z.toFixed(6))));
   expect([...heights].sort((a, b) => a - b)).toEqual([...Array.from({ length: 32 }, (_, i) => i + 1), 22.9, 24.4, 25.9].sort((a, b) => a - b));
+  // A scale: each tick by itself, in three lengths, the planned height longer than all of them; numbers at the tens, none over a tick.
+  const ticks = new Map(marks.filter(({ path }) => path.length === 1).map(({ path: [piece] }) => { const [a, b] = [pointOn(piece!, 0), pointOn(piece!, 1)]; return [Number(a[1].toFixed(6)), b[0] - a[0]] as const; })), long = (z: number): number => Number(ticks.get(z)!.toFixed(3));
+  expect(ticks.size).toBe(33);
+  expect([long(1), long(5), long(10), long(24.4)].every((length, i, all) => i === 0 || length > all[i - 1]! + 1)).toBe(true);
+  expect([2, 15, 30].map(long)).toEqual([1, 5, 10].map(long));
+  expect(letters.map(({ text }) => text)).toEqual(['10', '20', '30', '24.4 ±1.5', 'left', 'toe-spring', 'wedge']);
+  const rise = Math.max(...outline.map((piece) => pointOn(piece, 0)[1])) / pointOn(outline.at(-1)!, 0)[0], boxes = letters.map(({ text, at: [x, y], size }) => ({ left: x, right: x + text.length * size * 0.8, low: y, high: y + size }));
+  for (const [z, length] of ticks) for (const { left, low, high } of boxes) if (z > low && z < high) expect(z / rise + 1 + length).toBeLessThan(left);
+  boxes.forEach((a, i) => boxes.slice(i + 1).forEach((b) => expect(a.right < b.left || b.right < a.left || a.high < b.low || b.high < a.low).toBe(true)));
 });
 
 test('two boards of the heel block go into each other, and stand as high as the seat', () => {

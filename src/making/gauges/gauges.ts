@@ -52,13 +52,17 @@ function gaugesOf(shoe: Shoe, parts: SoleParts, { gauges: { depth }, board, refe
   });
   return {
     side, slices, heights, toeEnd,
-    parts: [
+    parts: ([
       profile('inner'), profile('outer'), heightGauge(name('height gauge'), heights, heightsGuessed), ...(shoe.kind === 'rocker' ? heelBlock(name('heel block'), seat, board, heightsGuessed) : []),
       ...(toeEnd.height > SPRING_WITHIN ? [toeWedge(name('toe-spring wedge'), toeEnd, estimated('toeSpringOfShoe'))] : []),
       repairGauge(shoe, parts, slices.repair, depth, own("repairer's gauge"), heldWords(shape.line.turn !== 0, slices.repair)),
-    ],
+    ]).map((part) => sideInCapitals(side, part)),
   };
 }
+
+/** The side stands out in the lettering, as on every template. */
+const sideInCapitals = (side: Side, part: FlatPart): FlatPart =>
+  ({ ...part, letters: part.letters.map((one) => ({ ...one, text: one.text.split(' ').map((word) => (word === side ? side.toUpperCase() : word)).join(' ') })) });
 
 /** Both profile gauges as far out as bears, the repairer's in the middle; where the sole is narrow they come nearer together. */
 function slicesOf({ bodies: { whole: { rim } } }: SoleParts): ShoeGauges['slices'] {

@@ -5,7 +5,7 @@ import type { Mm } from '../../geometry/units.ts';
 import { rounded } from '../../checks/say.ts';
 import type { SoleShape } from '../../solid/soleShape.ts';
 import type { FlatPart, PartLetters, PartMark } from '../flatPart.ts';
-import { LETTER, lettersWithin, linesOver, roughWidth, ROW } from './lettering.ts';
+import { LETTER, lettersWithin, linesInRows, linesOver, roughWidth, ROW, widthOf } from './lettering.ts';
 import { polygon } from './polygon.ts';
 
 /** How near heel and ball heights are kept. Common practice of the trade: a millimetre either way. */
@@ -48,13 +48,15 @@ const HALF: Mm = 15;
  * @param estimated whether the heights rest on an estimate, which is lettered
  */
 export function heightGauge(name: string, heights: readonly EdgeHeight[], estimated: boolean): FlatPart {
+  const first = heights[0]!.height, inColumn = lettersWithin(name, 2 * HALF - 2), fits = lettersTop(first) - 2 * ROW > inColumn.length * ROW + 1;
+  const lines = fits ? inColumn : linesInRows(name, Math.max(1, Math.floor((lettersTop(first) - FOOT) / ROW))), left = fits ? 0 : -(widthOf(lines) + 2 * FOOT);
   const columns = heights.map((one, i): Column => ({ ...one, left: 2 * HALF * i })), width = 2 * HALF * heights.length;
   const steps = [...columns].reverse().flatMap(({ left, height: z }): Point[] => [
     [left + 2 * HALF, z + HEIGHT_WITHIN], [left + HALF, z + HEIGHT_WITHIN], [left + HALF, z - HEIGHT_WITHIN], [left, z - HEIGHT_WITHIN],
   ]);
   return {
-    name, outline: polygon([[0, 0], [width, 0], ...steps]), holes: [], marks: columns.map(planned),
-    letters: [...columns.flatMap((column) => labelsIn(column, estimated)), ...nameIn(columns[0]!, name)],
+    name, outline: polygon([[left, 0], [width, 0], ...steps, ...(fits ? [] : [[left, first - HEIGHT_WITHIN] as const])]), holes: [], marks: columns.map(planned),
+    letters: [...columns.flatMap((column) => labelsIn(column, estimated)), ...linesOver(lines, [left + FOOT, FOOT])],
   };
 }
 
@@ -73,8 +75,5 @@ function labelsIn({ place, height, left }: Column, estimated: boolean): PartLett
 
 const lettersTop = (height: Mm): Mm => height - HEIGHT_WITHIN - 1;
 
-/** The name at the foot of the first column, where there is room under its own label. */
-function nameIn({ left, height }: Column, name: string): PartLetters[] {
-  const lines = lettersWithin(name, 2 * HALF - 2);
-  return lettersTop(height) - 2 * ROW > lines.length * ROW + 1 ? linesOver(lines, [left + 1.5, 1.5]) : [];
-}
+/** From the edges of the board to the name: at the foot of the first column, or behind it where that is too low for it. */
+const FOOT: Mm = 1.5;

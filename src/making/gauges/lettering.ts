@@ -19,6 +19,13 @@ export function lettersWithin(text: string, width: Mm): string[] {
   return lines;
 }
 
+/** Words in no more than so many lines, those as short as they go. */
+export function linesInRows(text: string, rows: number): string[] {
+  const words = text.split(' '), widths = words.flatMap((_, i) => words.slice(i).map((__, j) => roughWidth(words.slice(i, i + j + 1).join(' ')))).sort((a, b) => a - b);
+  return lettersWithin(text, widths.find((width) => lettersWithin(text, width).length <= rows) ?? Infinity);
+}
+export const widthOf = (lines: readonly string[]): Mm => Math.max(...lines.map((line) => roughWidth(line)));
+
 /** Lines one below the other, the lowest of them on a height. */
 export const linesOver = (lines: readonly string[], [x, lowest]: Point): PartLetters[] =>
   lines.map((text, i) => ({ text, at: [x, lowest + (lines.length - 1 - i) * ROW], size: LETTER }));
