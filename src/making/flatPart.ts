@@ -13,6 +13,8 @@ export interface FlatPart {
   /** Lines that are drawn or scribed on it, not cut. */
   readonly marks: readonly PartMark[];
   readonly letters: readonly PartLetters[];
+  /** Closed: what of a board it takes, where some of its lettering stands beside it; its outline where left out. */
+  readonly around?: Path;
 }
 
 /** @property of what the line is, a trade word in capitals as layers are named, like BALL_LINE */

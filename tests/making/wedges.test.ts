@@ -6,6 +6,8 @@ import { faultsOf, volumeOf, type Mesh } from '../../src/geometry/mesh.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { pointOn } from '../../src/geometry/path.ts';
 import { loadBooleans, type Booleans } from '../../src/making/booleans.ts';
+import { onBoards } from '../../src/making/cut/onBoards.ts';
+import { laid } from '../../src/making/cut/placed.ts';
 import { makingFindings } from '../../src/making/findings.ts';
 import { isTrial, trialFor, trialOf, type Trial } from '../../src/making/wedges/trial.ts';
 import { alongShift, BASE_LEAST, SKIN } from '../../src/making/wedges/base.ts';
@@ -75,6 +77,32 @@ describe.each(Object.entries(CASES))('the trial of %s', (_, fitting) => {
     for (const x of behind) expect(heightAt(a!.shape.face, x)).toBeCloseTo(heightAt(b!.shape.face, x + alongShift(a!, b!)), 6);
   });
 
+  test('lettering of the templates crosses no cut line and no mark, on its part and on the board', () => {
+    const { placed } = onBoards(made.parts, fitting.making.board), boards = placed.map((one) => ({ sheet: one.sheet, ...laid(one) }));
+    const cut = boards.map(({ outline }) => outline.flatMap((piece) => Array.from({ length: 100 }, (_, i) => pointOn(piece, i / 100))));
+    let beside = 0;
+    boards.forEach((one, i) => one.letters.forEach(({ text, at: [x, y], size, turn = 0 }) => {
+      const [ux, uy] = [Math.cos(turn), Math.sin(turn)], width = text.length * size * 0.7, on = (a: number, b: number): Point => [x + a * ux - b * uy, y + a * uy + b * ux];
+      const box = [0, 0.1, 0.2, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1].flatMap((t) => [on(t * width, 0), on(t * width, size)]);
+      boards.forEach((other, j) => { if (other.sheet === one.sheet) {
+        const states = new Set(box.map((point) => isInside(cut[j]!, point)));
+        expect([text, other.name, states.size, j !== i && states.has(true)]).toEqual([text, other.name, 1, false]);
+        if (j === i && states.has(false)) beside++;
+        // Marks of the edge: no end, no tenth of them lies under a letter.
+        for (const { path } of j === i ? other.marks : []) for (const piece of path) for (let k = 0; k <= 200; k++) {
+          const [px, py] = pointOn(piece, k / 200), [a, b] = [(px - x) * ux + (py - y) * uy, (py - y) * ux - (px - x) * uy];
+          expect([text, a > 0 && a < width && b > 0 && b < size]).toEqual([text, false]);
+        }
+      } });
+    }));
+    expect(beside).toBeGreaterThan(3);
+    for (const { name, letters } of made.parts) if (/wedge \d/.test(name)) {
+      const n = /wedge (\d)/.exec(name)![1]!;
+      expect(letters.some(({ text, size }) => text.includes(`wedge ${n}`) && size >= 3)).toBe(true);
+      expect(letters.length === 1 || letters.some(({ text }) => text === n)).toBe(true);
+    }
+  });
+
   test('a template from the side is as large as its solid is seen from there', () => {
     const wedge = made.parts.find(({ name }) => name.includes('wedge'))!, xs = wedge.outline.map((piece) => pointOn(piece, 0)[0]);
     const { rim } = shapes[0]!.sole.bodies.whole;
@@ -121,6 +149,10 @@ test('a toe arc too tight for any base is told with a step that works', () => {
 
 /** Euler's number of a closed skin is 2 - 2 x holes. */
 const genusOf = ({ positions, triangles }: Mesh): number => { return (2 - (positions.length / 3 - triangles.length / 2 + triangles.length / 3)) / 2; };
+
+/** Counts how often a ray to the side crosses a closed line. */
+const isInside = (line: readonly Point[], [x, y]: Point): boolean =>
+  line.filter(([ax, ay], i) => { const [bx, by] = line[(i + 1) % line.length]!; return ay > y !== by > y && x < ax + ((bx - ax) * (y - ay)) / (by - ay); }).length % 2 === 1;
 
 const STEP = 0.5;
 function nearest(face: GroundFace, base: GroundFace, shift: number, { start, end }: { readonly start: number; readonly end: number }): number {

@@ -36,7 +36,7 @@ export const wasteOf = ({ area, parts, clear, beside }: SheetUse, { length, widt
  * more than `apart` may be left between two parts.
  */
 export function nest(parts: readonly FlatPart[], sheet: SheetSize, order: NestOrder): Nest {
-  const shapes = parts.map(({ outline }) => shapesOf(outline, order.turns, order.apart));
+  const shapes = parts.map(({ outline, around = outline }) => shapesOf(around, order.turns, order.apart));
   const areas = parts.map(areaOf), largestFirst = parts.map((_, i) => i).sort((a, b) => areas[b]! - areas[a]! || a - b);
   const sheets: Laid[][] = [], placed: Placing[] = [], left: number[] = [];
   for (const part of largestFirst) {

@@ -1,16 +1,16 @@
-import { fitArcs, moved, mirroredPath, pointOn, reversed, type Path } from '../../geometry/path.ts';
+import { fitArcs, moved, mirroredPath, pointOn, type Path } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
-import { clamp } from '../../geometry/solve.ts';
 import { OUTLINE_GAP, SAME_POINT } from '../../geometry/tolerances.ts';
 import type { Mm } from '../../geometry/units.ts';
 import type { Side } from '../../fitting/words.ts';
 import { facePath } from '../../profile/facePath.ts';
 import { heightAt } from '../../profile/groundFace.ts';
 import { planPoint } from '../../profile/rollLine.ts';
-import type { FlatPart, PartLetters } from '../flatPart.ts';
-import { roughWidth } from '../gauges/lettering.ts';
+import type { FlatPart } from '../flatPart.ts';
+import { labelsUnder } from '../gauges/lettering.ts';
 import { bandOf, sliceAt } from '../gauges/slice.ts';
 import { alongShift } from './base.ts';
+import { closedBetween, letteredPart, type Faces } from './strip.ts';
 import type { Trial, TrialShape } from './trial.ts';
 import { variantWords } from './variants.ts';
 
@@ -28,44 +28,34 @@ function baseTemplate(side: Side, { planned: { shape, rocker: { hip: [standing] 
   const top = (along: Mm): Point => [along, upper(...planPoint(line, along, across)) + build - stiffener];
   const alongOf = (x: Mm): Mm => line.apexX + (x - line.apexX + across * line.sine) / line.cosine;
   const breaks = [from, ...[last.seatLength, last.tread, last.length].map(alongOf).filter((along) => along > from + SAME_POINT && along < to - SAME_POINT), to];
-  const outline = closedBetween(facePath(base, from, to), fitArcs(top, breaks, OUTLINE_GAP));
-  return { name: `${side} trial base, side`, outline, holes: [], marks: [], letters: lettersAt(`${side} trial base`, standing, heightAt(base, standing), top(standing)[1]) };
+  const faces: Faces = { lower: facePath(base, from, to), upper: fitArcs(top, breaks, OUTLINE_GAP), from, to, low: (along) => heightAt(base, along), high: (along) => top(along)[1] };
+  return { name: `${side} trial base, side`, outline: closedBetween(faces), holes: [], marks: [], ...letteredPart(faces, standing, `${side.toUpperCase()} trial base`) };
 }
 
 function wedgeTemplate(side: Side, { planned, base, baseRim }: Trial, { variant, sole }: TrialShape): FlatPart {
   const { rim } = sole.bodies.whole, shift = alongShift(planned, sole), below = sliceAt(rim, middleOf(rim)), above = sliceAt(baseRim, middleOf(baseRim)), [standing] = sole.rocker.hip;
-  const outline = closedBetween(facePath(sole.shape.face, below.from, below.to), moved(facePath(base, above.from, above.to), [shift, 0]));
-  return { name: `${side} wedge ${variant.number}, side`, outline, holes: [], marks: [], letters: lettersAt(`${side} wedge ${variant.number}: ${variantWords(variant)}`, standing, heightAt(sole.shape.face, standing), heightAt(base, standing - shift)) };
+  const faces: Faces = {
+    lower: facePath(sole.shape.face, below.from, below.to), upper: moved(facePath(base, above.from, above.to), [shift, 0]),
+    from: Math.max(below.from, above.from + shift), to: Math.min(below.to, above.to + shift), low: (along) => heightAt(sole.shape.face, along), high: (along) => heightAt(base, along - shift),
+  };
+  return { name: `${side} wedge ${variant.number}, side`, outline: closedBetween(faces), holes: [], marks: [], ...letteredPart(faces, standing, `${side.toUpperCase()} wedge ${variant.number}: ${variantWords(variant)}`, String(variant.number)) };
 }
 
 const middleOf = (rim: Parameters<typeof bandOf>[0]): Mm => { const { inner, outer } = bandOf(rim); return (inner + outer) / 2; };
-
-/** Counter-clockwise: along the lower path, up, back along the upper one, down. */
-function closedBetween(lower: Path, upper: Path): Path {
-  const ends = (path: Path): readonly [Point, Point] => [pointOn(path[0]!, 0), pointOn(path.at(-1)!, 1)], [a, b] = ends(lower), [c, d] = ends(upper);
-  return [...lower, { kind: 'line', from: b, to: d }, ...reversed(upper), { kind: 'line', from: c, to: a }];
-}
-
-/** Letters as large as a thin part bears. */
-const USUAL: Mm = 3, SMALLEST: Mm = 1, SHARE = 0.5;
-
-/** The words over the standing point, where every shape runs nearly level. */
-function lettersAt(text: string, along: Mm, low: Mm, high: Mm): PartLetters[] {
-  const size = clamp((high - low) * SHARE, SMALLEST, USUAL);
-  return [{ text, at: [along - roughWidth(text, size) / 2, (low + high - size) / 2], size }];
-}
 
 /** The edge from above, with the long axis and a line across for each apex. */
 function edgeTemplate(side: Side, { planned: { shape: { edge, last } }, shapes }: Trial): FlatPart {
   const onSide = (path: Path): Path => (side === 'left' ? path : mirroredPath(path)), apexes = [...new Map(shapes.map(({ variant: { apexBy }, sole }) => [apexBy, sole.shape.line])).entries()];
   const crest = (line: TrialShape['sole']['shape']['line']): Path => { const half = last.ballWidth * 0.3; return [{ kind: 'line', from: planPoint(line, line.apexX, -half), to: planPoint(line, line.apexX, half) }]; };
-  const text = `${side} edge, seen from above`;
+  const text = `${side.toUpperCase()} edge, seen from above`, marks = apexes.map(([apexBy, line]) => ({ apexBy, path: onSide(crest(line)) }));
+  const feet = marks.map(({ apexBy, path }) => { const [piece] = path, ends = [pointOn(piece!, 0), pointOn(piece!, 1)].sort((a, b) => a[1] - b[1]); return { text: apexWords(apexBy), foot: ends[0]! }; }), lowest = Math.min(...feet.map(({ foot }) => foot[1]));
   return {
     name: `${side} trial edge`, outline: onSide(edge), holes: [],
-    marks: [{ of: 'CENTRE_LINE', path: [{ kind: 'line', from: [0.05 * last.length, 0], to: [0.95 * last.length, 0] }] }, ...apexes.map(([, line]) => ({ of: 'APEX_LINE', path: onSide(crest(line)) }))],
-    letters: [
-      { text, at: [0.1 * last.length, 6], size: USUAL },
-      ...apexes.map(([apexBy, line], i) => ({ text: apexBy === 0 ? 'apex' : `${apexBy > 0 ? '+' : ''}${apexBy}`, at: [line.apexX - 6, -8 - i * 4.4] as const, size: USUAL })),
-    ],
+    marks: [{ of: 'CENTRE_LINE', path: [{ kind: 'line', from: [0.05 * last.length, 0], to: [0.95 * last.length, 0] }] }, ...marks.map(({ path }) => ({ of: 'APEX_LINE', path }))],
+    letters: [{ text, at: [0.1 * last.length, 6], size: USUAL }, ...labelsUnder(feet.map(({ text: words, foot }) => ({ text: words, x: foot[0] })), () => lowest)],
   };
 }
+
+/** Under the foot of its line: how far the apex is moved. */
+const apexWords = (apexBy: Mm): string => (apexBy === 0 ? 'apex' : `${apexBy > 0 ? '+' : ''}${apexBy}`);
+const USUAL: Mm = 3;
