@@ -34,19 +34,21 @@ export function extentOf({ picture: { shapes }, fixed }: Template): Window {
 
 const cornersOf = ({ left, top, right, bottom }: Box): Path => [{ kind: 'line', from: [left, top], to: [right, bottom] }];
 
-/** As few windows as cover it, and the template in the middle of them. @throws RangeError when the overlap leaves nothing of a page */
+/**
+ * As few windows as cover it. The template begins at the left border, so that only the last page of a row is part empty; one
+ * row has it half way up, several begin at the upper border. @throws RangeError when the overlap leaves nothing of a page
+ */
 export function tilingFor({ least, most }: Window, room: Room, overlap: Mm): Tiling {
   if (!(overlap >= 0 && overlap < Math.min(room.width, room.height) / 2)) throw new RangeError(`an overlap must be 0 mm or more and less than half a page, got ${overlap} mm`);
   const size = [most[0] - least[0] + 2 * AROUND, most[1] - least[1] + 2 * AROUND] as const;
   const [columns, rows] = [countFor(size[0], room.width, overlap), countFor(size[1], room.height, overlap)];
   return {
     columns, rows, room, overlap,
-    zero: [(least[0] + most[0] - spread(columns, room.width, overlap)) / 2, (least[1] + most[1] - spread(rows, room.height, overlap)) / 2],
+    zero: [least[0] - AROUND, rows > 1 ? least[1] - AROUND : (least[1] + most[1] - room.height) / 2],
   };
 }
 
 const countFor = (size: Mm, page: Mm, overlap: Mm): number => Math.max(1, Math.ceil((size - overlap) / (page - overlap) - 1e-9));
-const spread = (count: number, page: Mm, overlap: Mm): Mm => count * (page - overlap) + overlap;
 
 /** The window of a tile, on the template. */
 export function windowOf({ room: { width, height }, overlap, zero: [x, y] }: Tiling, { column, row }: Tile): Window {

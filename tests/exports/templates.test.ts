@@ -47,6 +47,16 @@ describe('pages of templates', () => {
     expect(Math.abs(seat[0]!.to[1] - seat[0]!.from[1])).toBeCloseTo(Math.max(...near) - Math.min(...near), 1);
   });
 
+  test('a drawing begins at the printable corner, so only what is left over lies on the last page', () => {
+    for (const template of LEFT) {
+      const extent = extentOf(template), tiling = tilingFor(extent, A4, 10), least = windowOf(tiling, { column: 0, row: 0 }).least, size = [extent.most[0] - extent.least[0] + 3, extent.most[1] - extent.least[1] + 3] as const;
+      expect(extent.least[0] - least[0]).toBeCloseTo(1.5, 9);
+      if (tiling.rows > 1) expect(extent.least[1] - least[1]).toBeCloseTo(1.5, 9);
+      // By hand: the first page takes its width, each further one its width less the overlap.
+      expect([tiling.columns, tiling.rows]).toEqual([size[0] <= 270 ? 1 : 1 + Math.ceil((size[0] - 270) / 260), size[1] <= 170 ? 1 : 1 + Math.ceil((size[1] - 170) / 160)]);
+    }
+  });
+
   test('a right shoe has the mirrored outline and words that can be read', () => {
     const right = templatesFor(designOf({ ...JOBS.pair, shoes: { right: { ...JOBS.pair.shoes.left!, side: 'right' } } }), 'right'), outline = (templates: readonly Template[]) => one(templates, 'insole').picture.shapes.filter(isLine)[0]!.path;
     const [a, b] = [outline(LEFT), mirroredPath(outline(right))].map((path) => windowRound([path]));
