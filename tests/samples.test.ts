@@ -10,6 +10,7 @@ import { volumeOf } from '../src/geometry/mesh.ts';
 import { loadBooleans, type Booleans } from '../src/making/booleans.ts';
 import { partsOf } from '../src/pair/shoe.ts';
 import { filesOf, SAMPLES } from './exports/jobs.ts';
+import { mistakenForCuts } from './support/dxfColours.ts';
 
 /**
  * What a sample is held to. `byHand` was worked out from the sheet beside it, taking
@@ -86,6 +87,12 @@ describe.each(NAMES)('%s', (name) => {
     expect(first).toHaveLength(expected.files);
     first.forEach((file, i) => expect([file.name, Buffer.compare(file.bytes, second[i]!.bytes)]).toEqual([second[i]!.name, 0]));
   }, 20_000);
+
+  test('no line that is not cut has the colour of one that is, in any drawing', () => {
+    const drawings = filesOf(SAMPLES[name]!).filter((file) => file.name.endsWith('.dxf'));
+    for (const file of drawings) expect([file.name, mistakenForCuts(new TextDecoder().decode(file.bytes))]).toEqual([file.name, []]);
+    expect(drawings.length).toBeGreaterThan(3);
+  });
 
   test('made for the other foot, holds and stands the same', () => {
     const sheet = JSON.parse(textOf(name)) as { left?: object; right?: object; wearer: { legDifference: { shorter?: string } } };

@@ -15,15 +15,18 @@ const cut = (colour: number): Style => ({ colour, lineType: 'CONTINUOUS' });
 const axis = (colour: number): Style => ({ colour, lineType: 'CENTER' });
 const behind = (colour: number): Style => ({ colour, lineType: 'HIDDEN' });
 
-/** Every layer of every drawing, in the order a drawing lists those it uses. */
+/**
+ * Every layer of every drawing, in the order a drawing lists those it uses. A laser sorts by colour, not by name: in no
+ * drawing has a line that only marks, or tells, the colour of one that is cut or bored there.
+ */
 const LAYERS: Readonly<Record<string, Style>> = {
   GROUND_FACE: cut(5), UPPER_FACE: cut(3), END_WALLS: cut(7), FOAM_UNDERSIDE: behind(8), STIFFENER_UNDERSIDE: behind(8),
-  EDGE_LINE: cut(7), FEATHER_LINE: cut(3), GROUND_LINE: behind(5), OUTSOLE_FLAT: cut(7),
+  EDGE_LINE: cut(7), FEATHER_LINE: cut(3), GROUND_LINE: behind(30), OUTSOLE_FLAT: cut(7),
   GROUND: cut(8), PIVOT: axis(1), HIP_LINE: axis(1), APEX_LINE: axis(1), CREST_LINE: axis(1), BALL_LINE: axis(4), CENTRE_LINE: axis(4),
   BOARD: behind(8), MARK: cut(4), CUT_IN: cut(5), CUT_OUT: cut(1),
   SHEET_EDGE: behind(8), NEXT_EDGE: behind(4), CUT: cut(1),
   BLOCK: cut(8), POCKET: cut(5), TABS: cut(6), TURN_AXIS: axis(4),
-  CAVITY_EDGE: cut(3), MOULD_BORDER: cut(7), FLASH_GROOVE: cut(8), DOWELS: cut(5), BOLTS: cut(6), POUR_HOLE: cut(1), VENTS: cut(1), CAVITY_JOINT: axis(4), LID_JOINT: axis(1),
+  CAVITY_EDGE: cut(3), MOULD_BORDER: cut(7), FLASH_GROOVE: cut(8), DOWELS: cut(5), BOLTS: cut(6), POUR_HOLE: cut(1), VENTS: cut(1), CAVITY_JOINT: axis(4), LID_JOINT: axis(4),
   LETTERS: cut(2),
 };
 

@@ -8,6 +8,7 @@ import { madeFor, type Made } from '../../src/making/made.ts';
 import type { Design } from '../../src/design.ts';
 import { changed, pairSheet } from '../fitting/sheets.ts';
 import { designOf, JOBS } from './jobs.ts';
+import { mistakenForCuts } from '../support/dxfColours.ts';
 import { readPdf, type PdfPage } from './pdfReader.ts';
 
 let design: Design, made: Made, files: readonly NamedFile[];
@@ -49,7 +50,7 @@ describe('files of soles built up from sheets', () => {
       const drawn = entities(text(`_stack-sheet-${number}.dxf`)), cut = drawn.filter((entity) => entity.get(8) === 'CUT');
       expect(cut.reduce((sum, entity) => sum + lengthOf(entity), 0)).toBeCloseTo(parts.reduce((sum, { outline }) => sum + pathLength(outline), 0), 5);
       const letters = drawn.filter((entity) => entity.get(0) === 'TEXT').map((entity) => entity.get(1)!);
-      expect(letters.slice(1).sort()).toEqual(parts.map(({ name }) => name).sort());
+      expect(letters.slice(1).filter((one) => one !== 'ball' && one !== 'apex').sort()).toEqual(parts.map(({ name }) => name).sort());
       expect(letters[0]).toContain(sheet.name);
       for (const entity of cut.filter((one) => one.get(0) === 'LINE')) for (const [x, y] of [[10, 20], [11, 21]] as const) {
         expect(Number(entity.get(x))).toBeGreaterThanOrEqual(3 - 1e-6);
@@ -57,6 +58,15 @@ describe('files of soles built up from sheets', () => {
         expect(Number(entity.get(y))).toBeLessThanOrEqual(sheet.width - 3 + 1e-6);
       }
     }
+  });
+
+  test('lines to lay by are on the layer of marks, ball and apex told by a word, and none has the colour of a cut', () => {
+    const drawings = files.filter(({ name }) => name.endsWith('.dxf')).map(({ bytes }) => Buffer.from(bytes).toString('utf8'));
+    expect(drawings.map(mistakenForCuts)).toEqual(drawings.map(() => []));
+    const drawn = made.stack!.sheets.flatMap(({ number }) => entities(text(`_stack-sheet-${number}.dxf`))), layers = new Set(drawn.map((entity) => entity.get(8)));
+    expect([...layers].sort()).toEqual(['CUT', 'LETTERS', 'MARK', 'NEXT_EDGE', 'SHEET_EDGE']);
+    const words = drawn.flatMap((entity) => entity.get(1) ?? []);
+    expect([words.includes('ball'), words.includes('apex')]).toEqual([true, true]);
   });
 
   test('the cutting list names every sheet and says what the numbers file says, with a line of 100 mm both ways', () => {
