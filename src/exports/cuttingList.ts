@@ -2,7 +2,7 @@ import type { Design } from '../checks/design.ts';
 import { cubic, grams, mm, rounded } from '../checks/say.ts';
 import { CEMENT } from '../materials/materials.ts';
 import type { Mm } from '../geometry/units.ts';
-import { besidesFor, cementFor, groundShare, STIFFENER_INSET, weightOf, type Besides, type Size } from '../making/stack/cuttingList.ts';
+import { besidesFor, cementFor, costFor, groundShare, STIFFENER_INSET, weightOf, type Besides, type Size } from '../making/stack/cuttingList.ts';
 import { groundAway, type ShoeStack, type Stacks } from '../making/stack/stack.ts';
 import { wasteOf } from '../making/nest/nest.ts';
 import { A4, type Drawing } from './drawing.ts';
@@ -17,8 +17,8 @@ const LEFT: Mm = 18, TOP: Mm = 15, WIDTH: Mm = 180, CORNER = 6;
 export const sheetFileName = (reference: string, number: number): string => `${reference}_stack-sheet-${number}.dxf`;
 
 /**
- * What is taken from the store for the soles that are built up from sheets: every blank with its sheet, size, area, weight
- * and waste, rubber, stiffener and cement.
+ * What is taken from the store for the soles that are built up from sheets: every blank with its sheet, size, area, weight,
+ * waste and cost, rubber, stiffener and cement.
  */
 export function cuttingListPdf(design: Design, stacks: Stacks): Uint8Array {
   const { reference, date } = design.fitting.job, blocks = [...layersSection(design, stacks), ...sheetsSection(stacks, reference), ...besidesSection(design, stacks)];
@@ -34,6 +34,12 @@ const percent = (share: number): string => `${rounded(share * 100, 0)} %`;
 /** Blanks are cut out of pieces at least so large. */
 const size = ([length, width]: Size): string => `${Math.ceil(length)} × ${Math.ceil(width)}`;
 
+/** In the workshop's own money, without a sign; a dash where the sheet has no price. */
+const money = (cost: number | undefined): string => (cost === undefined ? '–' : rounded(cost, 2));
+const total = (costs: readonly (number | undefined)[]): number => costs.reduce<number>((sum, cost) => sum + (cost ?? 0), 0);
+/** Costs are told where any sheet that is cut has a price. */
+const isPriced = (sheets: readonly { readonly sheet: { readonly price?: number } }[]): boolean => sheets.some(({ sheet }) => sheet.price !== undefined);
+
 function layersSection({ fitting: { making: { stack: order, rack } } }: Design, { shoes, sheets }: Stacks): Block[] {
   const usual = rack.some((sheet) => sheet.usual);
   return [
@@ -45,31 +51,43 @@ function layersSection({ fitting: { making: { stack: order, rack } } }: Design, 
 }
 
 function stackTable(stack: ShoeStack, sheets: Stacks['sheets']): Block[] {
+  const priced = isPriced(stack.layers);
   const rows = stack.layers.flatMap((layer) => layer.pieces.map((piece): Row => ({ cells: [
-    `${layer.number} of ${layer.of}`, piece.place || 'runs on', layer.sheet.name, `${rounded(layer.sheet.thickness, 2)}${layer.sheet.usual ? ' label' : ''}`, size(piece.size), cm2(piece.area),
-    rounded(weightOf(piece.area, layer.sheet), 0), percent(groundShare(layer)), rounded(cementFor(piece.area), 0), sheets.length === 0 ? '' : `${piece.file}`,
+    `${piece.place || 'runs on'} ${layer.number} of ${layer.of}`, layer.sheet.name, `${rounded(layer.sheet.thickness, 2)}${layer.sheet.usual ? ' label' : ''}`, size(piece.size), cm2(piece.area),
+    rounded(weightOf(piece.area, layer.sheet), 0), percent(groundShare(layer)), rounded(cementFor(piece.area), 0), ...(priced ? [money(costFor(piece.area, layer.sheet))] : []),
+    sheets.length === 0 ? '' : `${piece.file}`,
   ] })));
   return [
     subheading(side(stack.side)),
     ...table([
-      { title: 'Layer', width: 16 }, { title: 'Where', width: 21 }, { title: 'Material', width: 34 }, { title: 'mm thick', width: 20, right: true }, { title: 'Blank mm', width: 24, right: true },
-      { title: 'cm²', width: 13, right: true }, { title: 'g', width: 11, right: true }, { title: 'Ground', width: 15, right: true }, { title: 'Glue g', width: 14, right: true }, { title: 'Sheet', width: 12, right: true },
+      { title: 'Layer', width: 27 }, { title: 'Material', width: priced ? 32 : 44 }, { title: 'mm thick', width: 18, right: true }, { title: 'Blank mm', width: 22, right: true },
+      { title: 'cm²', width: 13, right: true }, { title: 'g', width: 11, right: true }, { title: 'Ground', width: 15, right: true }, { title: 'Glue g', width: 14, right: true },
+      ...(priced ? [{ title: 'Cost', width: 14, right: true }] : []), { title: 'Sheet', width: 12, right: true },
     ], rows, { size: 2.9 }),
     space(1), paragraph(`Blanks ${cm3(stack.blanks)}; body of foam ${cm3(stack.body)}, of it glue lines ${cm3(stack.glue)}; ground away ${cm3(groundAway(stack))}, ${percent(groundAway(stack) / stack.blanks)} of the blanks.`, WIDTH),
   ];
 }
 
 function sheetsSection({ sheets }: Stacks, reference: string): Block[] {
+  const priced = isPriced(sheets);
   return [
     heading('Sheets'), introduction('Blanks lie head to toe as far to one corner as they go. Waste is what is neither blank nor a strip that stays whole, as a share of what is cut off.', WIDTH),
     ...table([
-      { title: 'Sheet', width: 12 }, { title: 'Material', width: 36 }, { title: 'mm', width: 24, right: true }, { title: 'Blanks', width: 16, right: true }, { title: 'Blanks cm²', width: 22, right: true },
-      { title: 'Waste', width: 16, right: true }, { title: 'File', width: 54 },
+      { title: 'Sheet', width: 12 }, { title: 'Material', width: priced ? 30 : 36 }, { title: 'mm', width: priced ? 21 : 24, right: true }, { title: 'Blanks', width: priced ? 13 : 16, right: true },
+      { title: 'Blanks cm²', width: priced ? 18 : 22, right: true }, { title: 'Waste', width: priced ? 13 : 16, right: true },
+      ...(priced ? [{ title: 'Cost', width: 13, right: true }, { title: 'with waste', width: 17, right: true }] : []), { title: 'File', width: priced ? 43 : 54 },
     ], sheets.map(({ number, sheet, parts, use }): Row => {
       const waste = wasteOf(use, sheet);
-      return { cells: [`${number}`, sheet.name, `${sheet.length} × ${sheet.width}`, `${parts.length}`, cm2(use.parts), percent(waste / (use.parts + waste)), sheetFileName(reference, number)] };
+      return { cells: [`${number}`, sheet.name, `${sheet.length} × ${sheet.width}`, `${parts.length}`, cm2(use.parts), percent(waste / (use.parts + waste)), ...(priced ? [money(costFor(use.parts, sheet)), money(costFor(use.parts + waste, sheet))] : []), sheetFileName(reference, number)] };
     }), { size: 2.9 }),
+    ...(priced ? [space(1), paragraph(costWords(sheets), WIDTH)] : []),
   ];
+}
+
+function costWords(sheets: Stacks['sheets']): string {
+  const blanks = total(sheets.map(({ sheet, use }) => costFor(use.parts, sheet))), all = total(sheets.map(({ sheet, use }) => costFor(use.parts + wasteOf(use, sheet), sheet)));
+  const without = [...new Set(sheets.flatMap(({ sheet }) => (sheet.price === undefined ? [sheet.name] : [])))];
+  return `Cost of the blanks ${money(blanks)}, with their waste ${money(all)}, in your own money, by the prices of a square metre (making.rack.price); strips that stay whole are not counted.${without.length ? ` Not in it, for want of a price: ${without.join(', ')}.` : ''}`;
 }
 
 function besidesSection({ shoes, fitting: { job: { reference } } }: Design, stacks: Stacks): Block[] {

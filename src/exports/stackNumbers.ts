@@ -1,6 +1,6 @@
 import type { Shoe } from '../pair/shoe.ts';
 import { wasteOf } from '../making/nest/nest.ts';
-import { besidesFor, cementFor, groundShare, weightOf } from '../making/stack/cuttingList.ts';
+import { besidesFor, cementFor, costFor, groundShare, weightOf } from '../making/stack/cuttingList.ts';
 import { groundAway, type CutSheet, type Layer, type Stacks } from '../making/stack/stack.ts';
 import { sheetFileName } from './cuttingList.ts';
 
@@ -20,12 +20,12 @@ const layerNumbers = (layer: Layer): object => ({
   number: layer.number, of: layer.of, zone: layer.zone.name, material: layer.sheet.name, thicknessMm: layer.sheet.thickness, measured: !layer.sheet.usual,
   reachesFromMm: layer.reach, reachesToMm: layer.bottom, groundAwayShare: groundShare(layer),
   pieces: layer.pieces.map(({ part: { name }, size: [length, width], area, file }) => ({
-    name, lengthMm: length, widthMm: width, areaMm2: area, weightG: weightOf(area, layer.sheet), cementG: cementFor(area), sheet: file,
+    name, lengthMm: length, widthMm: width, areaMm2: area, weightG: weightOf(area, layer.sheet), cementG: cementFor(area), cost: costFor(area, layer.sheet), sheet: file,
   })),
 });
 
 export const sheetNumbers = ({ number, sheet, parts, use }: CutSheet, reference: string): object => ({
   number, file: sheetFileName(reference, number), material: sheet.name, thicknessMm: sheet.thickness, lengthMm: sheet.length, widthMm: sheet.width,
   hardness: sheet.hardness, densityGCm3: sheet.density, price: sheet.price, blanks: parts.length, blanksMm2: use.parts, wasteMm2: wasteOf(use, sheet),
-  costOfBlanksAndWaste: sheet.price === undefined ? undefined : ((use.parts + wasteOf(use, sheet)) / 1e6) * sheet.price,
+  costOfBlanks: costFor(use.parts, sheet), costOfBlanksAndWaste: costFor(use.parts + wasteOf(use, sheet), sheet),
 });

@@ -1,10 +1,13 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { cuttingListPdf } from '../../src/exports/cuttingList.ts';
 import { designJson } from '../../src/exports/designJson.ts';
 import { filesFor, type NamedFile } from '../../src/exports/fileSet.ts';
 import { readMaking } from '../../src/fitting/readMaking.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import { pathLength } from '../../src/geometry/path.ts';
 import { madeFor, type Made } from '../../src/making/made.ts';
+import { wasteOf } from '../../src/making/nest/nest.ts';
+import { stacksFor } from '../../src/making/stack/buildUp.ts';
 import type { Design } from '../../src/design.ts';
 import { changed, pairSheet } from '../fitting/sheets.ts';
 import { designOf, JOBS } from './jobs.ts';
@@ -78,6 +81,30 @@ describe('files of soles built up from sheets', () => {
     for (const [way, other] of [[0, 1], [1, 0]] as const) expect(pages.flatMap(({ strokes }) => strokes).some(({ from, to }) => Math.abs(Math.abs(to[way] - from[way]) - 100) < 0.01 && Math.abs(to[other] - from[other]) < 0.01)).toBe(true);
     expect(words).toContain('label');
     expect(words).toContain('not therapy');
+  });
+});
+
+describe('words and costs of the cutting list', () => {
+  const usual = readMaking({}).rack.slice(1, 4), listOf = (prices: readonly (number | undefined)[]) => {
+    const rack = usual.map((sheet, i) => ({ ...sheet, ...(prices[i] !== undefined && { price: prices[i] }) }));
+    const made = designOf({ ...JOBS.alone, making: { ...readMaking({ stack: { heel: 'EVA 10' } }), rack, chordGap: 0.5 } }), stacks = stacksFor(made)!;
+    return { stacks, words: readPdf(cuttingListPdf(made, stacks)).flatMap((page) => page.words) };
+  };
+
+  test('a layer is told in one cell, with the place it lies in before its number', () => {
+    const { stacks: { shoes }, words } = listOf([]);
+    for (const { pieces, number, of } of shoes.flatMap(({ layers }) => layers)) for (const { place } of pieces) expect(words).toContain(`${place || 'runs on'} ${number} of ${of}`);
+    expect(words.some((word) => word.startsWith('heel '))).toBe(true);
+  });
+
+  test('blanks, and sheets with their waste, cost what a square metre costs; a sheet without a price is named; without any price nothing is said', () => {
+    const { stacks, words } = listOf([30, 40]), said = words.join(' '), priced = stacks.sheets.filter(({ sheet }) => sheet.price !== undefined);
+    expect(priced.length).toBeGreaterThan(0);
+    for (const { pieces, sheet } of stacks.shoes.flatMap(({ layers }) => layers)) for (const { area } of pieces) expect(words).toContain(sheet.price === undefined ? '\u2013' : ((area * sheet.price) / 1e6).toFixed(2));
+    const sum = (of: (one: (typeof priced)[number]) => number): string => priced.reduce((all, one) => all + (of(one) * one.sheet.price!) / 1e6, 0).toFixed(2);
+    expect(said).toContain(`Cost of the blanks ${sum(({ use }) => use.parts)}, with their waste ${sum(({ use, sheet }) => use.parts + wasteOf(use, sheet))},`);
+    expect(said.includes('for want of a price')).toBe(stacks.sheets.some(({ sheet }) => sheet.price === undefined));
+    expect(listOf([]).words.join(' ')).not.toMatch(/[Cc]ost/);
   });
 });
 

@@ -24,6 +24,9 @@ export const cementFor = (area: number): Grams => (2 * area * CEMENT.perFace) / 
 
 export const weightOf = (area: number, { thickness, density }: Pick<RackSheet, 'thickness' | 'density'>): Grams => ((area * thickness) / PER_CM3) * density;
 
+/** What an area of a sheet costs, in the workshop's own money; undefined where the sheet has no price. */
+export const costFor = (area: number, { price }: Pick<RackSheet, 'price'>): number | undefined => (price === undefined ? undefined : (area / PER_M2) * price);
+
 /** Share of a layer that is ground away. */
 export function groundShare({ pieces, sheet: { thickness }, foam }: Layer): number {
   const cut = pieces.reduce((sum, { area }: Piece) => sum + area, 0) * thickness;
