@@ -1,5 +1,5 @@
 import type { Mm } from '../geometry/units.ts';
-import type { CastName } from '../materials/materials.ts';
+import type { CastName, FoamName } from '../materials/materials.ts';
 import type { BlockFaces, Closing, CutterEnd, JigFace, MouldMaker, MouldPart, PaperSize, ShoreScale, WayOfMaking } from './words.ts';
 
 /** What the workshop has, and what it wants made besides the soles: each thing only where it is ordered. */
@@ -45,6 +45,8 @@ export interface BoardOrder {
 /** A sheet of foam, cork or rubber in the rack. */
 export interface RackSheet {
   readonly name: string;
+  /** Of what it is, where the rack says so. */
+  readonly material?: FoamName;
   /** As measured. */
   readonly thickness: Mm;
   readonly hardness?: { readonly value: number; readonly scale: ShoreScale };

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { CASTS, type CastName } from '../materials/materials.ts';
+import { CASTS, FOAMS, type CastName, type FoamName } from '../materials/materials.ts';
 import { group, line, setting, word, yesNo } from './shapes.ts';
 import { BLOCK_FACES, CLOSINGS, CUTTER_ENDS, JIG_FACES, MOULD_MAKERS, MOULD_PARTS, PAPER_SIZES, SHORE_SCALES, WAYS_OF_MAKING } from './words.ts';
 
@@ -31,6 +31,7 @@ const RACK_LIST = 'a list of 1 to 60 sheets of material';
 
 const rackSheet = group({
   name: line(40, 'What the rack calls it.'),
+  material: word(Object.keys(FOAMS) as [FoamName, ...FoamName[]], 'Foam it is; where left out it is taken for the foam ordered (order.foam), if its name says nothing else and its density is within 30 %.').optional(),
   thickness: setting('making.rack.thickness', 'As measured on the sheet itself: labels are up to half a millimetre off.'),
   hardness: group({
     value: setting('making.rack.hardness', 'The reading.'),

@@ -51,8 +51,8 @@ const toolOf = ({ diameter = NaN, reach = NaN, end = 'ball' }: RawGroup<'tool'>)
 const bedOf = ({ x = NaN, y = NaN, z = NaN }: RawGroup<'printBed'>): Bed => ({ x, y, z });
 const cardOf = ({ way }: RawGroup<'card'>): CardOrder => given({ way });
 
-const rackSheetOf = ({ name, thickness, hardness, density, price, length, width }: RawGroup<'rack'>[number]): RackSheet =>
-  ({ name, thickness, density, length, width, usual: false, ...given({ hardness, price }) });
+const rackSheetOf = ({ name, material, thickness, hardness, density, price, length, width }: RawGroup<'rack'>[number]): RackSheet =>
+  ({ name, thickness, density, length, width, usual: false, ...given({ material, hardness, price }) });
 
 function mouldOf({ part = 'foam body', material = 'self-skinning PU', density, shrink = {}, ...rest }: RawGroup<'mould'>): MouldOrder {
   const { way, density: usual, basis, shrink: all, shrinkBasis } = CASTS[material], { length = all, width = all, height = all } = shrink;

@@ -190,14 +190,55 @@ describe('racks that do not do', () => {
     expect(stacked(alone([sheetOf(10, { length: length! - 4, width: width! })])).shoes).toHaveLength(0);
   });
 
-  test('rubber and soft padding are no body', () => {
-    const none = alone([sheetOf(4, { density: 0.6 }), sheetOf(10, { hardness: { value: 25, scale: 'Shore A' } })]);
+  const told = (design: Design, code: string): string => stackFindings(design, 'careful').filter((one) => one.code === code).map(({ text }) => text).join('\n');
+  const used = (design: Design): string[] => [...new Set(stacked(design).shoes.flatMap(({ layers }) => layers.map(({ sheet }) => sheet.name)))].toSorted();
+
+  test('rubber and soft padding are no body: each is named with why, and the sheet that is offered makes a stack', () => {
+    const rack = [sheetOf(4, { density: 0.6 }), sheetOf(10, { hardness: { value: 25, scale: 'Shore A' } }), sheetOf(12, { hardness: { value: 50, scale: 'Asker C' } })], none = alone(rack);
     expect(codes(none)).toEqual(['STACK_NO_FOAM']);
     expect(stacked(none)).toEqual({ shoes: [], sheets: [] });
+    const text = told(none, 'STACK_NO_FOAM');
+    expect(text).toContain('foam 4: 0.60 g/cm³ is denser than foam or cork for a body, at most 0.40 g/cm³.');
+    expect(text).toContain('foam 10: 25 Shore A is softer than 40 Shore A (66 Asker C).');
+    expect(text).toContain('foam 12: 50 Asker C is softer than 40 Shore A (66 Asker C).');
+    const [, thickness, density, length, width] = /put in the rack does: (\d+) mm, ([\d.]+) g\/cm³.* (\d+) × (\d+) mm/.exec(text)!.map(Number);
+    expect(stacked(alone([...rack, sheetOf(thickness!, { density: density!, length: length!, width: width! })])).shoes).toHaveLength(1);
+  });
+
+  test('one foam is used unless another is asked for; what is left out is told with why', () => {
+    const cork = sheetOf(4, { name: 'Cork 4', density: 0.22 }), soft = [12, 6].map((thick) => sheetOf(thick, { name: `grey ${thick}`, hardness: { value: 50, scale: 'Asker C' } }));
+    const light = sheetOf(8, { name: 'pale 8', density: 0.13 }), said = sheetOf(7, { name: 'board 7', material: 'hard EVA' }), dense = sheetOf(5, { name: 'own 5', density: 0.3, material: 'firm EVA' });
+    const mixed = alone([sheetOf(12, { name: 'EVA 12' }), cork, ...soft, light, said, dense]), text = told(mixed, 'STACK_LEFT_OUT');
+    expect(text).toContain('Cork 4: cork by its name is not firm EVA, which is ordered.');
+    expect(text).toContain('grey 12 and grey 6: 50 Asker C is softer than 40 Shore A (66 Asker C).');
+    expect(text).toContain('pale 8: 0.13 g/cm³ is more than 30 % off firm EVA, which is ordered, 0.20 g/cm³.');
+    expect(text).toContain('board 7: hard EVA is not firm EVA, which is ordered.');
+    expect(text).not.toMatch(/EVA 12|own 5/);
+    expect(used(mixed).every((name) => ['EVA 12', 'own 5'].includes(name))).toBe(true);
+  });
+
+  test('where nothing is left of the foam ordered, the foam it names instead makes a stack', () => {
+    const rack = [sheetOf(4, { name: 'Cork 4', density: 0.25 }), sheetOf(10, { name: 'board 10', density: 0.25, material: 'cork' })], text = told(alone(rack), 'STACK_NO_FOAM');
+    expect(text).toContain('No stack is made of firm EVA');
+    expect(text).toContain('Ordered of cork (order.foam) it is made of Cork 4 and board 10.');
+    expect(text).not.toContain('Ordered of hard EVA');
+    const { right } = JOBS.alone.shoes as { right: NonNullable<typeof JOBS.alone.shoes.right> }, cork = ordered({ ...JOBS.alone, shoes: { right: { ...right, order: { ...right.order, foam: 'cork' } } } } as typeof JOBS.alone, {}, rack);
+    expect(codes(cork)).toEqual([]);
+    expect(used(cork).every((name) => ['Cork 4', 'board 10'].includes(name))).toBe(true);
+  });
+
+  test('a soft sheet named for the heel is used, and remarked; the weight of what is chosen is told where it is another', () => {
+    const grey = sheetOf(9, { name: 'grey 9', density: 0.1, hardness: { value: 50, scale: 'Asker C' } }), design = ordered(JOBS.alone, { heel: 'grey 9' }, [sheetOf(6), sheetOf(10), grey]);
+    expect(codes(design)).toEqual(['STACK_NAMED_SOFT', 'STACK_WEIGHS_OTHERWISE']);
+    expect(told(design, 'STACK_NAMED_SOFT')).toContain('grey 9: 50 Asker C is softer');
+    expect(used(design)).toContain('grey 9');
+    const [finding] = stackFindings(design, 'careful').filter(({ code }) => code === 'STACK_WEIGHS_OTHERWISE'), [{ layers }] = stacked(design).shoes as [ShoeStack];
+    expect(finding!.measured).toBeCloseTo(layers.reduce((sum, { foam, sheet }) => sum + (foam / 1000) * sheet.density, 0), 6);
+    expect(finding!.limit).toBeCloseTo(layers.reduce((sum, { foam }) => sum + (foam / 1000) * 0.2, 0), 6);
   });
 
   test('thin sheets alone: the thickness it names brings the layers down', () => {
-    const [finding] = stackFindings(alone([sheetOf(2)]), 'careful'), named = Number(/sheet of (\d+) mm besides/.exec(finding!.text)![1]);
+    const [finding] = stackFindings(alone([sheetOf(2)]), 'careful'), named = Number(/a sheet of (\d+) mm besides/.exec(finding!.text)![1]);
     expect(finding).toMatchObject({ code: 'STACK_MANY_LAYERS', limit: 8 });
     expect(finding!.measured).toBeGreaterThan(8);
     expect(stacked(alone([sheetOf(2), sheetOf(named)])).shoes[0]!.layers.length).toBeLessThanOrEqual(8);

@@ -21,7 +21,7 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   'making.chordGap': 'fineness of the solids', 'making.tool.diameter': 'cutter diameter', 'making.tool.reach': 'cutter reach', 'making.tool.end': 'end of the cutter',
   'making.printBed.x': 'bed width', 'making.printBed.y': 'bed depth', 'making.printBed.z': 'bed height',
   'making.board.thickness': 'board thickness', 'making.board.length': 'board length', 'making.board.width': 'board width', 'making.board.kerf': 'width of the cut', 'making.board.clearance': 'play in a slot', 'making.board.apart': 'parts lie apart',
-  'making.rack': 'sheets in the rack', 'making.rack.hardness.value': 'hardness', 'making.rack.hardness.scale': 'scale', 'making.rack.price': 'price of 1 m²',
+  'making.rack': 'sheets in the rack', 'making.rack.material': 'foam', 'making.rack.hardness.value': 'hardness', 'making.rack.hardness.scale': 'scale', 'making.rack.price': 'price of 1 m²',
   'making.mould.part': 'mould for', 'making.mould.split': 'mould in two halves', 'making.mould.rim': 'width of the rim', 'making.mould.floor': 'least floor and lid',
   'making.mould.material': 'cast of', 'making.mould.density': 'density of the cast part', 'making.mould.by': 'the mould is', 'making.mould.closing': 'held together by', 'making.mould.bolt': 'bolt holes', 'making.mould.ledge': 'ledge for clamps',
   'making.mould.shrink.length': 'shrink along', 'making.mould.shrink.width': 'shrink across', 'making.mould.shrink.height': 'shrink upwards',

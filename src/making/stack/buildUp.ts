@@ -20,7 +20,7 @@ function workOn(shoes: Pair['shoes'], order: StackOrder, rack: Rack): Work {
     const parts = partsOf(shoe);
     if (!parts) return [];
     const cover = coverOf(parts, order.trim);
-    return [{ shoe, parts, cover, plans: plansFor(cover, shoe.last, order, rack) }];
+    return [{ shoe, parts, cover, plans: plansFor(cover, shoe, order, rack) }];
   });
   const work = { order, rack, built };
   works.set(shoes, work);

@@ -1,6 +1,7 @@
 import type { RackSheet, StackOrder } from '../../fitting/making.ts';
 import type { Mm } from '../../geometry/units.ts';
 import type { Last } from '../../last/last.ts';
+import type { Shoe } from '../../pair/shoe.ts';
 import { areaOfLoops, flatLoops, sizeOf, type Cover, type Zone } from './blanks.ts';
 import { leastStacks, type Choice } from './choose.ts';
 import { sheetsFor } from './sheets.ts';
@@ -26,14 +27,17 @@ function zonesOf({ heel, forepart }: StackOrder, { seatLength, innerBall, outerB
   ];
 }
 
-/** The stacks of least cost for one sole, best first; none where a sheet is too small or there is none of foam. */
-export function plansFor(cover: Cover, last: Last, order: StackOrder, rack: readonly RackSheet[]): Plan[] {
-  const zones = zonesOf(order, last, cover), sheets = sheetsFor(rack, order, 'whole');
+/** What of a shoe a stack hangs on: its last, and the foam that is ordered. */
+export interface Stacked { readonly last: Last; readonly order: Pick<Shoe['order'], 'foam'> }
+
+/** The stacks of least cost for one sole, best first; none where a sheet is too small or there is none of the foam ordered. */
+export function plansFor(cover: Cover, { last, order: { foam } }: Stacked, order: StackOrder, rack: readonly RackSheet[]): Plan[] {
+  const zones = zonesOf(order, last, cover), sheets = sheetsFor(rack, order, 'whole', foam);
   if (zones.length === 1) return choices(cover, WHOLE, order, sheets, 0).map((choice) => planOf(WHOLE, choice, sheets, order, 0));
   return sheets.flatMap((sheet): Plan[] => {
     const cost = costOf(cover, WHOLE, order, sheet, 0), below = order.glueLine + sheet.thickness;
     const rest = zones.map((zone) => {
-      const own = sheetsFor(rack, order, zone.name), [best] = choices(cover, zone, order, own, below);
+      const own = sheetsFor(rack, order, zone.name, foam), [best] = choices(cover, zone, order, own, below);
       return best && planOf(zone, best, own, order, below);
     });
     if (cost === undefined || !rest.every((plan) => plan !== undefined)) return [];
