@@ -81,21 +81,33 @@ function speeds(width: Mm): Block[] {
 }
 
 function steps({ side, block: { plan, setUps } }: ShoeBlock): string[] {
-  const { sheets, order, length, width, height, low, tabs: { tabs } } = plan, both = setUps.length > 1, [first, second] = setUps;
-  const hold = tabs.length ? 'leave the tabs standing' : 'there are no tabs: the part must be stuck down';
+  const { sheets, order, length, width, height, low, tabs: { tabs, hold } } = plan, both = setUps.length > 1, [first, second] = setUps;
+  const tabsStay = tabs.length ? `; leave the tab${tabs.length === 1 ? '' : 's'} standing` : '';
   return [
     `${sheets > 1 ? `Glue ${sheets} sheets of ${mm(order.sheet)}; let the glue dry as its maker says. ` : ''}Saw the block to ${mm(length)} × ${mm(width)}, thin it to ${mm(height)}. Write HEEL, ${side.toUpperCase()} and UP on it; draw the middle line.`,
     'Screw a level board to the bed and face it with the cutter. Stick the block on with double-sided film or spray adhesive, or screw it down through the frame outside the pocket; foam bows and leaks, so vacuum alone does not hold it.',
     'Set the zeros. Compare the solid on the screen with the drawing: outer side and toe must lie where the drawing has them.',
     ...(both ? ['Drill the dowel holes through the block and 10 mm into the board, before anything else is cut.'] : []),
-    `Set-up 1: rough with 1 mm left, finish the upper face, then the walls down to the floor of the pocket (${first!.floor > 0 ? `${mm(first!.floor)} over the bed` : 'through'}); ${hold}. Climb milling, air on the cutter.`,
+    `Set-up 1: rough with 1 mm left, finish the upper face, then the walls down to the floor of the pocket (${first!.floor > 0 ? `${mm(first!.floor)} over the bed` : 'through'})${tabsStay}. Climb milling, air on the cutter.`,
     ...(second ? [
-      'Fill the hollow over the part with offcuts, most of all over the toe, so that it does not sink when it lies under. Turn the block over about its middle line, heel end to heel end, onto the dowels. They stand uneven, so it goes on one way only. Dowels only place it: stick or screw it down anew.',
-      `Set-up 2: rough with 1 mm left, finish the ground face, then the walls down to ${mm(second.floor)} over the bed; ${hold}.`,
-      'Cut the tabs with a knife and grind them flush. Hold the arcs against their gauge or the stations of the job sheet before glueing.',
+      `${hold ? 'Fill the hollow over the part with offcuts, most of all over the toe, so that it does not sink when it lies under. ' : ''}Turn the block over about its middle line, heel end to heel end, onto the dowels. They stand uneven, so it goes on one way only. Dowels only place it: stick or screw it down anew.`,
+      ...(hold ? [`Set-up 2: rough with 1 mm left, finish the ground face, then the walls down to ${mm(second.floor)} over the bed${tabsStay}.`] : heldFromBelow(first!.depth, second.floor, tabsStay)),
+      `${tabs.length ? 'Cut the tabs with a knife and grind them flush. ' : ''}Hold the arcs against their gauge or the stations of the job sheet before glueing.`,
     ] : [
       `Cut the tabs. Under the lowest place of the ground face ${mm(low)} of foam is left: glue the part to the shoe, then grind the arcs down by gauge and stations.`,
     ]),
+  ];
+}
+
+/** Left of the foam between the two pockets until all else is cut. Common practice of the trade. */
+const SKIN: Mm = 1;
+
+/** Set-up 2 where too few tabs stand. @param pocket how deep the pocket of set-up 1 is, so how far over the new bed its floor lies  @param floor of the pocket of set-up 2 */
+function heldFromBelow(pocket: Mm, floor: Mm, tabsStay: string): string[] {
+  return [
+    `${tabsStay ? 'Too few tabs stand' : 'No tabs stand'}, so the part is held from below: lay offcuts under it until it lies full, most of all under the toe, and stick board, offcuts and part together with double-sided film over as much of its upper face as can be. Try by hand that it does not lift.`,
+    `Set-up 2: rough with 1 mm left, finish the ground face, then the walls, but only down to ${mm(pocket + SKIN)} over the bed: there ${mm(SKIN)} of foam over the pocket of set-up 1 is left uncut as a skin all round${tabsStay}. The solid and the drawing show it cut away.`,
+    `Last of all cut the skin with a knife along the part. ${floor < pocket ? `What it leaves on walls under it, down to ${mm(floor)} over the bed, cut in light passes of 0.5 mm while the film holds, or grind it off.` : 'Grind what is left of it off the walls.'} Draw the film off slowly, from the heel.`,
   ];
 }
 

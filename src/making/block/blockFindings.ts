@@ -1,6 +1,6 @@
 import { BEYOND_PART } from '../../checks/making.ts';
 import type { Finding } from '../../checks/finding.ts';
-import { deg, mm } from '../../checks/say.ts';
+import { deg, fromHeel, mm, sentences } from '../../checks/say.ts';
 import { over, type Pace } from '../../checks/seen.ts';
 import { PRACTICE } from '../../checks/sources.ts';
 import type { Making } from '../../fitting/making.ts';
@@ -8,7 +8,7 @@ import { inDegrees } from '../../geometry/units.ts';
 import { partsOf, type Pair } from '../../pair/shoe.ts';
 import { plannedBlock, type Blocked } from './block.ts';
 import { depthsOf } from './floors.ts';
-import { TAB_CLEAR, type LowWall } from './tabs.ts';
+import { TAB_CLEAR, type LowWall, type Tab } from './tabs.ts';
 import { facesReached, outlineReached, wallsReached } from './toolReached.ts';
 
 /** What stands in the way of cutting the foam bodies from the block on the sheet with the cutter on the sheet. */
@@ -52,17 +52,27 @@ function turned({ side, plan: { lie: { turn }, length, width } }: Blocked): Find
 }
 
 /** A tab needs wall above and below it. */
-function lowWalls({ side, plan: { order, tabs: { low } } }: Blocked): Finding[] {
+function lowWalls({ side, plan: { order, tabs: { low, moved, hold } } }: Blocked): Finding[] {
   const [worst] = [...low].sort((a, b) => a.wall - b.wall);
   if (!worst) return [];
-  const room = Math.floor((worst.wall - 2 * TAB_CLEAR) * 10 + 1e-6) / 10, names = low.map(({ place, side: at }) => `${place} ${at}`).join(', ');
-  const made = ({ height }: LowWall): string => (height > 0 ? `made lower, the lowest ${mm(height)} high` : 'left out');
-  const advice = room >= 1 ? `Tabs of ${mm(room)} (${FIELD}.tabHeight) stand everywhere.` : 'Hold the part down with double-sided film as well.';
+  const room = Math.floor((worst.wall - 2 * TAB_CLEAR) * 10 + 1e-6) / 10;
+  const advice = room >= 1 ? `Tabs of ${mm(room)} (${FIELD}.tabHeight) stand everywhere.` : hold ? '' : 'Too few tabs stand to hold the part: hold it down from below, as the order of work on the set-up sheet says.';
   return [{
-    ...common, code: 'BLOCK_TABS', severity: worst.height > 0 ? 'note' : 'warn', side, measured: worst.wall, limit: order.tab.height + 2 * TAB_CLEAR, at: worst.x, where: `wall, ${worst.place} ${worst.side}`,
-    text: `A tab of ${mm(order.tab.height)} wants a wall of ${mm(order.tab.height + 2 * TAB_CLEAR)}, so that it touches neither the arcs nor the edge; the lowest (${worst.place}, ${worst.side} side) is ${mm(worst.wall)} high. Tabs there (${names}) are ${made(worst)}. ${advice}`,
+    ...common, code: 'BLOCK_TABS', severity: hold ? 'note' : 'warn', side, measured: worst.wall, limit: order.tab.height + 2 * TAB_CLEAR, at: worst.x, where: `wall, ${worst.place} ${worst.side}`,
+    text: sentences(`A tab of ${mm(order.tab.height)} wants a wall of ${mm(order.tab.height + 2 * TAB_CLEAR)}, so that it touches neither the arcs nor the edge; the lowest (${worst.place}, ${worst.side} side) is ${mm(worst.wall)} high`, ...whatStands(low, moved), advice),
   }];
 }
+
+/** Which tabs are left out, which are lower, and which stand where none was wanted. */
+function whatStands(low: readonly LowWall[], moved: readonly Tab[]): string[] {
+  const out = low.filter(({ height }) => height === 0), lower = low.filter(({ height }) => height > 0);
+  return [
+    out.length ? `Left out: ${out.map(named).join(', ')}` : '',
+    lower.length ? `Made lower: ${lower.map((one) => `${named(one)} (${mm(one.height)} high)`).join(', ')}` : '',
+    moved.length ? `In their stead: ${moved.map((one) => `${named(one)}, ${fromHeel(one.x)} (${mm(one.to - one.from)} high)`).join('; ')}` : '',
+  ];
+}
+const named = ({ place, side }: Pick<Tab, 'place' | 'side'>): string => `${place} ${side}`;
 
 /** The cutter against what is really cut beside the part. */
 function reach({ side, parts, making, plan: { tool, height, floors, order } }: Blocked): Finding[] {

@@ -1,11 +1,12 @@
-import { between, type Point } from '../../geometry/point.ts';
+import { between, distance, type Point } from '../../geometry/point.ts';
 import type { Mm } from '../../geometry/units.ts';
 import type { BlockOrder } from '../../fitting/making.ts';
+import { elsewhere, standsWell } from './hold.ts';
 import type { BlockWall } from './walls.ts';
 
 /** A bridge of foam from a wall of the part to the frame, in the block's frame, mm. */
 export interface Tab {
-  readonly place: 'waist' | 'heel back';
+  readonly place: TabPlace;
   readonly side: 'inner' | 'outer';
   /** Where it leaves the wall, and the way to the frame. */
   readonly at: Point;
@@ -17,9 +18,16 @@ export interface Tab {
   readonly x: Mm;
 }
 
+/** The first two are where tabs stand by custom; the others are taken where those have no wall. */
+export type TabPlace = 'waist' | 'heel back' | 'heel' | 'forepart';
+
 /** A place where no tab of the height ordered can stand, and what stands there instead; 0 where none does. */
-export interface LowWall { readonly place: Tab['place']; readonly side: Tab['side']; readonly x: Mm; readonly wall: Mm; readonly height: Mm }
-export interface Tabs { readonly tabs: readonly Tab[]; readonly low: readonly LowWall[] }
+export interface LowWall { readonly place: TabPlace; readonly side: Tab['side']; readonly x: Mm; readonly wall: Mm; readonly height: Mm }
+/**
+ * @property moved those of the tabs that stand elsewhere, because a wall where one belongs is too low
+ * @property hold whether the tabs hold the part; where not, it is held down from below
+ */
+export interface Tabs { readonly tabs: readonly Tab[]; readonly low: readonly LowWall[]; readonly moved: readonly Tab[]; readonly hold: boolean }
 
 /** Left of the wall between a tab and the faces above and below it: tabs touch neither the arcs nor the edge. */
 export const TAB_CLEAR: Mm = 1;
@@ -32,33 +40,64 @@ const WAIST = 0.45;
 
 const PLACES = [['waist', 'inner'], ['waist', 'outer'], ['heel back', 'inner'], ['heel back', 'outer']] as const;
 
+const ROUNDING: Mm = 1e-6;
+
+type TabOrder = Pick<BlockOrder, 'faces' | 'tab'>;
+
 /**
- * Four tabs at the waist and the heel back, both sides. Cut from both faces they stand in the middle of the wall; cut from
- * above only they stand on the bed, under the ground line, where the ground face is not yet cut.
+ * Four tabs at the waist and the heel back, both sides. Cut from both faces they stand in the middle of the wall, and where
+ * walls are too low for them others are sought all round; cut from above only they stand on the bed, under the ground line,
+ * where the ground face is not yet cut.
  */
-export function tabsFor(walls: readonly BlockWall[], length: Mm, { faces, tab }: Pick<BlockOrder, 'faces' | 'tab'>): Tabs {
-  const room = (i: number): Room => roomAt(walls, i, tab.width);
-  const found = PLACES.map(([place, side]) => {
-    const wanted = nearest(walls, place, side, length);
-    if (faces === 'upper face') return { tab: tabOn(walls[wanted]!, { place, side }, tab.width, 0, tab.height), low: undefined };
-    const at = roomiest(room, wanted, walls.length, tab.height + 2 * TAB_CLEAR), { from, to } = room(at), wall = to - from;
-    const height = Math.min(tab.height, wall - 2 * TAB_CLEAR), stands = height >= Math.min(LEAST_TAB, tab.height), middle = (from + to) / 2;
-    const low = height < tab.height ? { place, side, x: walls[at]!.on[0], wall, height: stands ? height : 0 } : undefined;
-    return { tab: stands ? tabOn(walls[at]!, { place, side }, tab.width, middle - height / 2, middle + height / 2) : undefined, low };
-  });
-  return { tabs: found.flatMap((one) => one.tab ?? []), low: found.flatMap((one) => one.low ?? []) };
+export function tabsFor(walls: readonly BlockWall[], length: Mm, order: TabOrder): Tabs {
+  const { faces, tab } = order, wanted = PLACES.map(([place, side]) => ({ place, side, at: nearest(walls, place, side, length) }));
+  if (faces === 'upper face') return { tabs: wanted.map(({ at, ...named }) => tabOn(walls[at]!, named, tab.width, 0, tab.height)), low: [], moved: [], hold: true };
+  const room = (i: number): Room => roomAt(walls, i, tab.width), found = wanted.map((one) => inWall(walls, room, one, tab));
+  const tabs = found.flatMap((one) => one.tab ?? []), low = found.flatMap((one) => one.low ?? []);
+  if (standsWell(tabs, length)) return { tabs, low, moved: [], hold: true };
+  const others = othersOn(walls, room, length, tab), high = elsewhere(tabs, others.filter(({ from, to }) => to - from >= tab.height - ROUNDING), PLACES.length);
+  const moved = [...high, ...elsewhere([...tabs, ...high], others, PLACES.length)], all = [...tabs, ...moved];
+  return { tabs: all, low, moved, hold: standsWell(all, length) };
 }
+
+interface Wanted { readonly place: TabPlace; readonly side: Tab['side']; readonly at: number }
+
+/** The tab near a wanted place, and what is amiss with it. */
+function inWall(walls: readonly BlockWall[], room: (i: number) => Room, { at: wanted, ...named }: Wanted, { width, height: asked }: TabOrder['tab']): { readonly tab: Tab | undefined; readonly low: LowWall | undefined } {
+  const at = roomiest(room, wanted, walls.length, asked + 2 * TAB_CLEAR), { from, to } = room(at), height = heightIn(room(at), asked), middle = (from + to) / 2;
+  return {
+    tab: height > 0 ? tabOn(walls[at]!, named, width, middle - height / 2, middle + height / 2) : undefined,
+    low: height < asked ? { ...named, x: walls[at]!.on[0], wall: to - from, height } : undefined,
+  };
+}
+
+/** How high a tab stands in a wall; 0 where it would tear. */
+function heightIn({ from, to }: Room, asked: Mm): Mm {
+  const height = Math.min(asked, to - from - 2 * TAB_CLEAR);
+  return height >= Math.min(LEAST_TAB, asked) ? height : 0;
+}
+
+/** A tab in each wall all round that takes one, named by where it is. */
+function othersOn(walls: readonly BlockWall[], room: (i: number) => Room, length: Mm, { width, height: asked }: TabOrder['tab']): Tab[] {
+  return walls.flatMap((wall, i) => {
+    const { from, to } = room(i), height = heightIn(room(i), asked), middle = (from + to) / 2, { on: [x], faces: [, fy] } = wall;
+    const place = x < HEEL * length ? 'heel' : x < FOREPART * length ? 'waist' : 'forepart';
+    return height > 0 ? [tabOn(wall, { place, side: fy > 0 ? 'outer' : 'inner' }, width, middle - height / 2, middle + height / 2)] : [];
+  });
+}
+/** The waist lies between these shares of the length. Common practice of the trade. */
+const HEEL = 0.3, FOREPART = 0.6;
 
 /** The heights between which all of a wall stands behind a tab. */
 interface Room { readonly from: Mm; readonly to: Mm }
 
 function roomAt(walls: readonly BlockWall[], i: number, width: Mm): Room {
-  const { top: [x, y] } = walls[i]!, behind = walls.filter(({ top }, k) => k === i || Math.hypot(top[0] - x, top[1] - y) <= width / 2 + APART);
+  const { top: [x, y] } = walls[i]!, behind = walls.filter(({ top }, k) => k === i || distance([top[0], top[1]], [x, y]) <= width / 2 + APART);
   return { from: Math.max(...behind.map(({ bottom }) => bottom[2])), to: Math.min(...behind.map(({ top }) => top[2])) };
 }
 
 /** The place on the wall that is wanted: square to the side at the waist, half way round at the heel. */
-function nearest(walls: readonly BlockWall[], place: Tab['place'], side: Tab['side'], length: Mm): number {
+function nearest(walls: readonly BlockWall[], place: TabPlace, side: Tab['side'], length: Mm): number {
   const sign = side === 'outer' ? 1 : -1;
   const off = ({ on: [x], faces: [fx, fy] }: BlockWall): number => place === 'waist'
     ? (fy * sign > 0 ? Math.abs(x - WAIST * length) : Infinity)

@@ -177,7 +177,7 @@ test('the toe spring by wedge is the height of the end of the edge, and stands a
 });
 
 describe('a planned number outside of its own row', () => {
-  const rowsOf = (design: Design): Readonly<Record<string, string | undefined>> => Object.fromEntries(jobCardFor(design, []).before.map(({ name, outside }) => [name, outside]));
+  const rowsOf = (design: Design): Readonly<Record<string, string | undefined>> => Object.fromEntries(jobCardFor(design, { moulds: [], blocks: [] }).before.map(({ name, outside }) => [name, outside]));
 
   test('is marked, and the row of the pair points to its finding', () => {
     const row = rowsOf(designOf(SAMPLES['ferry-pilot']!));
@@ -187,7 +187,7 @@ describe('a planned number outside of its own row', () => {
   });
 
   test('every number told of is below the least its row names, and no other', () => {
-    for (const design of [PAIR, ...Object.values(SAMPLES).map((fitting) => designOf(fitting))]) for (const { name, pass, values, outside } of jobCardFor(design, []).before) {
+    for (const design of [PAIR, ...Object.values(SAMPLES).map((fitting) => designOf(fitting))]) for (const { name, pass, values, outside } of jobCardFor(design, { moulds: [], blocks: [] }).before) {
       const least = Number(/^(?:foam )?(\d+)(?: mm|°) or more/.exec(pass)?.[1]);
       if (Number.isNaN(least) || pass.startsWith('foam')) continue;
       const below = values.filter(({ text }) => Number.parseFloat(text) < least).map(({ side }) => (side === 'left' ? 'L' : 'R'));
