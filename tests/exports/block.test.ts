@@ -1,17 +1,20 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { blockText } from '../../src/exports/blockText.ts';
 import { filesFor, type NamedFile } from '../../src/exports/fileSet.ts';
 import type { Making } from '../../src/fitting/making.ts';
 import { readMaking } from '../../src/fitting/readMaking.ts';
-import { loadBooleans } from '../../src/making/booleans.ts';
-import { designOf, job, rocker } from './jobs.ts';
+import { blockOf, plannedBlock } from '../../src/making/block/block.ts';
+import { loadBooleans, type Booleans } from '../../src/making/booleans.ts';
+import { partsOf } from '../../src/pair/shoe.ts';
+import { designOf, job, match, rocker } from './jobs.ts';
 import { readPdf } from './pdfReader.ts';
 
 /** A pair of twins, so that the right block must be the mirror image of the left one. */
 const twins = (making: Making) => designOf(job('K-300', { left: rocker('left', { crestAngle: Math.PI * 0.53 }), right: rocker('right', { crestAngle: Math.PI * 0.53 }) }, { making }));
 
-let files: readonly NamedFile[], once: readonly NamedFile[];
+let kernel: Booleans, files: readonly NamedFile[], once: readonly NamedFile[];
 beforeAll(async () => {
-  const kernel = await loadBooleans();
+  kernel = await loadBooleans();
   files = filesFor(twins(readMaking({ chordGap: 1, block: {}, tool: { diameter: 12, reach: 60 } })), kernel);
   once = filesFor(twins(readMaking({ chordGap: 1, block: { faces: 'upper face' } })), kernel);
 });
@@ -91,5 +94,18 @@ describe('the files of a block', () => {
     }
     for (const page of pages) for (const { from, to } of page.strokes) for (const [x, y] of [from, to]) expect(x > 4 && x < 206 && y > 4 && y < 293).toBe(true);
     expect(readPdf(bytesOf('_block.pdf', once)).flatMap(({ words }) => words).join(' ')).toContain('the usual one');
+  });
+
+  test('where too few tabs stand the order of work holds the part from below and leaves a skin, and nowhere else', () => {
+    const measured = (value: number) => ({ value, origin: 'measured' }) as const, making = readMaking({ chordGap: 1, block: {}, tool: { diameter: 12, reach: 60 } });
+    const thin = (seat: number, ball: number): string => {
+      const design = designOf(job('K-301', { left: rocker('left'), right: match('right', { seatHeightNow: measured(seat), ballHeightNow: measured(ball) }) }, { making }));
+      const parts = partsOf(design.shoes[1]!)!, shoe = { side: 'right', parts, block: blockOf(parts, plannedBlock(parts, making)!, making, kernel) } as const;
+      return blockText(design, shoe, 186).flatMap(({ marks }) => marks(0, 0)).flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])).join(' ').replace(/\s+/g, ' ');
+    };
+    const held = thin(29, 15), film = thin(30, 16);
+    expect(held).toContain('leave the tabs standing');
+    expect(held).not.toContain('as a skin');
+    expect(film).toMatch(/\d+\. Too few tabs stand, so the part is held from below.* double-sided film .*\d+\. Set-up 2: .* left uncut as a skin .*\d+\. Last of all cut the skin/);
   });
 });

@@ -3,16 +3,19 @@ import type { Finding } from '../../src/checks/finding.ts';
 import { readMaking } from '../../src/fitting/readMaking.ts';
 import type { Tool } from '../../src/fitting/making.ts';
 import type { Path } from '../../src/geometry/path.ts';
-import type { Point } from '../../src/geometry/point.ts';
+import { distance, type Point } from '../../src/geometry/point.ts';
 import { degrees } from '../../src/geometry/units.ts';
 import { blockFindings } from '../../src/making/block/blockFindings.ts';
+import { plannedBlock } from '../../src/making/block/block.ts';
 import { leftInHollows } from '../../src/making/block/hollows.ts';
+import { shoePlace } from '../../src/making/block/lie.ts';
+import { tabCorners } from '../../src/making/block/setUps.ts';
 import { leftInOutline, leftOnWalls } from '../../src/making/block/wallLeft.ts';
 import type { BlockWall } from '../../src/making/block/walls.ts';
 import { wallsRound } from '../../src/making/block/walls.ts';
-import type { Pair } from '../../src/pair/shoe.ts';
+import { partsOf, type Pair } from '../../src/pair/shoe.ts';
 import { soleFrom } from '../../src/solid/fromRocker.ts';
-import type { Surface } from '../../src/solid/soleShape.ts';
+import { sweptSurface, type Surface } from '../../src/solid/soleShape.ts';
 import { designOf, job, match, rocker } from '../exports/jobs.ts';
 import { withLast, workedCase } from '../support/cases.ts';
 
@@ -150,6 +153,34 @@ describe('findings', () => {
     const low = of(thin({}), 'BLOCK_TABS')!, height = Number(/Tabs of ([\d.]+) mm \(making/.exec(low.text)![1]);
     expect(low.side).toBe('right');
     expect(of(thin({ tabHeight: height }), 'BLOCK_TABS')).toBeUndefined();
+  });
+  describe.each([[29, 15, true], [30, 16, false]] as const)('walls too low for most tabs (%d and %d mm already under the shoe)', (seat, ball, hold) => {
+    const measured = (value: number) => ({ value, origin: 'measured' }) as const, order = making({}, TOOL);
+    const pair = designOf(job('B-5', { left: rocker('left'), right: match('right', { seatHeightNow: measured(seat), ballHeightNow: measured(ball) }) }, { making: order }));
+    const parts = partsOf(pair.shoes[1]!)!, plan = plannedBlock(parts, order)!, { tabs: { tabs } } = plan, { text, severity } = of(blockFindings(pair, 'careful'), 'BLOCK_TABS')!;
+    const list = (words: string): string[] => [...(new RegExp(`${words}: ([^.]*(?:\\.\\d[^.]*)*)\\. `).exec(text)?.[1] ?? '').matchAll(/(waist|heel back|heel|forepart) (inner|outer)/g)].map(([name]) => name!);
+
+    test('the warning lists what stands and what does not', () => {
+      const standing = tabs.map(({ place, side }) => `${place} ${side}`), usual = ['waist inner', 'waist outer', 'heel back inner', 'heel back outer'], out = list('Left out'), stead = list('In their stead');
+      expect(out.length).toBeGreaterThan(0);
+      expect(stead.length).toBeGreaterThan(0);
+      expect([...usual.filter((name) => !out.includes(name)), ...stead]).toEqual(standing);
+      expect(list('Made lower').every((name) => standing.includes(name))).toBe(true);
+      expect([severity, text.includes('hold it down from below')]).toEqual(hold ? ['note', false] : ['warn', true]);
+      expect(plan.tabs.hold).toBe(hold);
+    });
+    test('tabs sought elsewhere are 1 mm high at least, stand apart, and touch neither the arcs nor the edge', () => {
+      const { foam } = parts.bodies, under = sweptSurface(foam.lower, parts.shape.line), lift = plan.lie.shift[2];
+      for (const tab of tabs) {
+        expect(tab.to - tab.from).toBeGreaterThan(1 - 1e-9);
+        for (const other of tabs) if (other !== tab) expect(distance(tab.at, other.at)).toBeGreaterThan(30);
+        for (const corner of tabCorners(tab, plan.pocketWidth).filter((_, i) => i === 0 || i === 3)) {
+          const [x, y] = shoePlace(plan.lie, corner);
+          expect(tab.from).toBeGreaterThan(under(x, y) + lift + 0.5);
+          expect(tab.to).toBeLessThan(foam.upper(x, y) + lift - 0.5);
+        }
+      }
+    });
   });
   test('while a hand drags, only what is cheap is looked at', () => {
     const pair = pairWith({ faces: 'upper face' }, TOOL, leaning);

@@ -56,7 +56,7 @@ function lowWalls({ side, plan: { order, tabs: { low, moved, hold } } }: Blocked
   const [worst] = [...low].sort((a, b) => a.wall - b.wall);
   if (!worst) return [];
   const room = Math.floor((worst.wall - 2 * TAB_CLEAR) * 10 + 1e-6) / 10;
-  const advice = room >= 1 ? `Tabs of ${mm(room)} (${FIELD}.tabHeight) stand everywhere.` : hold ? '' : 'Too few tabs stand to hold the part: hold it down from below, as the order of work on the set-up sheet says.';
+  const advice = room >= 1 ? `Tabs of ${mm(room)} (${FIELD}.tabHeight) stand everywhere.` : hold ? 'Hold the part down with double-sided film as well.' : 'Too few tabs stand to hold the part: hold it down from below, as the order of work on the set-up sheet says.';
   return [{
     ...common, code: 'BLOCK_TABS', severity: hold ? 'note' : 'warn', side, measured: worst.wall, limit: order.tab.height + 2 * TAB_CLEAR, at: worst.x, where: `wall, ${worst.place} ${worst.side}`,
     text: sentences(`A tab of ${mm(order.tab.height)} wants a wall of ${mm(order.tab.height + 2 * TAB_CLEAR)}, so that it touches neither the arcs nor the edge; the lowest (${worst.place}, ${worst.side} side) is ${mm(worst.wall)} high`, ...whatStands(low, moved), advice),
