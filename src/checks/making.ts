@@ -9,15 +9,18 @@ import { PRACTICE } from './sources.ts';
 /** The cutter must stick out this much further than the part is high, or its holder ploughs the block. */
 export const BEYOND_PART: Mm = 5;
 
-/** The rule of thumb for a cutter without a block; where a block is ordered, what is cut in it is known, and looked at there. */
-export function toolReach({ shoe, fitting: { making: { tool, block } } }: Seen): Finding[] {
-  const parts = partsOf(shoe);
-  if (!tool || block || !parts) return [];
+/**
+ * The rule of thumb for a cutter without a block; where a block is ordered, what is cut in it is known, and looked at there.
+ * Where something else is ordered that a cutter makes, the cutter on the sheet is taken to be for that.
+ */
+export function toolReach({ shoe, fitting: { making: { tool, block, card, jig, mould, gauges, wedges } } }: Seen): Finding[] {
+  const parts = partsOf(shoe), meant = card?.way === 'router block' || !(jig || mould || gauges || wedges);
+  if (!tool || block || !meant || !parts) return [];
   const height = heightOf(parts.solids.foam), needed = height + BEYOND_PART;
   if (!over(needed, tool.reach)) return [];
   return [{
     code: 'TOOL_REACH', severity: 'warn', side: shoe.side, measured: tool.reach, limit: needed, unit: 'mm', where: 'foam body',
-    text: `The foam body is ${mm(height)} high and the cutter reaches ${mm(tool.reach)}; it needs ${mm(needed)} (part and ${BEYOND_PART} mm). Take a longer cutter (making.tool.reach) or cut from both faces.`, basis: PRACTICE,
+    text: `The foam body is ${mm(height)} high and the cutter reaches ${mm(tool.reach)}; cut from one side out of solid foam it needs ${mm(needed)} (part and ${BEYOND_PART} mm). Take a longer cutter (making.tool.reach), or order a block (making.block), which is worked out for both faces.`, basis: PRACTICE,
   }];
 }
 

@@ -5,6 +5,7 @@ import type { Mm } from '../geometry/units.ts';
 import { cutLine } from '../making/cut/kerf.ts';
 import { laid, type Placed } from '../making/cut/placed.ts';
 import { relieved } from '../making/cut/relief.ts';
+import { takesBoard } from '../making/cut/takesBoard.ts';
 import type { FlatPart, PartLetters } from '../making/flatPart.ts';
 import type { DxfEntity } from './dxf.ts';
 import { path, sheet } from './dxfSheets.ts';
@@ -25,7 +26,7 @@ function cutSheet(name: string, parts: readonly FlatPart[], board: BoardOrder): 
   const { length, width, kerf } = board, corners: Point[] = [[0, 0], [length, 0], [length, width], [0, width]];
   const cut = (layer: string, edges: readonly FlatPart['outline'][]): DxfEntity[] => edges.flatMap((edge) => path(layer, cutLine(relieved(edge, kerf), kerf / 2)));
   return sheet([
-    ...path('BOARD', polyline(corners, true)), ...lettered([name, ...boardLines(board)]),
+    ...path('BOARD', polyline(corners, true)), ...lettered([name, ...boardLines(board, parts.some((part) => takesBoard(part, board)))]),
     ...parts.flatMap(({ marks, letters }) => [...marks.flatMap((mark) => path('MARK', mark.path)), ...letters.map(letter)]),
     ...cut('CUT_IN', parts.flatMap(({ holes }) => holes)), ...cut('CUT_OUT', parts.map(({ outline }) => outline)),
   ]);
@@ -38,8 +39,8 @@ const SIZE: Mm = 6;
 const lettered = (lines: readonly string[]): DxfEntity[] => lines.map((text, i) => letter({ text, at: [0, -2 * SIZE - i * 1.7 * SIZE], size: SIZE }));
 
 /** What the lines reckon with: the board as it is, and the cut that is taken into them. */
-const boardLines = ({ thickness, measured, kerf, clearance }: BoardOrder): string[] => [
-  `board ${number(thickness)} mm thick, ${measured ? 'as measured' : 'NOT MEASURED: measure it before cutting'}; slots ${number(thickness + clearance)} mm`,
+const boardLines = ({ thickness, measured, kerf, clearance }: BoardOrder, slotted: boolean): string[] => [
+  `board ${number(thickness)} mm thick, ${measured ? 'as measured' : 'NOT MEASURED: measure it before cutting'}${slotted ? `; slots ${number(thickness + clearance)} mm` : ''}`,
   kerf === 0 ? 'no kerf taken into the lines' : `kerf ${number(kerf)} mm taken into the lines: cut ON the line, no allowance in the machine`,
 ];
 const number = (value: Mm): string => String(Number(rounded(value, 2)));

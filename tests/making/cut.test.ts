@@ -6,6 +6,7 @@ import { flatSolid } from '../../src/making/cut/flatSolid.ts';
 import { cutLine } from '../../src/making/cut/kerf.ts';
 import { laid } from '../../src/making/cut/placed.ts';
 import { relieved } from '../../src/making/cut/relief.ts';
+import { takesBoard } from '../../src/making/cut/takesBoard.ts';
 import { plate, slot, SLOT } from '../support/plate.ts';
 
 /** Judge that knows no arcs: distance to an edge by straight lines within 0.0005 mm of it. */
@@ -77,6 +78,13 @@ test('a part as a solid is closed, its outside out, and holds its area times the
 test('a point in the middle of a straight edge leaves no facet without area', () => {
   const square: Path = ([[0, 0], [4, 0], [10, 0], [10, 10], [0, 10]] as const).map((from, i, all) => ({ kind: 'line', from, to: all[(i + 1) % 5]! }));
   expect(flatSolid({ ...plate, outline: square, holes: [] }, 6, 0.1).triangles).toHaveLength(12 * 3);
+});
+
+test('only a part that takes the board it is cut from has slots', () => {
+  const board = { thickness: SLOT - 0.15, clearance: 0.15 }, square: Path = ([[0, 0], [SLOT, 0], [SLOT, SLOT], [0, SLOT]] as const).map((from, i, all) => ({ kind: 'line', from, to: all[(i + 1) % 4]! }));
+  expect([0, 1, 3].map((quarters) => takesBoard(laid({ part: plate, sheet: 0, turn: quarters * Math.PI / 2, at: [200, 10] }), board))).toEqual([true, true, true]);
+  expect(takesBoard(plate, { ...board, clearance: 0.2 })).toBe(false);
+  expect(takesBoard({ ...plate, outline: square, holes: [] }, board)).toBe(false);
 });
 
 test('a part laid on a board turned by a quarter keeps its edges along the board, to the last digit', () => {

@@ -3,13 +3,14 @@ import { mm } from '../../checks/say.ts';
 import { PRACTICE } from '../../checks/sources.ts';
 import type { BoardOrder } from '../../fitting/making.ts';
 import type { Side } from '../../fitting/words.ts';
+import type { Mm } from '../../geometry/units.ts';
 import type { Pair } from '../../pair/shoe.ts';
 import type { FlatPart } from '../flatPart.ts';
 import { boardFor } from './boardFor.ts';
 
-/** Slots, of a jig and of the heel block among the gauges, are cut to the thickness of the board, and a label is up to 10 % off it. Source: figures makers publish, common practice. */
-export function boardNotMeasured({ fitting: { making: { board, jig, gauges } } }: Pair): Finding[] {
-  if ((!jig && !gauges) || board.measured) return [];
+/** Slots, of a jig and of the heel block among the gauges of a rocker shoe, are cut to the thickness of the board, and a label is up to 10 % off it. Source: figures makers publish, common practice. */
+export function boardNotMeasured({ shoes, fitting: { making: { board, jig, gauges } } }: Pair): Finding[] {
+  if (!(jig || (gauges && shoes.some(({ kind }) => kind === 'rocker'))) || board.measured) return [];
   return [{
     code: 'BOARD_NOT_MEASURED', severity: 'warn', measured: board.thickness, unit: 'mm', where: 'board',
     text: `Slots are cut for a board of ${mm(board.thickness)} that nobody measured; boards are up to 10 % off their label, and then nothing goes together. Measure the board and enter it (making.board.thickness).`, basis: PRACTICE,
@@ -19,26 +20,29 @@ export function boardNotMeasured({ fitting: { making: { board, jig, gauges } } }
 /** A cutter goes both ways through a slot, so it is narrower by a hair at least. */
 const PASSES = 0.01;
 
+/** What slots of board are usually cut with, at most. Common practice of the trade. */
+export const USUAL_CUTTER: Mm = 3;
+
 /** A slot that takes no cutter is left out of the line to cut; and parts without slots do not go together. */
 export function kerfTooWide({ shoes, fitting: { making: { board: { thickness, clearance, kerf }, jig, gauges } } }: Pair): Finding[] {
   const slot = thickness + clearance, widest = Math.floor((slot - PASSES) * 100 + 1e-6) / 100, heelBlocks = gauges && shoes.some(({ kind }) => kind === 'rocker');
   if ((!jig && !heelBlocks) || kerf <= widest) return [];
   return [{
     code: 'KERF_WIDER_THAN_SLOT', severity: 'stop', measured: kerf, limit: widest, unit: 'mm', where: jig ? 'slots of the jig' : 'slots of the heel block', basis: PRACTICE,
-    text: `A cut of ${mm(kerf, 2)} cannot make slots of ${mm(slot, 2)}, so the parts would have none. Take a cutter of ${mm(widest, 2)} or less (making.board.kerf), or a thicker board.`,
+    text: `A cut of ${mm(kerf, 2)} cannot make slots of ${mm(slot, 2)}, so the parts would have none. Take a beam or a cutter of ${mm(Math.min(USUAL_CUTTER, widest), 2)} (making.board.kerf), or a thicker board; ${mm(widest, 2)} just goes through.`,
   }];
 }
 
 /**
  * Parts that the board on the sheet does not take: they are laid on a larger one all the same, and that one is named.
- * @param what the parts are together, like `gauges`
+ * @param what the parts are together, in the plural, like `gauges` or `parts of the jig`
  */
 export function beyondBoard(side: Side, what: string, parts: readonly FlatPart[], board: BoardOrder): Finding[] {
   const { length, width } = boardFor(parts, board), [first] = parts.filter((part) => { const own = boardFor([part], board); return own.length > board.length || own.width > board.width; });
   if (!first) return [];
   return [{
     code: 'BEYOND_BOARD', severity: 'warn', side, measured: board.length, limit: length, unit: 'mm', where: what,
-    text: `The ${first.name} has no room on a board of ${mm(board.length, 0)} by ${mm(board.width, 0)} with ${mm(board.apart)} all round. All ${what} are laid on one of ${mm(length, 0)} by ${mm(width, 0)} instead (making.board.length, making.board.width).`,
+    text: `A board of ${mm(board.length, 0)} by ${mm(board.width, 0)} with ${mm(board.apart)} kept free all round has no room for this: ${first.name}. All ${what} are laid on one of ${mm(length, 0)} by ${mm(width, 0)} instead (making.board.length, making.board.width).`,
     basis: PRACTICE,
   }];
 }

@@ -1,10 +1,11 @@
 import type { Finding } from '../../checks/finding.ts';
 import { mm } from '../../checks/say.ts';
-import type { Pace } from '../../checks/seen.ts';
+import { over, under, type Pace } from '../../checks/seen.ts';
 import { PRACTICE } from '../../checks/sources.ts';
 import type { BoardOrder, JigOrder } from '../../fitting/making.ts';
+import type { Mm } from '../../geometry/units.ts';
 import { partsOf, type Pair, type Shoe } from '../../pair/shoe.ts';
-import { beyondBoard } from '../cut/boardFindings.ts';
+import { beyondBoard, USUAL_CUTTER } from '../cut/boardFindings.ts';
 import { bushWorks, largestOffset, offsetFor } from './bush.ts';
 import { leastApart } from './frame.ts';
 import { jigOf } from './jig.ts';
@@ -12,7 +13,7 @@ import { jigOf } from './jig.ts';
 /** What stands in the way of a jig that goes together and cuts the right line. */
 export function jigFindings({ fitting: { making: { jig: order, board } }, shoes }: Pair, pace: Pace): Finding[] {
   if (!order) return [];
-  return [...bushTooSmall(order, shoes), ...ribsTooClose(order, board), ...shoes.flatMap((shoe) => ofShoe(shoe, order, board, pace))];
+  return [...kerfOfCutter(board), ...boardTooThin(order, board), ...bushTooSmall(order, shoes), ...ribsTooClose(order, board), ...shoes.flatMap((shoe) => ofShoe(shoe, order, board, pace))];
 }
 
 function ofShoe(shoe: Shoe, order: JigOrder, board: BoardOrder, pace: Pace): Finding[] {
@@ -21,6 +22,30 @@ function ofShoe(shoe: Shoe, order: JigOrder, board: BoardOrder, pace: Pace): Fin
 }
 
 const common = { unit: 'mm', basis: PRACTICE } as const;
+
+/** A cutter goes both ways through a slot, so it is narrower by a hair at least. */
+const PASSES = 0.01;
+
+/** A kerf that slots still take, but that only a stout cutter leaves. */
+function kerfOfCutter({ thickness, clearance, kerf }: BoardOrder): Finding[] {
+  if (!over(kerf, USUAL_CUTTER) || kerf > thickness + clearance - PASSES) return [];
+  return [{
+    ...common, code: 'KERF_OF_CUTTER', severity: 'note', measured: kerf, limit: USUAL_CUTTER, where: 'slots of the jig',
+    text: `A cut of ${mm(kerf, 2)} is that of a router's cutter, no beam's. Inner corners are relieved with round bites for it; where wood is too narrow for a bite a corner keeps its round: file it square. Take ${mm(USUAL_CUTTER)} or less for small bites (making.board.kerf).`,
+  }];
+}
+
+/** Thinner rails bend under what runs on them, and have no edge to run on. Common practice of the trade. */
+const LEAST_BOARD = { router: 4, other: 3 } as const satisfies Record<string, Mm>;
+
+function boardTooThin({ bush }: JigOrder, { thickness }: BoardOrder): Finding[] {
+  const least = bush ? LEAST_BOARD.router : LEAST_BOARD.other;
+  if (!under(thickness, least)) return [];
+  return [{
+    ...common, code: 'JIG_BOARD_THIN', severity: 'warn', measured: thickness, limit: least, where: 'board of the jig',
+    text: `Rails of a board of ${mm(thickness)} bend and wear under ${bush ? 'a router that runs on them' : 'what runs on them'}, and the cut follows. Take a board of ${mm(least)} at least (making.board.thickness).`,
+  }];
+}
 
 function bushTooSmall(order: JigOrder, shoes: readonly Shoe[]): Finding[] {
   const { bush } = order;

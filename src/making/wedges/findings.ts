@@ -17,7 +17,7 @@ export function wedgeFindings(pair: Pair, pace: Pace): Finding[] {
   return shoes.flatMap((shoe) => {
     if (shoe.kind !== 'rocker') return [];
     const trial = trialFor(shoe, wedges);
-    return isTrial(trial) ? [...trial.leftOut.map((one) => leftOut(shoe, one)), ...standsHigher(pair, shoe, trial), ...beyondBoard(shoe.side, 'trial wedges', wedgeTemplates(shoe.side, trial), board)] : [noTrial(shoe, wedges, trial)];
+    return isTrial(trial) ? [...trial.leftOut.map((one) => leftOut(shoe, one)), ...standsHigher(pair, shoe, trial), ...beyondBoard(shoe.side, 'templates of the trial wedges', wedgeTemplates(shoe.side, trial), board)] : [noTrial(shoe, wedges, trial)];
   });
 }
 
