@@ -75,7 +75,7 @@ function sheetsSection({ sheets }: Stacks, reference: string): Block[] {
     ...table([
       { title: 'Sheet', width: 12 }, { title: 'Material', width: priced ? 30 : 36 }, { title: 'mm', width: priced ? 21 : 24, right: true }, { title: 'Blanks', width: priced ? 13 : 16, right: true },
       { title: 'Blanks cm²', width: priced ? 18 : 22, right: true }, { title: 'Waste', width: priced ? 13 : 16, right: true },
-      ...(priced ? [{ title: 'Cost', width: 13, right: true }, { title: 'with waste', width: 17, right: true }] : []), { title: 'File', width: priced ? 43 : 54 },
+      ...(priced ? [{ title: 'Cost', width: 13, right: true }, { title: 'with waste', width: 20, right: true }] : []), { title: 'File', width: priced ? 40 : 54 },
     ], sheets.map(({ number, sheet, parts, use }): Row => {
       const waste = wasteOf(use, sheet);
       return { cells: [`${number}`, sheet.name, `${sheet.length} × ${sheet.width}`, `${parts.length}`, cm2(use.parts), percent(waste / (use.parts + waste)), ...(priced ? [money(costFor(use.parts, sheet)), money(costFor(use.parts + waste, sheet))] : []), sheetFileName(reference, number)] };

@@ -36,6 +36,10 @@ const WORD: Mm = 4, IN_FROM_EDGE: Mm = 5, OFF: Mm = 1;
 function wordOn({ of, path: line }: PartMark): DxfEntity[] {
   const text = WORDS[of], [first] = line, last = line.at(-1);
   if (!text || !first || !last || pathLength(line) < text.length * WORD + 2 * IN_FROM_EDGE) return [];
-  const from = pointOn(first, 0), way = unit(subtract(pointOn(last, 1), from)), up: Point = [-way[1], way[0]];
+  const [from, to] = asRead(pointOn(first, 0), pointOn(last, 1)), way = unit(subtract(to, from)), up: Point = [-way[1], way[0]];
   return [letter({ text, at: add(from, add(scale(way, IN_FROM_EDGE), scale(up, OFF))), size: WORD, turn: atan2(way[1], way[0]) })];
 }
+
+/** From left to right on the sheet, upwards where it is upright: no word stands on its head. */
+const asRead = (a: Point, b: Point): readonly [Point, Point] => (b[0] - a[0] > UPRIGHT || (Math.abs(b[0] - a[0]) <= UPRIGHT && b[1] > a[1]) ? [a, b] : [b, a]);
+const UPRIGHT: Mm = 1;

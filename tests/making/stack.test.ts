@@ -116,6 +116,15 @@ describe('stacks of layers', () => {
     }
   });
 
+  test('the line on which two layers part is marked once', () => {
+    const pieces = stacked(ZONED).shoes.flatMap(({ layers }) => layers.flatMap((layer) => layer.pieces.map(({ part }) => part.marks.filter(({ of }) => of === 'NEXT_EDGE').flatMap(({ path }) => path))));
+    expect(pieces.flat().length).toBeGreaterThan(10);
+    for (const marked of pieces) {
+      const lines = marked.flatMap((piece) => (piece.kind === 'line' ? [[piece.from, piece.to].map((at) => at.map((value) => value.toFixed(2)).join(' ')).toSorted().join(' to ')] : []));
+      expect(new Set(lines).size).toBe(lines.length);
+    }
+  });
+
   test('the edge of the next layer, and the lines to lay it by, are on each blank; all letters name job, side and place in the stack', () => {
     const { shoes: [left] } = stacked(PAIR), layers = left!.layers;
     layers.forEach((layer, i) => layer.pieces.forEach(({ part }) => {

@@ -27,7 +27,7 @@ export const blanksOf = (shoe: Shoe, parts: SoleParts, cover: Cover, asked: Aske
   return loops(layer).map((loop): Blank => {
     const place = placeOf(loop, shoe.last.length), name = [asked.label[0], ...(place ? [place] : []), asked.label[1]].join(' ');
     const turn = (path: Path): Path => (shoe.side === 'left' ? path : mirroredPath(path));
-    const marks = [...lines.flatMap(({ of, points }) => markOf(of, [points], [loop])), ...markOf('NEXT_EDGE', edges.map((edge) => [...edge, edge[0]!].map(inMm)), inside(loop)).filter(({ path }) => pathLength(path) >= SHORTEST)];
+    const marks = [...lines.flatMap(({ of, points }) => markOf(of, [points], [loop])), ...drawnOnce(markOf('NEXT_EDGE', edges.map((edge) => [...edge, edge[0]!].map(inMm)), inside(loop)).filter(({ path }) => pathLength(path) >= SHORTEST))];
     return {
       place, size: sizeOf(loop),
       part: {
@@ -81,6 +81,19 @@ function markOf(of: string, lines: readonly (readonly Point[])[], loops: Paths64
   clipper.addPaths(loops, PathType.Clip);
   clipper.execute(ClipType.Intersection, FillRule.NonZero, closed, open);
   return open.filter((line) => line.length > 1).map((line) => ({ of, path: arcsThrough(line.map(inMm), GAP) }));
+}
+
+/** Two layers that part on a line across end on it both, and it is marked once. */
+function drawnOnce(marks: readonly PartMark[]): PartMark[] {
+  const seen = new Set<string>();
+  return marks.flatMap(({ of, path }) => {
+    const left = path.filter((piece) => {
+      const key = piece.kind === 'line' ? [piece.from, piece.to].map((at) => at.map((value) => value.toFixed(3)).join(' ')).toSorted().join(' ') : '', isNew = key === '' || !seen.has(key);
+      seen.add(key);
+      return isNew;
+    });
+    return left.length > 0 ? [{ of, path: left }] : [];
+  });
 }
 
 /** Height of lettering, the least that can be read, room left round it, and how wide a letter runs, as a share of its height. */
