@@ -127,15 +127,18 @@ test('a wedge flatter than the toe would touch behind its end, so the test above
 });
 
 test('marks of the wedge stand at every whole millimetre and 1.5 mm about the height planned', () => {
-  const { marks, letters, outline } = toeWedge('left toe-spring wedge', { height: 24.4, slope: degrees(30) }, false), heights = new Set(marks.flatMap(({ path }) => path.flatMap((piece) => [pointOn(piece, 0)[1], pointOn(piece, 1)[1]])).map((z) => Number(z.toFixed(6))));
-  expect([...heights].sort((a, b) => a - b)).toEqual([...Array.from({ length: 32 }, (_, i) => i + 1), 22.9, 24.4, 25.9].sort((a, b) => a - b));
-  // A scale: each tick by itself, in three lengths, the planned height longer than all of them; numbers at the tens, none over a tick.
-  const ticks = new Map(marks.filter(({ path }) => path.length === 1).map(({ path: [piece] }) => { const [a, b] = [pointOn(piece!, 0), pointOn(piece!, 1)]; return [Number(a[1].toFixed(6)), b[0] - a[0]] as const; })), long = (z: number): number => Number(ticks.get(z)!.toFixed(3));
+  const { marks, letters, outline } = toeWedge('left toe-spring wedge', { height: 24.4, slope: degrees(30) }, false), rise = Math.max(...outline.map((piece) => pointOn(piece, 0)[1])) / pointOn(outline.at(-1)!, 0)[0];
+  // A scale: each tick closed and by itself, in three lengths, the planned height longer than all of them; numbers at the tens, none over a tick.
+  const inward = ([x, z]: Point): number => x - z / rise, corners = marks.map(({ path }) => path.map((piece) => pointOn(piece, 0)).sort((a, b) => inward(b) - inward(a))), closed = marks.map(({ path }) => distance(pointOn(path[0]!, 0), pointOn(path.at(-1)!, 1)) < 1e-9);
+  const tips = corners.filter((_, i) => closed[i]).map(([tip]) => tip!), bracket = marks.filter((_, i) => !closed[i]).flatMap(({ path }) => path.map((piece) => pointOn(piece, 1)[1]));
+  expect(tips.map(([, z]) => Number(z.toFixed(6))).sort((a, b) => a - b)).toEqual([...Array.from({ length: 32 }, (_, i) => i + 1), 24.4].sort((a, b) => a - b));
+  expect([Math.min(...bracket), Math.max(...bracket)]).toEqual([expect.closeTo(22.9, 9), expect.closeTo(25.9, 9)]);
+  const ticks = new Map(tips.map((tip) => [Number(tip[1].toFixed(6)), inward(tip) - 1] as const)), long = (z: number): number => Number(ticks.get(z)!.toFixed(3));
   expect(ticks.size).toBe(33);
   expect([long(1), long(5), long(10), long(24.4)].every((length, i, all) => i === 0 || length > all[i - 1]! + 1)).toBe(true);
   expect([2, 15, 30].map(long)).toEqual([1, 5, 10].map(long));
   expect(letters.map(({ text }) => text)).toEqual(['10', '20', '30', '24.4 ±1.5', 'left', 'toe-spring', 'wedge']);
-  const rise = Math.max(...outline.map((piece) => pointOn(piece, 0)[1])) / pointOn(outline.at(-1)!, 0)[0], boxes = letters.map(({ text, at: [x, y], size }) => ({ left: x, right: x + text.length * size * 0.8, low: y, high: y + size }));
+  const boxes = letters.map(({ text, at: [x, y], size }) => ({ left: x, right: x + text.length * size * 0.8, low: y, high: y + size }));
   for (const [z, length] of ticks) for (const { left, low, high } of boxes) if (z > low && z < high) expect(z / rise + 1 + length).toBeLessThan(left);
   boxes.forEach((a, i) => boxes.slice(i + 1).forEach((b) => expect(a.right < b.left || b.right < a.left || a.high < b.low || b.high < a.low).toBe(true)));
 });

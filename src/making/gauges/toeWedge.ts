@@ -26,11 +26,11 @@ export interface ToeEnd { readonly height: Mm; readonly slope: Rad }
 export function toeWedge(name: string, { height, slope }: ToeEnd, estimated: boolean): FlatPart {
   const rise = tan(clamp(slope + STEEPER, FLATTEST, STEEPEST)), top = height + OVER, run = top / rise;
   const planned = `${rounded(height, 1)} ±${SPRING_WITHIN}${estimated ? ' est.' : ''}`, lines = linesInRows(name, Math.floor((top - 2 * CLEAR) / ROW)), nameLeft = run + PLANNED.to + roughWidth(planned) + 3 * CLEAR, width = nameLeft + widthOf(lines) + CLEAR;
-  const at: OnSlope = (z, aside) => [z / rise + aside, z], whole = Array.from({ length: Math.floor(top) }, (_, i) => i + 1);
+  const at: OnSlope = (z, aside) => [z / rise + aside, z], whole = Array.from({ length: Math.floor(top - 2 * SLIM) }, (_, i) => i + 1);
   const told = whole.filter((z) => z % 10 === 0 && Math.abs(z - height) > SPRING_WITHIN + LETTER / 2 + CLEAR && z + LETTER / 2 < top);
   return {
     name, outline: polygon([[0, 0], [width, 0], [width, top], [run, top]]), holes: [],
-    marks: [...whole.filter((z) => Math.abs(z - height) >= ONE_TICK).map((z) => scribed([at(z, FROM), at(z, tickTo(z))])), ...plannedMarks(height, at)],
+    marks: [...whole.filter((z) => Math.abs(z - height) >= ONE_TICK).map((z) => tick(z, tickTo(z), at)), ...plannedMarks(height, at)],
     letters: [
       ...told.map((z): PartLetters => ({ text: String(z), at: [z / rise + TICK.ten + 1, z - LETTER / 2], size: LETTER })),
       { text: planned, at: [height / rise + PLANNED.to + 1, height - LETTER / 2], size: LETTER },
@@ -43,6 +43,10 @@ export function toeWedge(name: string, { height, slope }: ToeEnd, estimated: boo
 type OnSlope = (z: Mm, aside: Mm) => Point;
 const scribed = (points: readonly Point[]): PartMark => ({ of: 'HEIGHTS', path: points.slice(1).map((to, i) => ({ kind: 'line', from: points[i]!, to })) });
 
+/** A tick is a slim point, closed: single lines so near each other would be taken for one broken line. Its tip is at the height. */
+const tick = (z: Mm, to: Mm, at: OnSlope): PartMark => scribed([at(z - SLIM, FROM), at(z, to), at(z + SLIM, FROM), at(z - SLIM, FROM)]);
+const SLIM: Mm = 0.15;
+
 /** Ticks begin so far in from the slope, clear of the cut, and reach so far: those of one, five and ten millimetres, the planned height and the ends of its bracket. */
 const FROM: Mm = 1, TICK = { one: 3.5, five: 5.5, ten: 8 }, PLANNED = { bracket: 9.5, back: 12, to: 16 };
 const tickTo = (z: Mm): Mm => (z % 10 === 0 ? TICK.ten : z % 5 === 0 ? TICK.five : TICK.one);
@@ -52,5 +56,5 @@ const CLEAR: Mm = 1, ONE_TICK: Mm = 0.25;
 
 function plannedMarks(height: Mm, at: OnSlope): PartMark[] {
   const [low, high] = [height - SPRING_WITHIN, height + SPRING_WITHIN];
-  return [scribed([at(height, FROM), at(height, PLANNED.to)]), scribed([at(low, PLANNED.bracket), at(low, PLANNED.back), at(high, PLANNED.back), at(high, PLANNED.bracket)])];
+  return [tick(height, PLANNED.to, at), scribed([at(low, PLANNED.bracket), at(low, PLANNED.back), at(high, PLANNED.back), at(high, PLANNED.bracket)])];
 }
