@@ -82,11 +82,15 @@ function planDimensions({ block: { plan } }: ShoeBlock, view: View): Mark[] {
   const { length, width, dowels, walls } = plan, half = width / 2, low = spot(view, [0, -half])[1], at = (x: Mm, y: Mm): Point => spot(view, [x, y]);
   const xs = walls.flatMap(({ top, bottom }) => [top[0], bottom[0]]), rear = Math.min(...xs), front = Math.max(...xs), [firstDowel] = dowels, lastDowel = dowels.at(-1);
   const level = (from: Mm, to: Mm, row: number): Dimension => levelDimension(at(from, -half), at(to, -half), low + row * 6.2, number(to - from));
-  return [
-    level(0, rear, 1), level(rear, front, 1), ...(firstDowel && lastDowel ? [level(0, firstDowel.at[0], 2), level(firstDowel.at[0], lastDowel.at[0], 2)] : []), level(0, length, firstDowel ? 3 : 2),
-    uprightDimension(at(length, -half), at(length, half), at(length, 0)[0] + 9, number(width)),
-  ].flatMap(dimensioned);
+  const toDowel = firstDowel && lastDowel ? [leftOf(level(0, firstDowel.at[0], 1), at(0, 0)), level(firstDowel.at[0], lastDowel.at[0], 1)] : [], row = toDowel.length ? 2 : 1;
+  const all = [...toDowel, level(0, rear, row), level(rear, front, row), level(0, length, row + 1), uprightDimension(at(length, -half), at(length, half), at(length, 0)[0] + 9, number(width))];
+  // Numbers last: they are written clear of the lines of the other rows.
+  return [...all.flatMap(({ marks }) => marks), ...all.flatMap(({ label }) => clearWords(label))];
 }
+
+/** A number that has no room between its arrows, written on their left, clear of the next dimension. */
+const leftOf = ({ marks, label }: Dimension, [left]: Point): Dimension =>
+  ({ marks, label: label.anchor === 'start' ? { ...label, at: [left - 1, label.at[1]], anchor: 'end' } : label });
 
 /** The block cut open along the middle of the part, as it lies in set-up 1. */
 function sideMarks({ parts: { shape, bodies: { foam } }, block: { plan } }: ShoeBlock, view: View): Mark[] {

@@ -19,9 +19,12 @@ export function blockText(design: Design, shoe: ShoeBlock, width: Mm): Block[] {
     heading('Block and zero'), ...datumText(shoe, width), ...blockTable(shoe, width), ...placesTable(shoe, width),
     heading('Cutter'), ...setUpTable(shoe, width), ...speeds(width), ...troubles(design, side, plan.order.faces, width),
     heading('Cautions'), ...CAUTIONS.map((caution) => paragraph(caution, width)),
-    heading('Order of work'), ...steps(shoe).map((step, i) => paragraph(`${i + 1}. ${step}`, width)),
+    heading('Order of work'), ...onOnePage(steps(shoe).map((step, i) => paragraph(`${i + 1}. ${step}`, width))),
   ];
 }
+
+/** What is worked through at the machine is not turned over in the middle. */
+const onOnePage = (blocks: readonly Block[]): Block[] => blocks.map((block, i) => (i + 1 < blocks.length ? { ...block, staysWithNext: true } : block));
 
 function datumText({ side, block: { plan: { lie, height }, setUps } }: ShoeBlock, width: Mm): Block[] {
   const up = lie.shift[2], to = `${up < 0 ? 'less' : 'plus'} ${mm(Math.abs(up))}`;

@@ -143,16 +143,25 @@ describe('findings', () => {
     expect(wide.at).toBeLessThan(120);
     expect(of(found(block, { diameter, reach: 100 }, {}, { heights }), 'TOOL_HOLLOW')).toBeUndefined();
   });
-  test('the round of a wide ball that does not come down to the foot of the walls: a flat end does', () => {
+  test('the round of a wide ball that does not come down to the foot of the walls: the cutter named does', () => {
     const block = { length: 500, width: 320 }, foot = of(found(block, { diameter: 80, reach: 100 }), 'TOOL_WALL_FOOT')!;
-    expect(foot.text).toContain('A flat end for the walls');
-    expect(of(found(block, { diameter: 80, reach: 100, end: 'flat' }), 'TOOL_WALL_FOOT')).toBeUndefined();
+    const [, end, diameter] = /A (ball|flat) end of ([\d.]+) mm \(making\.tool\) takes it off/.exec(foot.text)!;
+    expect(found(block, { diameter: Number(diameter), reach: 100, end })).toEqual([]);
   });
   test('walls too low for the tabs name tabs that stand', () => {
     const thin = (block: object): Finding[] => blockFindings(designOf(job('B-3', { left: rocker('left'), right: match('right') }, { making: making(block, TOOL) })), 'careful');
     const low = of(thin({}), 'BLOCK_TABS')!, height = Number(/Tabs of ([\d.]+) mm \(making/.exec(low.text)![1]);
     expect(low.side).toBe('right');
     expect(of(thin({ tabHeight: height }), 'BLOCK_TABS')).toBeUndefined();
+  });
+  test.each([[60, 'ball'], [60, 'flat'], [80, 'ball'], [100, 'ball']] as const)('advice for a cutter of %d mm with a %s end brings no other trouble', (diameter, end) => {
+    const heights = [[0, 20], [70, 19], [95, 6], [100, 5], [105, 6], [150, 12], [202, 0], [240, 4.5], [282, 14]] as const, block = { length: 600, width: 400, sheet: 60 }, reach = 100;
+    const cutterOf = (tool: object): Finding[] => found(block, { reach, ...tool }, {}, { heights }).filter(({ code }) => code.startsWith('TOOL_')), first = cutterOf({ diameter, end });
+    expect(first.length).toBeGreaterThan(0);
+    for (const { text } of first) {
+      const [, other, wide] = /A (ball|flat) end of ([\d.]+) mm(?: \(making\.tool\) takes| reaches it|, )/.exec(text.slice(text.indexOf(':')))!;
+      expect(cutterOf({ diameter: Number(wide), end: other })).toEqual([]);
+    }
   });
   describe.each([[29, 15, true], [30, 16, false]] as const)('walls too low for most tabs (%d and %d mm already under the shoe)', (seat, ball, hold) => {
     const measured = (value: number) => ({ value, origin: 'measured' }) as const, order = making({}, TOOL);

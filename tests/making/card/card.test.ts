@@ -7,7 +7,7 @@ import { loadBooleans, type Booleans } from '../../../src/making/booleans.ts';
 import { jobCardFor, type JobCard } from '../../../src/making/card/card.ts';
 import { cardFindings } from '../../../src/making/card/findings.ts';
 import { HAZARDS, type Hazard } from '../../../src/making/card/hazards.ts';
-import type { Check, Step } from '../../../src/making/card/step.ts';
+import type { Step } from '../../../src/making/card/step.ts';
 import { ORDER_FOR, wayFor } from '../../../src/making/card/way.ts';
 import { WAITS } from '../../../src/making/card/waits.ts';
 import { madeFor, type ShoeBlock, type ShoeMould } from '../../../src/making/made.ts';
