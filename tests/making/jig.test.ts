@@ -136,6 +136,19 @@ describe('put together', () => {
   });
 });
 
+test('lettering of the rails stands in wood: over no slot, over no other line', () => {
+  for (const { jig } of [...PLAIN, ...GUIDED]) for (const { part, stand } of ofKind(jig, 'rail')) {
+    const within = inside(pointsAlong(part.outline, 0.05)), boxes = part.letters.map(({ text, at: [x, y], size }) => ({ text, x, y, size, long: text.length * size * 0.8 })), titled = boxes.filter(({ text }) => /^(rail|edge|foam)/.test(text));
+    expect(titled.length).toBeGreaterThanOrEqual(2);
+    for (const { x, y, size, long } of titled) {
+      expect(size).toBeGreaterThanOrEqual(2);
+      for (let along = 0; along <= long; along += 1.7) for (const up of [0, size]) expect(within([x + along, y + up])).toBe(true);
+      // Letters of a part that is drawn from its other side keep their length, and so may move a little.
+      if (!stand.heelRight) for (const other of boxes) if (other.y !== y) expect(other.x < x + long && x < other.x + other.long && other.y < y + size && y < other.y + other.size).toBe(false);
+    }
+  }
+});
+
 test('as a solid the jig is closed, its outside out, every part a whole board thick; a right one has the same parts turned over', () => {
   const { jig, fitting: { making: { board } } } = PLAIN[0]!, solid = jigSolid(jig, board.thickness, 0.001), area = (part: JigPart['part']): number => enclosedArea(part.outline);
   const built = jig.parts.filter(({ kind }) => kind !== 'bridge');

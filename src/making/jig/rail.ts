@@ -2,7 +2,8 @@ import { pointOn, type Path } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Mm } from '../../geometry/units.ts';
 import type { FlatPart, PartLetters, PartMark } from '../flatPart.ts';
-import { letterOf, wide } from './letters.ts';
+import { letterOf } from './letters.ts';
+import { titles, type Box } from './railTitle.ts';
 import { BELOW_EDGE, lowestUnder, STRINGER, type JigFrame } from './frame.ts';
 import { slotFromAbove, slotFromBelow, straights } from './outline.ts';
 import { overBench } from './runOn.ts';
@@ -31,16 +32,19 @@ export function rail(frame: JigFrame, thickness: Mm, name: string, lines: readon
     letters: [
       ...ribs.map((x, i): PartLetters => ({ text: letterOf(i), at: [x + slot / 2 + 1.5, railFoot + 3], size: LETTER })),
       ...inRows(places).map(({ place: { name: text, x }, row }): PartLetters => ({ text, at: [x + 1, railEdge(frame)(x) - TICK - row * SMALL], size: SMALL })),
-      ...lines.map((text, i): PartLetters => ({ text, at: titleAt(frame, lines, i), size: TITLE })),
+      ...titlesOf(frame, thickness, lines, places),
     ],
   };
 }
 
-/** Lettering stands over the shank, below the names of places, where there is most room over the line of the feather edge. */
-const TITLE: Mm = 3.5, SHANK = 0.4, BELOW_NAMES: Mm = 19;
-function titleAt(frame: JigFrame, lines: readonly string[], row: number): Point {
-  const { sole: { from, to } } = frame, middle = from + SHANK * (to - from), widths = lines.map((line) => wide(line, TITLE)), half = Math.max(...widths) / 2, edge = railEdge(frame);
-  return [middle - widths[row]! / 2, Math.min(edge(middle - half), edge(middle + half)) - BELOW_NAMES - row * 1.5 * TITLE];
+/** Lettering stands over the shank, where a rail is highest, and keeps off slots, letters of ribs and names of places. */
+const SHANK = 0.4;
+function titlesOf(frame: JigFrame, thickness: Mm, lines: readonly string[], places: readonly Place[]): PartLetters[] {
+  const { run, sole, railFoot: foot, ribs, slot } = frame, edge = railEdge(frame);
+  const slots = ribs.map((x): Box => ({ from: x - slot / 2, to: x + slot / 2, low: foot, high: lapAt(frame, x, thickness) }));
+  const names = inRows(places).map(({ place: { x }, row }): Box => ({ from: x, to: x + NAME_LONG, low: edge(x) - TICK - row * SMALL - 1, high: edge(x) }));
+  const letters = ribs.map((x): Box => ({ from: x + slot / 2, to: x + slot / 2 + 2 * LETTER, low: foot, high: foot + 4 + LETTER }));
+  return titles(lines, { edge, from: run.from, to: run.to, foot, taken: [...slots, ...names, ...letters] }, sole.from + SHANK * (sole.to - sole.from));
 }
 
 /** Names of places nearer to each other than a name is long stand in rows. */
