@@ -26,14 +26,15 @@ export type { Design };
 export type Designing = { readonly ok: true; readonly design: Design } | { readonly ok: false; readonly troubles: readonly ShapeTrouble[] };
 
 /** Looks for what stands in the way of the things that are made besides the soles. */
-export type FindBesides = (pair: Pair, pace?: Pace) => Finding[];
+export type FindBesides = (pair: Pair) => Finding[];
 
 /**
  * The story on one page: each rocker is solved, the pair is brought level, the soles become solids, and all is checked.
  * Pure: the same fitting gives the same design.
  * @param find looks for what stands in the way of the things that are made besides the soles; handed in, for it is large and
  *   the page loads it only where such things are ordered
- * @param pace quick while a hand drags: the findings come without the advice that must be put in and solved first
+ * @param pace quick while a hand drags: the findings come without the advice that must be put in and solved first, and
+ *   without those of what is made besides, which takes longer than the shoes themselves
  */
 export function designWith(find: FindBesides, fitting: Fitting, pace?: Pace): Designing {
   const ordered = SIDES.flatMap((side) => fitting.shoes[side] ?? []);
@@ -43,7 +44,7 @@ export function designWith(find: FindBesides, fitting: Fitting, pace?: Pace): De
   const fineness = (bodies: Bodies): Solids => solidsOf(bodies, fitting.making.chordGap);
   const rockers = together.solved.map((solved) => rockerShoe(solved, fineness));
   const shoes = ordered.map((shoe): Shoe => rockers.find(({ side }) => side === shoe.side) ?? matchShoe(fitting, shoe as MatchFitting, rockers[0]!, fineness));
-  const pair: Pair = { fitting, shoes }, besides = find(pair, pace);
+  const pair: Pair = { fitting, shoes }, besides = pace === 'quick' ? [] : find(pair);
   return { ok: true, design: { ...pair, findings: findingsOf(pair, pace, besides), besides: besides.map(({ code }) => code), mouldFaults: mouldFaults(pair) } };
 }
 

@@ -1,5 +1,4 @@
 import type { Finding } from '../checks/finding.ts';
-import type { Pace } from '../checks/seen.ts';
 import type { Pair } from '../pair/shoe.ts';
 import { blockFindings } from './block/blockFindings.ts';
 import { cardFindings } from './card/findings.ts';
@@ -10,15 +9,10 @@ import { mouldFindings } from './mould/findings.ts';
 import { printFindings } from './print/findings.ts';
 import { wedgeFindings } from './wedges/findings.ts';
 
-/**
- * All but the stack of sheets, whose checks lay blanks out and are large: what stands in the way of the other things that are made besides.
- * @param pace quick while a hand drags: what takes longer than the shoe itself waits
- */
-export function findingsButStack(pair: Pair, pace: Pace = 'careful'): Finding[] {
-  return CHECKS.flatMap((check) => check(pair, pace));
-}
+/** All but the stack of sheets, whose checks lay blanks out and are large: what stands in the way of the other things that are made besides. */
+export const findingsButStack = (pair: Pair): Finding[] => CHECKS.flatMap((check) => check(pair));
 
-const CHECKS: readonly ((pair: Pair, pace: Pace) => readonly Finding[])[] = [
+const CHECKS: readonly ((pair: Pair) => readonly Finding[])[] = [
   blockFindings,
   cardFindings,
   gaugeFindings,

@@ -4,6 +4,7 @@ import { inFull, type Finding } from '../../src/checks/finding.ts';
 import { makingFindings } from '../../src/making/findings.ts';
 import { findingsOf } from '../../src/checks/findings.ts';
 import { applyOverrides, stopsLeft } from '../../src/checks/overrides.ts';
+import { design as workOut } from '../../src/design.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
 import { RISKS } from '../../src/fitting/words.ts';
 import { bothRockers, changed, designOf, designWith, fittingWith, type Part } from './support.ts';
@@ -107,10 +108,13 @@ describe('the report', () => {
     const thin: Part = { left: { order: { minima: { tip: 5 } } } };
     const bare = ({ text: _, ...finding }: Finding): unknown => finding, said = (findings: readonly Finding[], code: string): string => findings.find((finding) => finding.code === code)?.text ?? '';
     for (const change of [{}, messy, thin]) {
-      const design = designWith(change), quick = findingsOf(design, 'quick', makingFindings(design, 'quick'));
+      const design = designWith(change), quick = findingsOf(design, 'quick', makingFindings(design));
       expect(quick.map(bare)).toEqual(design.findings.map(bare));
       quick.forEach(({ text }, i) => expect(text.length).toBeLessThanOrEqual(design.findings[i]!.text.length));
     }
+    // What is ordered besides is not looked at before the hand rests.
+    const trial = fittingWith({ ...messy, making: { printBed: { x: 100, y: 100, z: 20 } } });
+    expect([undefined, 'quick' as const].map((pace) => { const made = workOut(trial, pace); return made.ok && made.design.findings.some(({ code }) => code === 'PRINT_BED'); })).toEqual([true, false]);
     const design = designWith(thin), quick = findingsOf(design, 'quick');
     expect([said(design.findings, 'GOVERNS'), said(design.findings, 'THIN_FOAM')]).toEqual([expect.stringContaining(' off the whole sole'), expect.stringContaining('leaves enough')]);
     expect(said(quick, 'GOVERNS') + said(quick, 'THIN_FOAM')).not.toMatch(/off the whole sole|leaves enough/);

@@ -99,14 +99,14 @@ describe('findings', () => {
   const pairWith = (block: object, tool: object | null = TOOL, order: Parameters<typeof rocker>[1] = {}, last: Parameters<typeof rocker>[2] = {}): Pair =>
     designOf(job('B-1', { left: rocker('left', order, last) }, { making: making(block, tool) }));
   const of = (found: readonly Finding[], code: string): Finding | undefined => found.find((finding) => finding.code === code);
-  const found = (...asked: Parameters<typeof pairWith>): Finding[] => blockFindings(pairWith(...asked), 'careful');
+  const found = (...asked: Parameters<typeof pairWith>): Finding[] => blockFindings(pairWith(...asked));
   const leaning = { taper: { heelInner: degrees(5), heelOuter: degrees(5), foreInner: degrees(3), foreOuter: degrees(3) } };
   const DIMENSIONS = /A block of (\d+) mm × (\d+) mm takes it/;
 
   test('nothing on a usual block and cutter; a note where no cutter is named; nothing where no block is ordered', () => {
     expect(found({})).toEqual([]);
     expect(found({}, null).map(({ code }) => code)).toEqual(['TOOL_USUAL']);
-    expect(blockFindings(designOf(job('B-2', { left: rocker('left') })), 'careful')).toEqual([]);
+    expect(blockFindings(designOf(job('B-2', { left: rocker('left') })))).toEqual([]);
   });
   test('a block too small names one that takes the part', () => {
     const small = of(found({ length: 320, width: 120 }), 'BLOCK_TOO_SMALL')!, [, length, width] = DIMENSIONS.exec(small.text)!;
@@ -149,7 +149,7 @@ describe('findings', () => {
     expect(found(block, { diameter: Number(diameter), reach: 100, end })).toEqual([]);
   });
   test('walls too low for the tabs name tabs that stand', () => {
-    const thin = (block: object): Finding[] => blockFindings(designOf(job('B-3', { left: rocker('left'), right: match('right') }, { making: making(block, TOOL) })), 'careful');
+    const thin = (block: object): Finding[] => blockFindings(designOf(job('B-3', { left: rocker('left'), right: match('right') }, { making: making(block, TOOL) })));
     const low = of(thin({}), 'BLOCK_TABS')!, height = Number(/Tabs of ([\d.]+) mm \(making/.exec(low.text)![1]);
     expect(low.side).toBe('right');
     expect(of(thin({ tabHeight: height }), 'BLOCK_TABS')).toBeUndefined();
@@ -166,7 +166,7 @@ describe('findings', () => {
   describe.each([[29, 15, true], [30, 16, false]] as const)('walls too low for most tabs (%d and %d mm already under the shoe)', (seat, ball, hold) => {
     const measured = (value: number) => ({ value, origin: 'measured' }) as const, order = making({}, TOOL);
     const pair = designOf(job('B-5', { left: rocker('left'), right: match('right', { seatHeightNow: measured(seat), ballHeightNow: measured(ball) }) }, { making: order }));
-    const parts = partsOf(pair.shoes[1]!)!, plan = plannedBlock(parts, order)!, { tabs: { tabs } } = plan, { text, severity } = of(blockFindings(pair, 'careful'), 'BLOCK_TABS')!;
+    const parts = partsOf(pair.shoes[1]!)!, plan = plannedBlock(parts, order)!, { tabs: { tabs } } = plan, { text, severity } = of(blockFindings(pair), 'BLOCK_TABS')!;
     const list = (words: string): string[] => [...(new RegExp(`${words}: ([^.]*(?:\\.\\d[^.]*)*)\\. `).exec(text)?.[1] ?? '').matchAll(/(waist|heel back|heel|forepart) (inner|outer)/g)].map(([name]) => name!);
 
     test('the warning lists what stands and what does not', () => {
@@ -190,10 +190,5 @@ describe('findings', () => {
         }
       }
     });
-  });
-  test('while a hand drags, only what is cheap is looked at', () => {
-    const pair = pairWith({ faces: 'upper face' }, TOOL, leaning);
-    expect(blockFindings(pair, 'quick').map(({ code }) => code)).not.toContain('TOOL_UNDERCUT');
-    expect(of(blockFindings(pairWith({ length: 320 }), 'quick'), 'BLOCK_TOO_SMALL')).toBeDefined();
   });
 });

@@ -179,18 +179,17 @@ describe('the choice of sheets', () => {
 });
 
 describe('racks that do not do', () => {
-  const codes = (design: Design): string[] => stackFindings(design, 'careful').map(({ code }) => code);
+  const codes = (design: Design): string[] => stackFindings(design).map(({ code }) => code);
   const alone = (rack?: readonly RackSheet[]): Design => ordered(JOBS.alone, {}, rack);
 
   test('a rack that was measured and does says nothing; a usual one says so; while a hand drags nothing is looked for', () => {
     expect(codes(alone([sheetOf(6), sheetOf(12)]))).toEqual([]);
     expect(codes(alone())).toEqual(['STACK_NOT_MEASURED']);
-    expect(stackFindings(alone(), 'quick')).toEqual([]);
-    expect(stackFindings(designOf(JOBS.alone), 'careful')).toEqual([]);
+    expect(stackFindings(designOf(JOBS.alone))).toEqual([]);
   });
 
   test('sheets too small: the size it names works, a little less does not', () => {
-    const small = alone([sheetOf(10, { length: 250, width: 200 })]), [finding] = stackFindings(small, 'careful');
+    const small = alone([sheetOf(10, { length: 250, width: 200 })]), [finding] = stackFindings(small);
     expect(finding).toMatchObject({ code: 'STACK_SHEET_SMALL', severity: 'warn', side: 'right' });
     expect(stacked(small)).toEqual({ shoes: [], sheets: [] });
     const [, length, width] = /Sheets of (\d+) × (\d+) mm/.exec(finding!.text)!.map(Number);
@@ -199,7 +198,7 @@ describe('racks that do not do', () => {
     expect(stacked(alone([sheetOf(10, { length: length! - 4, width: width! })])).shoes).toHaveLength(0);
   });
 
-  const told = (design: Design, code: string): string => stackFindings(design, 'careful').filter((one) => one.code === code).map(({ text }) => text).join('\n');
+  const told = (design: Design, code: string): string => stackFindings(design).filter((one) => one.code === code).map(({ text }) => text).join('\n');
   const used = (design: Design): string[] => [...new Set(stacked(design).shoes.flatMap(({ layers }) => layers.map(({ sheet }) => sheet.name)))].toSorted();
 
   test('rubber and soft padding are no body: each is named with why, and the sheet that is offered makes a stack', () => {
@@ -241,13 +240,13 @@ describe('racks that do not do', () => {
     expect(codes(design)).toEqual(['STACK_NAMED_SOFT', 'STACK_WEIGHS_OTHERWISE']);
     expect(told(design, 'STACK_NAMED_SOFT')).toContain('grey 9: 50 Asker C is softer');
     expect(used(design)).toContain('grey 9');
-    const [finding] = stackFindings(design, 'careful').filter(({ code }) => code === 'STACK_WEIGHS_OTHERWISE'), [{ layers }] = stacked(design).shoes as [ShoeStack];
+    const [finding] = stackFindings(design).filter(({ code }) => code === 'STACK_WEIGHS_OTHERWISE'), [{ layers }] = stacked(design).shoes as [ShoeStack];
     expect(finding!.measured).toBeCloseTo(layers.reduce((sum, { foam, sheet }) => sum + (foam / 1000) * sheet.density, 0), 6);
     expect(finding!.limit).toBeCloseTo(layers.reduce((sum, { foam }) => sum + (foam / 1000) * 0.2, 0), 6);
   });
 
   test('thin sheets alone: the thickness it names brings the layers down', () => {
-    const [finding] = stackFindings(alone([sheetOf(2)]), 'careful'), named = Number(/a sheet of (\d+) mm besides/.exec(finding!.text)![1]);
+    const [finding] = stackFindings(alone([sheetOf(2)])), named = Number(/a sheet of (\d+) mm besides/.exec(finding!.text)![1]);
     expect(finding).toMatchObject({ code: 'STACK_MANY_LAYERS', limit: 8 });
     expect(finding!.measured).toBeGreaterThan(8);
     expect(stacked(alone([sheetOf(2), sheetOf(named)])).shoes[0]!.layers.length).toBeLessThanOrEqual(8);

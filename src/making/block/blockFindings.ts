@@ -1,7 +1,7 @@
 import { BEYOND_PART } from '../../checks/making.ts';
 import type { Finding } from '../../checks/finding.ts';
 import { deg, fromHeel, mm, sentences } from '../../checks/say.ts';
-import { over, type Pace } from '../../checks/seen.ts';
+import { over } from '../../checks/seen.ts';
 import { PRACTICE } from '../../checks/sources.ts';
 import type { Making } from '../../fitting/making.ts';
 import { inDegrees } from '../../geometry/units.ts';
@@ -12,12 +12,12 @@ import { TAB_CLEAR, type LowWall, type Tab } from './tabs.ts';
 import { facesReached, outlineReached, wallsReached } from './toolReached.ts';
 
 /** What stands in the way of cutting the foam bodies from the block on the sheet with the cutter on the sheet. */
-export function blockFindings({ shoes, fitting: { making } }: Pair, pace: Pace): Finding[] {
+export function blockFindings({ shoes, fitting: { making } }: Pair): Finding[] {
   const blocked = shoes.flatMap((shoe): Blocked[] => {
     const parts = partsOf(shoe), plan = parts && plannedBlock(parts, making);
     return parts && plan ? [{ side: shoe.side, parts, making, plan }] : [];
   });
-  const looked = pace === 'careful' ? [...BLOCK_CHECKS, ...CUTTER_CHECKS] : BLOCK_CHECKS;
+  const looked = [...BLOCK_CHECKS, ...CUTTER_CHECKS];
   return [...blocked.flatMap((one) => looked.flatMap((check) => check(one))), ...(blocked.length > 0 ? usualTool(making) : [])];
 }
 

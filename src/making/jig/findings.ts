@@ -1,6 +1,6 @@
 import type { Finding } from '../../checks/finding.ts';
 import { mm } from '../../checks/say.ts';
-import { over, under, type Pace } from '../../checks/seen.ts';
+import { over, under } from '../../checks/seen.ts';
 import { PRACTICE } from '../../checks/sources.ts';
 import type { BoardOrder, JigOrder } from '../../fitting/making.ts';
 import type { Mm } from '../../geometry/units.ts';
@@ -11,13 +11,13 @@ import { leastApart } from './frame.ts';
 import { jigOf } from './jig.ts';
 
 /** What stands in the way of a jig that goes together and cuts the right line. */
-export function jigFindings({ fitting: { making: { jig: order, board } }, shoes }: Pair, pace: Pace): Finding[] {
+export function jigFindings({ fitting: { making: { jig: order, board } }, shoes }: Pair): Finding[] {
   if (!order) return [];
-  return [...kerfOfCutter(board), ...boardTooThin(order, board), ...bushTooSmall(order, shoes), ...ribsTooClose(order, board), ...shoes.flatMap((shoe) => ofShoe(shoe, order, board, pace))];
+  return [...kerfOfCutter(board), ...boardTooThin(order, board), ...bushTooSmall(order, shoes), ...ribsTooClose(order, board), ...shoes.flatMap((shoe) => ofShoe(shoe, order, board))];
 }
 
-function ofShoe(shoe: Shoe, order: JigOrder, board: BoardOrder, pace: Pace): Finding[] {
-  const large = bushTooLarge(shoe, order), jig = pace === 'quick' ? undefined : jigOf(shoe, order, board, '');
+function ofShoe(shoe: Shoe, order: JigOrder, board: BoardOrder): Finding[] {
+  const large = bushTooLarge(shoe, order), jig = jigOf(shoe, order, board, '');
   return [...large, ...outsoleLeft(shoe, order), ...(jig ? beyondBoard(shoe.side, 'parts of the jig', jig.parts.map(({ part }) => part), board) : [])];
 }
 

@@ -1,5 +1,5 @@
 import type { Finding } from '../../checks/finding.ts';
-import { over, under, type Pace } from '../../checks/seen.ts';
+import { over, under } from '../../checks/seen.ts';
 import { deg, grams, mm, rounded } from '../../checks/say.ts';
 import { PRACTICE } from '../../checks/sources.ts';
 import type { Making, MouldOrder } from '../../fitting/making.ts';
@@ -22,9 +22,9 @@ import { wallsOf } from './walls.ts';
 export interface SetOut { readonly side: Side; readonly order: MouldOrder; readonly making: Making; readonly parts: SoleParts; readonly layout: MouldLayout; readonly foam: Shoe['order']['foam'] }
 
 /** What a careful maker would want to know of a mould before it is cut. One that cannot be is told by mouldFaults. */
-export function mouldFindings(pair: Pair, pace: Pace): Finding[] {
+export function mouldFindings(pair: Pair): Finding[] {
   const { fitting: { making }, shoes } = pair, { mould: order } = making;
-  if (!order || pace === 'quick' || mouldFaults(pair).length > 0) return [];
+  if (!order || mouldFaults(pair).length > 0) return [];
   const setOut = shoes.flatMap((shoe): SetOut[] => {
     const parts = partsOf(shoe);
     return parts ? [{ side: shoe.side, order, making, parts, layout: layoutFor(parts, order, making), foam: shoe.order.foam }] : [];

@@ -1,6 +1,6 @@
 import { layOn, smallestSquare, type Square } from '../../checks/bedFit.ts';
 import type { Finding } from '../../checks/finding.ts';
-import { over, type Pace } from '../../checks/seen.ts';
+import { over } from '../../checks/seen.ts';
 import { deg, mm } from '../../checks/say.ts';
 import { PRACTICE } from '../../checks/sources.ts';
 import type { Bed, Making, PrintOrder } from '../../fitting/making.ts';
@@ -23,10 +23,10 @@ const UNASKED: PrintOrder = { part: 'whole sole', split: false, pin: 6, clearanc
 interface Lying { readonly side: Side; readonly order: PrintOrder; readonly plan: Outline; readonly tall: Mm; readonly joint: () => Joint }
 
 /** Whether each sole goes on the bed, in one or in two, and whether the pins have room. */
-export function printFindings({ fitting: { making }, shoes }: Pair, pace: Pace): Finding[] {
+export function printFindings({ fitting: { making }, shoes }: Pair): Finding[] {
   return shoes.flatMap((shoe): Finding[] => {
     const parts = partsOf(shoe);
-    return parts ? ofOne(lying(shoe.side, parts, making), making, pace) : [];
+    return parts ? ofOne(lying(shoe.side, parts, making), making) : [];
   });
 }
 
@@ -35,20 +35,20 @@ function lying(side: Side, parts: SoleParts, { print = UNASKED }: Making): Lying
   return { side, order: print, plan: planOf(parts), tall: most[2] - least[2] + MARGIN, joint: () => jointOf(body, print) };
 }
 
-function ofOne(one: Lying, { print, printBed: bed }: Making, pace: Pace): Finding[] {
+function ofOne(one: Lying, { print, printBed: bed }: Making): Finding[] {
   const split = print?.split ? one.joint() : undefined;
-  const onBed = !bed ? [] : split ? halvesOnBed(one, bed, split) : soleOnBed(one, bed, pace);
-  return [...onBed, ...(split && pace === 'careful' ? pinFindings(one, split, bed) : [])];
+  const onBed = !bed ? [] : split ? halvesOnBed(one, bed, split) : soleOnBed(one, bed);
+  return [...onBed, ...(split ? pinFindings(one, split, bed) : [])];
 }
 
 const common = ({ side, order: { part } }: Lying) => ({ side, unit: 'mm', where: part, basis: PRACTICE } as const);
 const tooSmall = (bed: Bed): string => `print bed of ${bed.x} × ${bed.y} × ${bed.z} mm with ${MARGIN} mm to spare (making.printBed)`;
 
-function soleOnBed(one: Lying, bed: Bed, pace: Pace): Finding[] {
+function soleOnBed(one: Lying, bed: Bed): Finding[] {
   const { plan, tall } = one, laid = layOn(plan, bed, MARGIN), square = laid.fits ? undefined : smallestSquare(plan, MARGIN), tooTall = over(tall, bed.z);
   if (square || tooTall) return [{
     ...common(one), code: 'PRINT_BED', severity: 'warn', measured: square ? Math.min(bed.x, bed.y) : bed.z, limit: square ? square.side : tall,
-    text: `The sole does not go on the ${tooSmall(bed)}.${needs(square, tooTall, tall)}${tooTall || pace === 'quick' ? '' : inTwo(one, bed)}`,
+    text: `The sole does not go on the ${tooSmall(bed)}.${needs(square, tooTall, tall)}${tooTall ? '' : inTwo(one, bed)}`,
   }];
   const turn = inDegrees(laid.turn);
   if (!(turn > 0 && turn < 90)) return [];

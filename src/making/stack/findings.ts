@@ -1,6 +1,5 @@
 import type { Finding } from '../../checks/finding.ts';
 import { mm } from '../../checks/say.ts';
-import type { Pace } from '../../checks/seen.ts';
 import { PRACTICE } from '../../checks/sources.ts';
 import type { RackSheet, StackOrder } from '../../fitting/making.ts';
 import type { Mm } from '../../geometry/units.ts';
@@ -14,9 +13,9 @@ import { leftOut, noFoam, softNamed, weighsOtherwise } from './rackFindings.ts';
 import { isNamed, sheetsFor, whyLeftOut } from './sheets.ts';
 
 /** What stands in the way of building up from the rack, with the nearest sheet that would do, put in and tried. */
-export function stackFindings(pair: Pair, pace: Pace): Finding[] {
+export function stackFindings(pair: Pair): Finding[] {
   const { stack: order, rack } = pair.fitting.making;
-  if (!order || pace === 'quick') return [];
+  if (!order) return [];
   const built = builtFor(pair), foams = [...new Set(built.map(({ shoe }) => shoe.order.foam))], has = (foam: FoamName): boolean => sheetsFor(rack, order, 'whole', foam).length > 0;
   return [
     ...foams.flatMap((foam) => (has(foam) ? leftOut(rack, order, foam) : noFoam(built.find(({ shoe }) => shoe.order.foam === foam)!, order, rack))), ...softNamed(rack, order),

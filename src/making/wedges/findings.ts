@@ -1,6 +1,5 @@
 import type { Finding } from '../../checks/finding.ts';
 import { mm, sentences } from '../../checks/say.ts';
-import type { Pace } from '../../checks/seen.ts';
 import { PRACTICE } from '../../checks/sources.ts';
 import type { WedgeOrder } from '../../fitting/making.ts';
 import type { Mm } from '../../geometry/units.ts';
@@ -11,9 +10,9 @@ import { isTrial, trialFor, trialOf, type LeftOut, type NoTrial, type Trial } fr
 import { largestWorking, variantWords } from './variants.ts';
 
 /** What to know of the trial wedges before they are made. They are solved for it, so it waits while a hand drags. */
-export function wedgeFindings(pair: Pair, pace: Pace): Finding[] {
+export function wedgeFindings(pair: Pair): Finding[] {
   const { shoes, fitting: { making: { wedges, board } } } = pair;
-  if (!wedges || pace === 'quick') return [];
+  if (!wedges) return [];
   return shoes.flatMap((shoe) => {
     if (shoe.kind !== 'rocker') return [];
     const trial = trialFor(shoe, wedges);
