@@ -96,6 +96,8 @@ describe.each(Object.entries(CASES))('the trial of %s', (_, fitting) => {
       } });
     }));
     expect(beside).toBeGreaterThan(3);
+    const { step } = fitting.making.wedges!;
+    expect(made.parts[0]!.letters.map(({ text }) => text).slice(1).sort()).toEqual([`+${step}`, `-${step}`, 'apex'].sort());
     for (const { name, letters } of made.parts) if (/wedge \d/.test(name)) {
       const n = /wedge (\d)/.exec(name)![1]!;
       expect(letters.some(({ text, size }) => text.includes(`wedge ${n}`) && size >= 3)).toBe(true);

@@ -9,7 +9,7 @@ import { WAITS } from './waits.ts';
 export function trialSteps(bench: Bench): Step[] {
   return [step({
     name: 'Walking trial, outsole still off', sides: bench.design.shoes.map(({ side }) => side),
-    how: `${wedgeWords(bench)}Last out, insole in for the walk; the last goes back in before the outsole. Both shoes on. Level floor: stand still 30 s, walk 10 m four times, turn. Heel lands softly, no slap, no hill, no falling forward. Change in steps of ${mm(bench.design.fitting.making.wedges?.step ?? USUAL_STEP, 0)} of apex or 2 mm of heel, and write every change down. What was changed goes on the sheet, and the papers are made again.`,
+    how: `${wedgeWords(bench)}Last out, insole in for the walk; the last goes back in before the outsole. Both shoes on. Level floor: stand still 30 s, walk 10 m four times, turn. Heel lands softly, no slap, no hill, no falling forward. Change in steps of ${mm(bench.design.fitting.making.wedges?.step ?? USUAL_STEP)} of apex or 2 mm of heel, and write every change down. What was changed goes on the sheet, and the papers are made again.`,
     targets: [figureTarget(bench, 'Apex from the heel', 'apex', '± 3 mm')],
     hazards: ['walking'],
   })];

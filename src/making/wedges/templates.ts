@@ -1,3 +1,4 @@
+import { rounded } from '../../checks/say.ts';
 import { fitArcs, moved, mirroredPath, pointOn, type Path } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
 import { OUTLINE_GAP, SAME_POINT } from '../../geometry/tolerances.ts';
@@ -57,5 +58,5 @@ function edgeTemplate(side: Side, { planned: { shape: { edge, last } }, shapes }
 }
 
 /** Under the foot of its line: how far the apex is moved. */
-const apexWords = (apexBy: Mm): string => (apexBy === 0 ? 'apex' : `${apexBy > 0 ? '+' : ''}${apexBy}`);
+const apexWords = (apexBy: Mm): string => (apexBy === 0 ? 'apex' : `${apexBy > 0 ? '+' : ''}${Number(rounded(apexBy, 1))}`);
 const USUAL: Mm = 3;

@@ -155,8 +155,8 @@ describe('numbers', () => {
 
 test('the trial names its files and its step where wedges are ordered', () => {
   const how = (making: Asked): string => stepsOf(cardOf(making)).find(({ name }) => name.startsWith('Walking trial'))!.how;
-  expect(how({})).toMatch(/^Last out.*Both shoes on.*in steps of 5 mm of apex/);
-  expect(how({ wedges: { step: 6 } })).toMatch(/K-204_left_trial-base\.stl with wedges 1, 2, 3, 4, 5, 6 .*K-204_left_trial-wedge-1\.stl.*K-204_left_trial-record\.pdf.*in steps of 6 mm of apex/);
+  expect(how({})).toMatch(/^Last out.*Both shoes on.*in steps of 5\.0 mm of apex/);
+  expect(how({ wedges: { step: 6 } })).toMatch(/K-204_left_trial-base\.stl with wedges 1, 2, 3, 4, 5, 6 .*K-204_left_trial-wedge-1\.stl.*K-204_left_trial-record\.pdf.*in steps of 6\.0 mm of apex/);
 });
 
 test('the toe spring by wedge is the height of the end of the edge, and stands above the figure at the tip of the last', () => {
