@@ -3,6 +3,8 @@ import { pointAlong, type Path } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import { boxOfPath } from '../making/cut/box.ts';
+import type { JigOrder } from '../fitting/making.ts';
+import { routerReach } from '../making/jig/routerReach.ts';
 import { STRINGER } from '../making/jig/frame.ts';
 import { letterOf } from '../making/jig/letters.ts';
 import type { ShoeJig } from '../making/jig/ordered.ts';
@@ -70,7 +72,7 @@ function planView({ side, jig: { frame }, shape, board: { thickness } }: ShoeJig
 }
 
 /** The rib under the ball and the bridge over it, seen from the toe. */
-function crossView({ side, jig: { parts, frame }, board: { thickness } }: ShoeJig): JigView {
+function crossView({ side, jig: { parts, frame, bush }, board: { thickness } }: ShoeJig): JigView {
   const bridges = parts.filter(({ kind }) => kind === 'bridge'), ball = bridges.at(-1)!, ribs = parts.filter(({ kind }) => kind === 'rib');
   const rib = ribs.reduce((best, one) => (Math.abs(one.stand.at - ball.stand.at) < Math.abs(best.stand.at - ball.stand.at) ? one : best)), flip = (path: Path): Path => (side === 'right' ? mirroredAcross(path) : path);
   const outline = flip(rib.part.outline), over = flip(ball.part.outline), { least } = boxOfPath([...outline, ...over]), { most } = boxOfPath(over), reach = Math.max(-least[0], boxOfPath(outline).most[0], most[0]);
@@ -78,10 +80,24 @@ function crossView({ side, jig: { parts, frame }, board: { thickness } }: ShoeJi
   return {
     name: `Rib ${letterOf(ribs.indexOf(rib))} and the bridge over the ball, from the toe`, least: [-reach, 0], most: [reach, most[1]],
     marks: (view) => [
+      ...(bush ? routerMarks(view, bush, frame, thickness, (side === 'right' ? -frame.railsAt[1] : frame.railsAt[0]), top) : []),
       line(view, outline, 'visible'), line(view, over, 'thin'), ...frame.railsAt.map((y) => (side === 'right' ? -y : y)).map((y) => line(view, box(y - thickness / 2, foot, y + thickness / 2, top), 'hidden')),
       ...tag(view, 'bridge', [0, most[1]], [0, 6]), ...tag(view, 'the lasted upper hangs here', [0, (STRINGER + foot) / 2 + 12]),
     ],
   };
+}
+
+/** Half of a router's base, and how thick it is drawn. */
+const BASE: Mm = 70, PLATE: Mm = 10;
+
+/** How a router with a guide bush is held at the left rail: base on the ends of the ribs, bush on the edge, cutter to the middle. @param edge height of the rail */
+function routerMarks(view: View, { diameter, cutter }: NonNullable<JigOrder['bush']>, frame: ShoeJig['jig']['frame'], thickness: Mm, rail: Mm, edge: Mm): Mark[] {
+  const { railTo, fromBase } = routerReach(frame, thickness), base = rail + thickness / 2 - railTo, axis = edge + diameter / 2;
+  return [
+    line(view, box(base - PLATE, axis - BASE, base, axis + BASE), 'phantom'), line(view, box(base, edge, base + railTo, edge + diameter), 'phantom'),
+    line(view, box(base + railTo, axis - cutter / 2, base + fromBase, axis + cutter / 2), 'phantom'), line(view, polyline([[base - 4 * PLATE, axis], [base + fromBase + PLATE, axis]]), 'centre'),
+    ...tag(view, 'router on its side', [base - PLATE, axis], [-17, 1]),
+  ];
 }
 
 const mirroredAcross = (path: Path): Path => path.map((piece) => piece.kind === 'line'

@@ -2,6 +2,7 @@ import type { BoardOrder, JigOrder } from '../fitting/making.ts';
 import type { Side } from '../fitting/words.ts';
 import { offsetFor } from '../making/jig/bush.ts';
 import { bridgePlaces } from '../making/jig/jig.ts';
+import { routerReach } from '../making/jig/routerReach.ts';
 import { letterOf } from '../making/jig/letters.ts';
 import { railEdge } from '../making/jig/rail.ts';
 import type { ShoeJig } from '../making/jig/ordered.ts';
@@ -20,11 +21,11 @@ export function jigNumbers({ jigs }: Pick<Made, 'jigs'>, side: Side): { readonly
   return found ? { jig: numbersOf(found) } : {};
 }
 
-function numbersOf({ jig: { frame, parts, bush }, boards, shape }: ShoeJig): object {
+function numbersOf({ jig: { frame, parts, bush }, boards, board, shape }: ShoeJig): object {
   const { zero, slot, inside, rails, ribs, run, railsAt } = frame, edge = railEdge(frame);
   return {
     parts: parts.length, boards: 1 + Math.max(...boards.placed.map(({ sheet }) => sheet)), boardMm: { length: boards.board.length, width: boards.board.width },
-    slotMm: slot, heightMm: zero, lengthMm: run.to - run.from, railsApartMm: railsAt[1] - railsAt[0], bushOffsetMm: bush ? offsetFor(bush) : 0, edgeInsideGroundFaceMm: inside,
+    slotMm: slot, heightMm: zero, lengthMm: run.to - run.from, railsApartMm: railsAt[1] - railsAt[0], bushOffsetMm: bush ? offsetFor(bush) : 0, cutterFromBaseMm: bush ? routerReach(frame, board.thickness).fromBase : undefined, edgeInsideGroundFaceMm: inside,
     rail: rails.pieces.flatMap((piece) => (piece.kind === 'arc' ? [{ name: piece.name, radiusMm: piece.radius }] : [])),
     ribs: ribs.map((x, i) => ({ letter: letterOf(i), alongMm: x, railEdgeMm: edge(x) })), leftUnderLast: leftAt(shape, frame),
   };

@@ -1,5 +1,6 @@
 import { mm, rounded } from '../checks/say.ts';
 import type { Mm } from '../geometry/units.ts';
+import { routerReach, type RouterReach } from '../making/jig/routerReach.ts';
 import { offsetFor } from '../making/jig/bush.ts';
 import { letterOf } from '../making/jig/letters.ts';
 import type { ShoeJig } from '../making/jig/ordered.ts';
@@ -45,12 +46,17 @@ const together = ({ board, jig: { frame } }: ShoeJig): string[] => [
   `Lay a straight edge across both rails at heel, ankle, apex and tip: it must lie on both over their whole thickness of ${say(board.thickness)}, level. Then glue, and screw the jig to a board that can be clamped.`,
 ];
 
-const cutting = ({ jig: { bush }, order, shape }: ShoeJig): string[] => [
+const cutting = ({ jig: { bush, frame }, order, shape, board: { thickness } }: ShoeJig): string[] => [
   'Set the bridges on the rails at the lines seat and ball, the face that says so to the toe. Pad the notches (felt, foam, a bag of sand), lay the lasted shoe in on its upper, its heel at the line heel, its long axis at the marks of the bridges.',
   'Wedge it until the bottom of the last touches both bridges over their whole width: that is its pitch, and level across. Strap it down, look once more, take the bridges off. Where foam is on already, bring its upper edge to the line scribed on both rails. The last alone does as well, with the foam body fixed on it by double-sided tape.',
   'Build up until the foam stands above both rails everywhere.',
-  bush ? 'Cut across the shoe with the bush against the rail, from both sides where the cutter does not reach over, 2 to 3 mm at a time.'
-    : `${order.face === 'foam body' ? 'Cutter level with the runners' : `Cutter ${say(shape.outsole)} below the runners`}. The runners are straight and reach over both rails; they touch each rail in one place only. Rock the sled so that this place is under the cutter; away from it the cutter stands too high, never too low. Go along the shoe, 2 to 3 mm at a time.`,
+  ...(bush ? guidedSteps(routerReach(frame, thickness)) : [`${order.face === 'foam body' ? 'Cutter level with the runners' : `Cutter ${say(shape.outsole)} below the runners`}. The runners are straight and reach over both rails; they touch each rail in one place only. Rock the sled so that this place is under the cutter; away from it the cutter stands too high, never too low. Go along the shoe, 2 to 3 mm at a time.`]),
+];
+
+/** The router on its side, and how far its bush and its cutter stand out. */
+const guidedSteps = ({ railFrom, railTo, fromBase, fromBush }: RouterReach): string[] => [
+  `Hold the router on its side, spindle level and square across the shoe: its base slides flat on the outer ends of the ribs, its bush runs on the edge of the rail. The rail lies ${say(railFrom)} to ${say(railTo)} from the base, so the bush must stand out ${say((railFrom + railTo) / 2)} at least; the cutter must stand out ${mm(Math.ceil(fromBase), 0)} from the base, ${mm(Math.ceil(fromBush), 0)} beyond a bush that ends with the rail. Where bush or cutter is shorter, do not tilt the router: order rails without a bush and cut with a sled.`,
+  'Cut from the outer side to a little past the middle, then from the inner side, each time 1 to 2 mm at most, toe to heel and back, both hands on the router: a cutter that stands out far whips. Slowest turns that its maker allows; try it in the air first.',
 ];
 
 /** What must be left under the last, straight down, where the bridges stand. */

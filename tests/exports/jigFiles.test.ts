@@ -39,7 +39,7 @@ test('every part is cut once, on its board, and is lettered', () => {
 
 test('the paper and the numbers say what the rails are', () => {
   const text = jigPaper(design, jigs[0]!).flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))).join(' ');
-  for (const wanted of ['(bush - cutter) / 2 = 2.5 mm', 'slots of 6.1 mm', '100 mm on paper', 'Clamp the jig to the bench', 'Thick without the outsole']) expect(text.replace(/\s+/g, ' ')).toContain(wanted);
+  for (const wanted of ['spindle level and square across the shoe', 'from the base', 'router on its side', '(bush - cutter) / 2 = 2.5 mm', 'slots of 6.1 mm', '100 mm on paper', 'Clamp the jig to the bench', 'Thick without the outsole']) expect(text.replace(/\s+/g, ' ')).toContain(wanted);
   const { jig } = jigNumbers(made, 'right') as { jig: { bushOffsetMm: number; edgeInsideGroundFaceMm: number; leftUnderLast: { mm: number }[]; rail: { radiusMm: number }[] } };
   expect(jig).toMatchObject({ bushOffsetMm: 2.5, edgeInsideGroundFaceMm: 4.5, slotMm: 6.1 });
   // By the profile itself: the toe arc is given as 260 mm.

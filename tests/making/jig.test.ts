@@ -208,6 +208,17 @@ describe('findings name what works', () => {
     expect(found({ jig: { face, bush: { diameter: 2, cutter: 100 } }, board: MEASURED }, tight)[0]!.text).not.toContain('swapped');
     expect(codes({ jig: { bush: BUSH }, board: MEASURED })).toEqual(['OUTSOLE_ON_TOP', 'OUTSOLE_ON_TOP']);
   });
+  test('a cutter that does not come to the middle of the shoe from both sides, and the two ways that do', () => {
+    const jig = { face: 'foam body', bush: BUSH } as const, reached = (reach: number, order: Raw['jig'] = jig) => found({ jig: order, board: MEASURED, tool: { diameter: 12, reach } }).filter(({ code }) => code === 'JIG_REACH');
+    const [short] = reached(60), needed = Number(/one that reaches (\d+) mm/.exec(short!.text)![1]);
+    // Plain sum along the drawing: from the outer end of a rib, by the points of its outline, to half way between the rails, and 3 mm over.
+    const { jig: { frame, parts } } = casesOf(JOBS.pair, { jig, board: MEASURED })[0]!, ends = pointsAlong(parts[0]!.part.outline, 1).map(([y]) => y), middle = (frame.railsAt[0] + frame.railsAt[1]) / 2;
+    expect(reached(60)).toHaveLength(2);
+    expect(short).toMatchObject({ severity: 'warn', measured: 60, limit: expect.closeTo(middle - Math.min(...ends) + 3, 6) });
+    expect(Math.max(...ends) - middle + 3).toBeCloseTo(short!.limit!, 6);
+    expect(reached(Math.max(needed, ...reached(60).map(({ limit }) => Math.ceil(limit!))))).toEqual([]);
+    expect(reached(60, { face: 'foam body' })).toEqual([]);
+  });
   test('a bush too wide for the tightest arc, and the widest that works', () => {
     const tight: Fitting = { ...JOBS.alone, shoes: { right: { ...JOBS.alone.shoes.right!, order: { ...JOBS.alone.shoes.right!.order, toe: { rule: 'given', radius: 60, endAngle: 0.4 } } as never } } };
     const wide = (diameter: number) => found({ jig: { face: 'foam body', bush: { diameter, cutter: 2 } }, board: MEASURED }, tight), [finding] = wide(120);

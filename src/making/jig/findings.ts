@@ -2,23 +2,24 @@ import type { Finding } from '../../checks/finding.ts';
 import { mm } from '../../checks/say.ts';
 import { over, under } from '../../checks/seen.ts';
 import { PRACTICE } from '../../checks/sources.ts';
-import type { BoardOrder, JigOrder } from '../../fitting/making.ts';
+import type { BoardOrder, JigOrder, Tool } from '../../fitting/making.ts';
 import type { Mm } from '../../geometry/units.ts';
 import { partsOf, type Pair, type Shoe } from '../../pair/shoe.ts';
 import { beyondBoard, USUAL_CUTTER } from '../cut/boardFindings.ts';
 import { bushWorks, largestOffset, offsetFor } from './bush.ts';
 import { leastApart } from './frame.ts';
-import { jigOf } from './jig.ts';
+import { jigOf, type Jig } from './jig.ts';
+import { routerReach } from './routerReach.ts';
 
 /** What stands in the way of a jig that goes together and cuts the right line. */
-export function jigFindings({ fitting: { making: { jig: order, board } }, shoes }: Pair): Finding[] {
+export function jigFindings({ fitting: { making: { jig: order, board, tool } }, shoes }: Pair): Finding[] {
   if (!order) return [];
-  return [...kerfOfCutter(board), ...boardTooThin(order, board), ...bushTooSmall(order, shoes), ...ribsTooClose(order, board), ...shoes.flatMap((shoe) => ofShoe(shoe, order, board))];
+  return [...kerfOfCutter(board), ...boardTooThin(order, board), ...bushTooSmall(order, shoes), ...ribsTooClose(order, board), ...shoes.flatMap((shoe) => ofShoe(shoe, order, board, tool))];
 }
 
-function ofShoe(shoe: Shoe, order: JigOrder, board: BoardOrder): Finding[] {
+function ofShoe(shoe: Shoe, order: JigOrder, board: BoardOrder, tool: Tool | undefined): Finding[] {
   const large = bushTooLarge(shoe, order), jig = jigOf(shoe, order, board, '');
-  return [...large, ...outsoleLeft(shoe, order), ...(jig ? beyondBoard(shoe.side, 'parts of the jig', jig.parts.map(({ part }) => part), board) : [])];
+  return [...large, ...outsoleLeft(shoe, order), ...(jig && tool ? cutterTooShort(shoe, jig, tool, board) : []), ...(jig ? beyondBoard(shoe.side, 'parts of the jig', jig.parts.map(({ part }) => part), board) : [])];
 }
 
 const common = { unit: 'mm', basis: PRACTICE } as const;
@@ -79,6 +80,16 @@ function outsoleLeft(shoe: Shoe, { face, bush }: JigOrder): Finding[] {
   return [{
     ...common, code: 'OUTSOLE_ON_TOP', severity: 'warn', side: shoe.side, measured: outsole, where: 'rails of the jig',
     text: `The rails carry the ground face, and a guide bush cannot be set below them: foam cut along them, with the outsole of ${mm(outsole)} glued on after, stands that much too high. For foam order rails for the foam body (making.jig.face).`,
+  }];
+}
+
+/** A bush is of use only where its cutter comes to the middle of the shoe. */
+function cutterTooShort({ side }: Shoe, { bush, frame }: Jig, { reach }: Tool, { thickness }: BoardOrder): Finding[] {
+  const { fromBase, fromBush } = routerReach(frame, thickness);
+  if (!bush || !over(fromBase, reach)) return [];
+  return [{
+    ...common, code: 'JIG_REACH', severity: 'warn', side, measured: reach, limit: fromBase, where: 'rails of the jig',
+    text: `With a guide bush the router lies on its side against the ribs and cuts to the middle from both sides: the cutter must stand out ${mm(fromBase)} from the base, ${mm(fromBush)} beyond the bush, and the one on the sheet reaches ${mm(reach)}. Take one that reaches ${mm(Math.ceil(fromBase - 1e-9), 0)} (making.tool.reach), or leave the bush out (making.jig.bush) and cut with a sled over both rails: its cutter stands upright and need not reach far.`,
   }];
 }
 
