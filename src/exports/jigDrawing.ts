@@ -78,11 +78,11 @@ function crossView({ side, jig: { parts, frame, bush }, board: { thickness } }: 
   const outline = flip(rib.part.outline), over = flip(ball.part.outline), { least } = boxOfPath([...outline, ...over]), { most } = boxOfPath(over), reach = Math.max(-least[0], boxOfPath(outline).most[0], most[0]);
   const foot = frame.railFoot, top = uprightTop(frame, rib.stand.at, thickness) + 5;
   return {
-    name: `Rib ${letterOf(ribs.indexOf(rib))} and the bridge over the ball, from the toe`, least: [-reach, 0], most: [reach, most[1]],
+    name: `Rib ${letterOf(ribs.indexOf(rib))} and the bridge over the ball, from the toe`, least: [-reach, 0], most: [reach, bush ? Math.max(most[1], top + bush.diameter / 2 + BASE) : most[1]],
     marks: (view) => [
       ...(bush ? routerMarks(view, bush, frame, thickness, (side === 'right' ? -frame.railsAt[1] : frame.railsAt[0]), top) : []),
       line(view, outline, 'visible'), line(view, over, 'thin'), ...frame.railsAt.map((y) => (side === 'right' ? -y : y)).map((y) => line(view, box(y - thickness / 2, foot, y + thickness / 2, top), 'hidden')),
-      ...tag(view, 'bridge', [0, most[1]], [0, 6]), ...tag(view, 'the lasted upper hangs here', [0, (STRINGER + foot) / 2 + 12]),
+      ...tag(view, 'bridge', [bush ? most[0] / 2 : 0, most[1]], [0, 5]), ...tag(view, 'the lasted upper hangs here', [0, (STRINGER + foot) / 2 + 12]),
     ],
   };
 }

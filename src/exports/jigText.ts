@@ -8,18 +8,21 @@ import { planPoint } from '../profile/rollLine.ts';
 import { heightsOf } from '../profile/groundFace.ts';
 import { bridgePlaces } from '../making/jig/jig.ts';
 import { foamFace } from '../solid/soleShape.ts';
-import { heading, paragraph, table, type Block } from './flow.ts';
+import { heading, introduction, paragraph, table, type Block } from './flow.ts';
 import { jigSize } from './jigDrawing.ts';
 import { bold, WIDTH } from './jobSheetSections.ts';
 
 const say = (value: Mm): string => `${Number(rounded(value, 2))} mm`;
 const numbered = (steps: readonly string[]): Block[] => steps.map((step, i) => paragraph(`${i + 1}. ${step}`, WIDTH));
 
+/** What is done at the cutter stands on one page with what is measured there. */
+const withNext = (block: Block): Block => ({ ...block, staysWithNext: true });
+
 /** How a jig is cut, put together and used, and what to look out for. */
 export const jigText = (made: ShoeJig): Block[] => [
   heading(`Jig for the ${made.side} shoe`), paragraph(`The lasted shoe lies in it on its upper, sole up, and what runs on the two rails cuts the sole to its arcs. ${jigSize(made)}. All that is lettered with the same letter goes together.`, WIDTH),
-  ...partsTable(made), heading('Rails'), ...railLines(made), heading('Putting it together'), ...numbered(together(made)),
-  heading('Laying in and cutting'), ...numbered(cutting(made)), heading('Before the last pass'), ...leftTable(made), heading('Cautions'), ...numbered(CAUTIONS),
+  ...partsTable(made), heading('Rails'), ...railLines(made), heading('Cautions'), ...numbered(CAUTIONS), heading('Putting it together'), ...numbered(together(made)),
+  heading('Laying in and cutting'), ...numbered(cutting(made)).map(withNext), heading('Before the last pass'), ...leftTable(made),
 ];
 
 function partsTable({ jig: { parts, frame }, boards, board }: ShoeJig): Block[] {
@@ -63,7 +66,7 @@ const guidedSteps = ({ railFrom, railTo, fromBase, fromBush }: RouterReach): str
 function leftTable({ shape }: ShoeJig): Block[] {
   const foam = heightsOf(foamFace(shape)), ground = heightsOf(shape.face), rows = bridgePlaces(shape).map(({ name, x }) => { const upper = shape.upper(...planPoint(shape.line, x, 0)) + shape.build; return { cells: [name, `${mm(x, 0)} from the heel`, mm(upper - foam(x)), mm(upper - ground(x))] }; });
   return [
-    paragraph('Push an awl through at both places, or measure at the sides, before the last 1 mm is taken off. If it differs by more than 1 mm, the shoe has moved: set it anew. Stiffener included.', WIDTH),
+    introduction('Push an awl through at both places, or measure at the sides, before the last 1 mm is taken off. If it differs by more than 1 mm, the shoe has moved: set it anew. Stiffener included.', WIDTH),
     ...table([{ title: 'Where', width: 30 }, { title: 'Along the walking line', width: 50 }, { title: 'Thick without the outsole', width: 53, right: true }, { title: 'Thick with the outsole', width: 53, right: true }], rows),
   ];
 }
