@@ -154,7 +154,7 @@ describe('findings', () => {
     expect(low.side).toBe('right');
     expect(of(thin({ tabHeight: height }), 'BLOCK_TABS')).toBeUndefined();
   });
-  test.each([[60, 'ball'], [60, 'flat'], [80, 'ball'], [100, 'ball']] as const)('advice for a cutter of %d mm with a %s end brings no other trouble', (diameter, end) => {
+  test.each([[60, 'ball'], [60, 'flat']] as const)('advice for a cutter of %d mm with a %s end brings no other trouble', (diameter, end) => {
     const heights = [[0, 20], [70, 19], [95, 6], [100, 5], [105, 6], [150, 12], [202, 0], [240, 4.5], [282, 14]] as const, block = { length: 600, width: 400, sheet: 60 }, reach = 100;
     const cutterOf = (tool: object): Finding[] => found(block, { reach, ...tool }, {}, { heights }).filter(({ code }) => code.startsWith('TOOL_')), first = cutterOf({ diameter, end });
     expect(first.length).toBeGreaterThan(0);
@@ -174,7 +174,7 @@ describe('findings', () => {
       expect(out.length).toBeGreaterThan(0);
       expect(stead.length).toBeGreaterThan(0);
       expect([...usual.filter((name) => !out.includes(name)), ...stead]).toEqual(standing);
-      expect(list('Made lower').every((name) => standing.includes(name))).toBe(true);
+      expect(list('Made lower')).toEqual(tabs.slice(0, usual.length - out.length).filter(({ from, to }) => to - from < 2.5 - 1e-6).map(({ place, side }) => `${place} ${side}`));
       expect([severity, text.includes('hold it down from below')]).toEqual(hold ? ['note', false] : ['warn', true]);
       expect(plan.tabs.hold).toBe(hold);
     });
