@@ -42,7 +42,7 @@ describe.skipIf(noBrowser)('one job in two tabs', () => {
     await one.getByRole('combobox', { name: 'job', exact: true }).selectOption({ index: 1 });
     await settled(one);
     await flat(two).focus();
-    await one.getByRole('button', { name: 'Remove' }).click();
+    await one.getByRole('button', { name: 'Remove', exact: true }).click();
     await asked.waitFor();
     await asked.getByRole('button', { name: 'Take the other tab\'s' }).click();
     await settled(two);
