@@ -139,6 +139,7 @@ async function begin(): Promise<void> {
     side.stale(true);
     job.fresh = false;
     root.dataset.shown = 'working';
+    root.dataset.rested = 'false';
     desk.show({ job: job.id, sheet: sheetText(now()), paper: paper(), lengths: lengths(), extras });
   }
   function moved({ path, also, label }: Handle, value: number): void {
@@ -181,6 +182,7 @@ async function begin(): Promise<void> {
     if (outcome.kind === 'shown') showShape(outcome.shown, current, fine); else showTrouble(outcome);
     side.stale(!current || outcome.kind !== 'shown');
     root.dataset.shown = current ? outcome.kind : 'working';
+    root.dataset.rested = String(current && fine);
     if (current && fine) whenFine();
   }
   function showShape(shown: Shown, current: boolean, fine: boolean): void {

@@ -44,9 +44,9 @@ export async function openPage({ browser, address }: Bench, size = { width: 1040
 
 /** Until the newest answer is shown, fine. */
 export async function settled(page: Page): Promise<void> {
-  await page.waitForFunction('["shown", "faults", "troubles"].includes(document.documentElement.dataset.shown)', null, { timeout: 30_000 });
-  await page.waitForTimeout(230);
-  await page.waitForFunction('["shown", "faults", "troubles"].includes(document.documentElement.dataset.shown)', null, { timeout: 30_000 });
+  // What was just typed is asked for in the next turn.
+  await page.waitForTimeout(50);
+  await page.waitForFunction('["shown", "faults", "troubles"].includes(document.documentElement.dataset.shown) && document.documentElement.dataset.rested === "true"', null, { timeout: 30_000 });
 }
 
 export async function openSample(page: Page, name: string): Promise<void> {

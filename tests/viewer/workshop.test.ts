@@ -18,7 +18,7 @@ import { heldOver } from '../../viewer/keep/held.ts';
 import { sheetText, valueAt, withValue, type Sheet } from '../../viewer/keep/sheet.ts';
 import { FORM_GROUPS } from '../../viewer/parts/formGroups.ts';
 
-const ferry = withValue(JSON.parse(readFileSync('samples/ferry-pilot/sheet.json', 'utf8')) as Sheet, 'making.chordGap', 0.5);
+const ferry: Sheet = { ...(JSON.parse(readFileSync('samples/ferry-pilot/sheet.json', 'utf8')) as Sheet), making: { chordGap: 0.5, tool: { diameter: 12, reach: 75 } } };
 const ordering = (names: readonly string[]): Sheet => names.reduce((sheet, name) => withValue(sheet, `making.${name}`, {}), withValue(ferry, 'making.mould', undefined));
 const groupsOf = (sheet: Sheet): string[] => FORM_GROUPS.filter(({ starts, shown }) => starts.startsWith('making.') && shown({ valueAt: (path) => valueAt(sheet, path), set: () => undefined, setAll: () => undefined, settle: () => undefined, lengths: () => 'mm' })).map(({ title }) => title);
 
