@@ -86,7 +86,7 @@ describe.each(NAMES)('%s', (name) => {
     const first = filesOf(SAMPLES[name]!), second = filesFor(designOf(fittingOf(textOf(name))), booleans);
     expect(first).toHaveLength(expected.files);
     first.forEach((file, i) => expect([file.name, Buffer.compare(file.bytes, second[i]!.bytes)]).toEqual([second[i]!.name, 0]));
-  }, 20_000);
+  }, 60_000);
 
   test('no line that is not cut has the colour of one that is, in any drawing', () => {
     const drawings = filesOf(SAMPLES[name]!).filter((file) => file.name.endsWith('.dxf'));
