@@ -7,7 +7,7 @@ import type { Remedy, Trouble } from './profile/infeasible.ts';
 import { tryMaking } from './profile/remedy.ts';
 import type { RockerCase } from './profile/rocker.ts';
 import { footNumbers } from './profile/stance.ts';
-import { soleFrom, type SolvedSole } from './solid/fromRocker.ts';
+import { seatOf, soleFrom, type SolvedSole } from './solid/fromRocker.ts';
 import { solidsOf, type Bodies, type Solids } from './solid/solids.ts';
 import { raiseFor, type FootHeights } from './pair/level.ts';
 import { raiseUnder } from './pair/raise.ts';
@@ -89,8 +89,6 @@ function standing(sole: SolvedSole): FootHeights {
   const { last, upper, build } = sole.shape;
   return { seat: seatOf(sole) + last.insole, ball: upper(last.tread, 0) + build + last.insole };
 }
-
-const seatOf = ({ shape: { last, upper, build } }: SolvedSole): Mm => upper(last.seatLength / 2, 0) + build;
 
 type Fineness = (bodies: Bodies) => Solids;
 

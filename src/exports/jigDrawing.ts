@@ -1,8 +1,8 @@
 import type { Design } from '../checks/design.ts';
+import { windowRound } from '../geometry/clip.ts';
 import { pointAlong, type Path } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
-import { boxOfPath } from '../making/cut/box.ts';
 import type { JigOrder } from '../fitting/making.ts';
 import { routerReach } from '../making/jig/routerReach.ts';
 import { STRINGER } from '../making/jig/frame.ts';
@@ -75,7 +75,7 @@ function planView({ side, jig: { frame }, shape, board: { thickness } }: ShoeJig
 function crossView({ side, jig: { parts, frame, bush }, board: { thickness } }: ShoeJig): JigView {
   const bridges = parts.filter(({ kind }) => kind === 'bridge'), ball = bridges.at(-1)!, ribs = parts.filter(({ kind }) => kind === 'rib');
   const rib = ribs.reduce((best, one) => (Math.abs(one.stand.at - ball.stand.at) < Math.abs(best.stand.at - ball.stand.at) ? one : best)), flip = (path: Path): Path => (side === 'right' ? mirroredAcross(path) : path);
-  const outline = flip(rib.part.outline), over = flip(ball.part.outline), { least } = boxOfPath([...outline, ...over]), { most } = boxOfPath(over), reach = Math.max(-least[0], boxOfPath(outline).most[0], most[0]);
+  const outline = flip(rib.part.outline), over = flip(ball.part.outline), { least } = windowRound([outline, over]), { most } = windowRound([over]), reach = Math.max(-least[0], windowRound([outline]).most[0], most[0]);
   const foot = frame.railFoot, top = uprightTop(frame, rib.stand.at, thickness) + 5;
   return {
     name: `Rib ${letterOf(ribs.indexOf(rib))} and the bridge over the ball, from the toe`, least: [-reach, 0], most: [reach, bush ? Math.max(most[1], top + bush.diameter / 2 + BASE) : most[1]],

@@ -90,3 +90,15 @@ export function faultsOf(mesh: Mesh): string[] {
   if (!faults.length && !(volumeOf(mesh) > 0)) faults.push('the mesh is inside out');
   return faults;
 }
+
+/** Several bodies as one; each stays a shell of its own. */
+export function together(meshes: readonly Mesh[]): Mesh {
+  const positions = meshes.flatMap((mesh) => [...mesh.positions]);
+  let before = 0;
+  const triangles = meshes.flatMap((mesh) => {
+    const first = before;
+    before += mesh.positions.length / 3;
+    return Array.from(mesh.triangles, (corner) => corner + first);
+  });
+  return { positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) };
+}

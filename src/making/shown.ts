@@ -1,7 +1,7 @@
 import type { Design } from '../checks/design.ts';
 import type { Making } from '../fitting/making.ts';
 import { MAKINGS, type MakingName, type Side } from '../fitting/words.ts';
-import type { Mesh } from '../geometry/mesh.ts';
+import { together, type Mesh } from '../geometry/mesh.ts';
 import type { Mm } from '../geometry/units.ts';
 import { planPoint, type RollLine } from '../profile/rollLine.ts';
 import { backInShoe, turnedOver } from './block/lie.ts';
@@ -45,13 +45,4 @@ function overTheSole({ positions, triangles }: Mesh, zero: Mm, line: RollLine): 
   const turned = new Float64Array(positions.length);
   for (let i = 0; i < positions.length; i += 3) turned.set([...planPoint(line, positions[i]!, -positions[i + 1]!), zero - positions[i + 2]!], i);
   return { positions: turned, triangles };
-}
-
-/** Several bodies as one. */
-function together(meshes: readonly Mesh[]): Mesh {
-  const before = meshes.map((_, i) => meshes.slice(0, i).reduce((sum, { positions }) => sum + positions.length / 3, 0));
-  return {
-    positions: Float64Array.from(meshes.flatMap(({ positions }) => [...positions])),
-    triangles: Uint32Array.from(meshes.flatMap(({ triangles }, i) => [...triangles].map((corner) => corner + before[i]!))),
-  };
 }

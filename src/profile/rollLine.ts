@@ -22,6 +22,9 @@ export const axisX = ({ apexX, cosine }: RollLine, along: Mm): Mm => apexX + (al
 /** Place across the walking line (along the crest), positive to the outer side of a left shoe. */
 export const rollY = ({ apexX, cosine, sine }: RollLine, [x, y]: Point): Mm => y * cosine - (x - apexX) * sine;
 
+/** Place along the walking line of a distance from the heel told along the shoe, in an upright plane so far across the line. */
+export const alongAt = ({ apexX, cosine, sine }: RollLine, x: Mm, across: Mm): Mm => apexX + (x - apexX + across * sine) / cosine;
+
 /** Back from along and across the walking line to the plan. */
 export const planPoint = ({ apexX, cosine, sine }: RollLine, along: Mm, across: Mm): Point => [
   apexX + (along - apexX) * cosine - across * sine,

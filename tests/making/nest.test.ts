@@ -7,7 +7,7 @@ import { laidPart } from '../../src/making/nest/laid.ts';
 import { nest, wasteOf, type Nest, type NestOrder, type SheetSize } from '../../src/making/nest/nest.ts';
 import { grown, sumLoops } from '../../src/making/nest/noFit.ts';
 import { turnedPath } from '../../src/geometry/turned.ts';
-import { boundsOfPath } from '../../src/making/nest/outline.ts';
+import { windowRound } from '../../src/geometry/clip.ts';
 import { apart, sampled } from '../judges/apart.ts';
 import { chanceFrom, type Chance } from '../support/random.ts';
 
@@ -131,7 +131,7 @@ describe('sums of polygons', () => {
 });
 
 test('the box round a turned path is that of its samples', () => {
-  const turned = moved(turnedPath(sole(200, 80).outline, 0.7), [3, -4]), { least, most } = boundsOfPath(turned), points = sampled(turned, 0.05);
+  const turned = moved(turnedPath(sole(200, 80).outline, 0.7), [3, -4]), { least, most } = windowRound([turned]), points = sampled(turned, 0.05);
   for (const k of [0, 1] as const) {
     expect(least[k]).toBeCloseTo(Math.min(...points.map((at) => at[k])), 3);
     expect(most[k]).toBeCloseTo(Math.max(...points.map((at) => at[k])), 3);

@@ -2,22 +2,19 @@ import type { Mm } from '../../geometry/units.ts';
 import { rounded } from '../../checks/say.ts';
 import type { Shoe, SoleParts } from '../../pair/shoe.ts';
 import { endOf, startOf, type GroundFace, type GroundPiece } from '../../profile/groundFace.ts';
-import type { RollLine } from '../../profile/rollLine.ts';
+import { alongAt } from '../../profile/rollLine.ts';
 import type { SoleShape } from '../../solid/soleShape.ts';
 import type { Slice } from './slice.ts';
 
 /** A place of the ground face that a gauge is to show, along the walking line. @property of the trade's word, as layers are named */
 export interface GaugePlace { readonly of: string; readonly text: string; readonly along: Mm }
 
-/** Way along the walking line, in the plane of a slice, of a distance from the heel told along the shoe. */
-const alongIn = ({ apexX, cosine, sine }: RollLine, { across }: Slice, x: Mm): Mm => apexX + (x - apexX + across * sine) / cosine;
-
 /** No pencil tells nearer marks apart. */
 const ONE_PLACE: Mm = 0.3;
 
 /** Everything on the ground face that is looked for with a gauge, heel to toe. */
 export function placesOn(shoe: Shoe, { shape }: SoleParts, slice: Slice): GaugePlace[] {
-  const ball = { of: 'BALL_LINE', text: 'ball', along: alongIn(shape.line, slice, shape.last.tread) }, arcs = shoe.kind === 'rocker' ? rockerPlaces(shoe) : raisePlaces(shape);
+  const ball = { of: 'BALL_LINE', text: 'ball', along: alongAt(shape.line, shape.last.tread, slice.across) }, arcs = shoe.kind === 'rocker' ? rockerPlaces(shoe) : raisePlaces(shape);
   const inOrder = [...arcs, ball].filter(({ along }) => along > slice.from && along < slice.to).sort((a, b) => a.along - b.along);
   return inOrder.reduce<GaugePlace[]>((all, place) => {
     const before = all.at(-1);

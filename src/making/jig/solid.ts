@@ -1,4 +1,4 @@
-import type { Mesh } from '../../geometry/mesh.ts';
+import { together, type Mesh } from '../../geometry/mesh.ts';
 import type { Point3 } from '../../geometry/point.ts';
 import type { Mm } from '../../geometry/units.ts';
 import { flatSolid } from '../cut/flatSolid.ts';
@@ -21,11 +21,4 @@ export function standing({ part, stand: { way, at, heelRight } }: JigPart, thick
     if (way === 'across') return [at + out, x, y];
     return heelRight ? [-x, at + out, y] : [x, at - out, y];
   }
-}
-
-function together(meshes: readonly Mesh[]): Mesh {
-  const positions = meshes.flatMap((mesh) => [...mesh.positions]);
-  let before = 0;
-  const triangles = meshes.flatMap((mesh) => { const first = before; before += mesh.positions.length / 3; return Array.from(mesh.triangles, (corner) => corner + first); });
-  return { positions: Float64Array.from(positions), triangles: Uint32Array.from(triangles) };
 }

@@ -1,6 +1,5 @@
 import { FillRule, ramerDouglasPeucker, union, type Path64 } from 'clipper2-ts';
 import { lengthOf, pointOn, type Path, type PathArc } from '../../geometry/path.ts';
-import type { Point } from '../../geometry/point.ts';
 import type { Mm } from '../../geometry/units.ts';
 import { largest } from './noFit.ts';
 
@@ -32,22 +31,4 @@ function chords({ radius, sweep }: PathArc): number {
 function sparing(points: Path64): Path64 {
   const middle = points.length >> 1, first = points.slice(0, middle + 1), second = [...points.slice(middle), points[0]!];
   return [first, second].flatMap((half) => ramerDouglasPeucker(half, OFF_CHORDS * PER_MM).slice(0, -1));
-}
-
-export interface Bounds { readonly least: Point; readonly most: Point }
-
-/** The box round a path, exact. */
-export function boundsOfPath(path: Path): Bounds {
-  const points = path.flatMap((piece) => [pointOn(piece, 0), pointOn(piece, 1), ...(piece.kind === 'arc' ? outermost(piece) : [])]);
-  const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
-  return { least: [Math.min(...xs), Math.min(...ys)], most: [Math.max(...xs), Math.max(...ys)] };
-}
-
-/** The points of an arc furthest along an axis, where it has them. */
-function outermost({ centre: [x, y], radius, start, sweep }: PathArc): Point[] {
-  const whole = 2 * Math.PI, ways: readonly Point[] = [[1, 0], [0, 1], [-1, 0], [0, -1]];
-  return ways.flatMap(([ux, uy], i): Point[] => {
-    const past = ((i * Math.PI) / 2 - start) * Math.sign(sweep);
-    return past - whole * Math.floor(past / whole) <= Math.abs(sweep) ? [[x + radius * ux, y + radius * uy]] : [];
-  });
 }

@@ -1,14 +1,15 @@
 import { difference, FillRule, type Path64, type Paths64, type Point64 } from 'clipper2-ts';
+import { windowRound, type Window } from '../../geometry/clip.ts';
 import type { Path } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
 import { turnedBy, turnedPath } from '../../geometry/turned.ts';
 import type { Mm, Rad } from '../../geometry/units.ts';
 import { grown, opposite, sumLoops } from './noFit.ts';
-import { boundsOfPath, NEAR, PER_MM, polygonNear, type Bounds } from './outline.ts';
+import { NEAR, PER_MM, polygonNear } from './outline.ts';
 import type { SheetSize } from './nest.ts';
 
 /** A part turned one way, about its own origin. @property body near its outline, in whole thousandths  @property guard what others must stay off */
-export interface Shape { readonly turn: Rad; readonly bounds: Bounds; readonly body: Path64; readonly guard: Path64 }
+export interface Shape { readonly turn: Rad; readonly bounds: Window; readonly body: Path64; readonly guard: Path64 }
 /** @property at where the origin of the shape lies on its sheet */
 export interface Laid { readonly shape: Shape; readonly at: Point }
 
@@ -18,7 +19,7 @@ const SPARE: Mm = 2 * NEAR + 0.01;
 /** A part turned every way it may be. */
 export function shapesOf(outline: Path, turns: readonly Rad[], apart: Mm): Shape[] {
   const body = polygonNear(outline), guard = grown(body, (apart + SPARE) * PER_MM);
-  return turns.map((turn) => ({ turn, body: turned(body, turn), guard: turned(guard, turn), bounds: boundsOfPath(turnedPath(outline, turn)) }));
+  return turns.map((turn) => ({ turn, body: turned(body, turn), guard: turned(guard, turn), bounds: windowRound([turnedPath(outline, turn)]) }));
 }
 
 function turned(polygon: Path64, turn: Rad): Path64 {

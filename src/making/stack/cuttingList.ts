@@ -1,10 +1,10 @@
 import type { RackSheet } from '../../fitting/making.ts';
 import type { Side } from '../../fitting/words.ts';
+import { windowRound } from '../../geometry/clip.ts';
 import { enclosedArea, pathLength, type Path } from '../../geometry/path.ts';
 import type { Grams, Mm } from '../../geometry/units.ts';
 import { CEMENT, OUTSOLES, STIFFENER, type OutsoleName } from '../../materials/materials.ts';
 import { partsOf, type Shoe } from '../../pair/shoe.ts';
-import { boundsOfPath } from '../nest/outline.ts';
 import { unrolledOutsole } from '../unrolled.ts';
 import type { Layer, Piece } from './stack.ts';
 
@@ -53,6 +53,6 @@ function stiffenerFor(feather: Path, thickness: Mm): NonNullable<Besides['stiffe
 }
 
 function sizeOfPath(path: Path, inset: Mm): Size {
-  const { least, most } = boundsOfPath(path);
+  const { least, most } = windowRound([path]);
   return [most[0] - least[0] - 2 * inset, most[1] - least[1] - 2 * inset];
 }

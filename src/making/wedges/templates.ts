@@ -6,7 +6,7 @@ import type { Mm } from '../../geometry/units.ts';
 import type { Side } from '../../fitting/words.ts';
 import { facePath } from '../../profile/facePath.ts';
 import { heightAt } from '../../profile/groundFace.ts';
-import { planPoint } from '../../profile/rollLine.ts';
+import { alongAt, planPoint } from '../../profile/rollLine.ts';
 import type { FlatPart } from '../flatPart.ts';
 import { labelsUnder } from '../gauges/lettering.ts';
 import { bandOf, sliceAt } from '../gauges/slice.ts';
@@ -27,7 +27,7 @@ export function wedgeTemplates(side: Side, trial: Trial): FlatPart[] {
 function baseTemplate(side: Side, { planned: { shape, rocker: { hip: [standing] } }, base, baseRim }: Trial): FlatPart {
   const { last, line, upper, build, stiffener } = shape, across = middleOf(baseRim), { from, to } = sliceAt(baseRim, across);
   const top = (along: Mm): Point => [along, upper(...planPoint(line, along, across)) + build - stiffener];
-  const alongOf = (x: Mm): Mm => line.apexX + (x - line.apexX + across * line.sine) / line.cosine;
+  const alongOf = (x: Mm): Mm => alongAt(line, x, across);
   const breaks = [from, ...[last.seatLength, last.tread, last.length].map(alongOf).filter((along) => along > from + SAME_POINT && along < to - SAME_POINT), to];
   const faces: Faces = { lower: facePath(base, from, to), upper: fitArcs(top, breaks, OUTLINE_GAP), from, to, low: (along) => heightAt(base, along), high: (along) => top(along)[1] };
   return { name: `${side} trial base, side`, outline: closedBetween(faces), holes: [], marks: [], ...letteredPart(faces, standing, `${side.toUpperCase()} trial base`) };

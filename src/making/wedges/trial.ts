@@ -4,7 +4,7 @@ import type { Mm } from '../../geometry/units.ts';
 import type { RockerShoe } from '../../pair/shoe.ts';
 import { offsetInward, type GroundFace } from '../../profile/groundFace.ts';
 import { Infeasible, orInfeasible } from '../../profile/infeasible.ts';
-import type { SolvedSole } from '../../solid/fromRocker.ts';
+import { seatOf, type SolvedSole } from '../../solid/fromRocker.ts';
 import { groundRim, type GroundRim } from '../../solid/groundRim.ts';
 import { BASE_LEAST, baseLeft, leastSetIn } from './base.ts';
 import { nearestWorking, settingOf, solveVariant, variantsOf, type TrialSetting, type Variant } from './variants.ts';
@@ -59,8 +59,6 @@ export function trialOf(shoe: RockerShoe, order: WedgeOrder): Trial | NoTrial {
 
 const leftOutOf = (setting: TrialSetting, variant: Variant, { message: why }: Infeasible, seat?: Mm): LeftOut =>
   ({ variant, why, works: nearestWorking((change) => !(solveVariant(setting, change, seat) instanceof Infeasible), variant) });
-
-const seatOf = ({ shape: { last, upper, build } }: Pick<SolvedSole, 'shape'>): Mm => upper(last.seatLength / 2, 0) + build;
 
 /** Seat heights are told in tenths; the trial is raised by what its base lacks, which is hardly ever needed twice. */
 const TENTH: Mm = 0.1, TRIES = 6;
