@@ -7,7 +7,7 @@ import { groundAway, type ShoeStack, type Stacks } from '../making/stack/stack.t
 import { wasteOf } from '../making/nest/nest.ts';
 import { A4, type Drawing } from './drawing.ts';
 import { heading, introduction, pagesOf, paragraph, space, subheading, table, type Block, type Row } from './flow.ts';
-import { footHeight, footMarks } from './pageFoot.ts';
+import { footMarks, writtenRoom } from './pageFoot.ts';
 import { pdfBytes } from './pdf.ts';
 import { checkLines } from './sheetFrame.ts';
 
@@ -22,7 +22,7 @@ export const sheetFileName = (reference: string, number: number): string => `${r
  */
 export function cuttingListPdf(design: Design, stacks: Stacks): Uint8Array {
   const { reference, date } = design.fitting.job, blocks = [...layersSection(design, stacks), ...sheetsSection(stacks, reference), ...besidesSection(design, stacks)];
-  const pages = pagesOf(blocks, { left: LEFT, right: LEFT + WIDTH, top: TOP, bottom: A4.height - footHeight(design, A4) });
+  const pages = pagesOf(blocks, writtenRoom(design, { left: LEFT, top: TOP, width: WIDTH }));
   const drawings = pages.map((marks, i): Drawing => ({ paper: A4, title: 'Cutting list', marks: [...checkLines([CORNER, CORNER]), ...marks, ...footMarks(design, A4, { n: i + 1, of: pages.length })] }));
   return pdfBytes(drawings, `Cutting list ${reference}`, date);
 }

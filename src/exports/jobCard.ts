@@ -6,7 +6,7 @@ import { CHECK, checkBar } from './checkBar.ts';
 import { A4, LETTERS, words, type Drawing, type Mark } from './drawing.ts';
 import { pagesOf, table, type Block } from './flow.ts';
 import { bigHeading, CARD_WIDTH, checkBlock, checkHead, sentence, stepBlock, writingLines } from './jobCardBlocks.ts';
-import { footHeight, footMarks } from './pageFoot.ts';
+import { footMarks, writtenRoom } from './pageFoot.ts';
 import { pdfBytes } from './pdf.ts';
 import { shoesInWords } from './sheetFrame.ts';
 
@@ -22,7 +22,7 @@ export function jobCardPdf(design: Design, made: Made): Uint8Array {
 }
 
 export function jobCardPages(design: Design, card: JobCard): Drawing[] {
-  const written = pagesOf(blocksOf(design, card), { left: SIDE, right: SIDE + CARD_WIDTH, top: TOP, bottom: A4.height - footHeight(design, A4) });
+  const written = pagesOf(blocksOf(design, card), writtenRoom(design, { left: SIDE, top: TOP, width: CARD_WIDTH }));
   return written.map((marks, i): Drawing => ({
     paper: A4, title: 'Job card', marks: [...marks, ...(i === 0 ? upright() : []), ...footMarks(design, A4, { n: i + 1, of: written.length })],
   }));

@@ -5,7 +5,7 @@ import { pagesOf } from './flow.ts';
 import { cautionsSection, estimatesSection, figuresSection, filesSection, findingsSection, orderSection, stationSection, WIDTH, type Checksum } from './jobSheetSections.ts';
 import type { Made } from '../making/made.ts';
 import { mouldSection } from './mouldPaper.ts';
-import { BELOW_FRAME, footHeight, footLines, footMarks, LINE } from './pageFoot.ts';
+import { BELOW_FRAME, footLines, footMarks, LINE, writtenRoom } from './pageFoot.ts';
 import { pdfBytes } from './pdf.ts';
 import { printSection } from './printPaper.ts';
 import { planDrawing } from './planDrawing.ts';
@@ -26,12 +26,11 @@ export function jobSheetPdf(design: Design, files: readonly Checksum[], made: Ma
 }
 
 function jobSheetPages(design: Design, files: readonly Checksum[], made: Made): Drawing[] {
-  const foot = footHeight(design, A4);
   const blocks = [
     ...findingsSection(design), ...orderSection(design), ...figuresSection(design), ...stationSection(design),
     ...mouldSection(made.moulds, design.fitting.making), ...printSection(made.prints, design.fitting.making), ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files, design.fitting.making),
   ];
-  const written = pagesOf(blocks, { left: SIDE, right: SIDE + WIDTH, top: TOP, bottom: A4.height - foot }), of = written.length + 2;
+  const written = pagesOf(blocks, writtenRoom(design, { left: SIDE, top: TOP, width: WIDTH })), of = written.length + 2;
   const less = (paper: Paper): Paper => ({ ...paper, height: paper.height - footLines(design, paper).length * LINE - BELOW_FRAME });
   const drawings = [sideDrawing(design, less(A4_LANDSCAPE), { n: 1, of }), planDrawing(design, less(A4), { n: 2, of })];
   const pages = [

@@ -1,6 +1,6 @@
 import type { Design } from '../checks/design.ts';
 import type { Mm } from '../geometry/units.ts';
-import { LETTERS, stroke, words, type Mark, type Paper } from './drawing.ts';
+import { A4, LETTERS, stroke, words, type Box, type Mark, type Paper } from './drawing.ts';
 import { wrapped } from './letters.ts';
 import { stopsTaken, type SheetNumber } from './sheetFrame.ts';
 
@@ -16,6 +16,10 @@ export const LINE: Mm = 4.4, FOOT: Mm = 15, BELOW_FRAME: Mm = 7;
 
 /** What the foot of a page takes. */
 export const footHeight = (design: Design, paper: Paper): Mm => footLines(design, paper).length * LINE + FOOT;
+
+/** The room that is left for writing on a page. */
+export const writtenRoom = (design: Design, { left, top, width }: { readonly left: Mm; readonly top: Mm; readonly width: Mm }): Box =>
+  ({ left, right: left + width, top, bottom: A4.height - footHeight(design, A4) });
 
 /** Every stop that somebody took on his own name. */
 export const footLines = (design: Design, { width }: Paper): string[] =>

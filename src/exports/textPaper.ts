@@ -3,7 +3,7 @@ import type { Design } from '../checks/design.ts';
 import { CHECK, checkBar } from './checkBar.ts';
 import { A4, words, type Drawing, type Mark } from './drawing.ts';
 import { pagesOf, type Block } from './flow.ts';
-import { footHeight, footMarks } from './pageFoot.ts';
+import { footMarks, writtenRoom } from './pageFoot.ts';
 import { WIDTH } from './jobSheetSections.ts';
 
 const LEFT: Mm = 12, TOP: Mm = 17;
@@ -13,7 +13,7 @@ const LEFT: Mm = 12, TOP: Mm = 17;
  * @param after how many pages of drawings follow in the same document
  */
 export function textPages(design: Design, title: string, blocks: readonly Block[], after = 0): Drawing[] {
-  const written = pagesOf(blocks, { left: LEFT, right: LEFT + WIDTH, top: TOP, bottom: A4.height - footHeight(design, A4) });
+  const written = pagesOf(blocks, writtenRoom(design, { left: LEFT, top: TOP, width: WIDTH }));
   return written.map((marks, i) => ({ paper: A4, title, marks: [...checkBars(), ...marks, ...footMarks(design, A4, { n: i + 1, of: written.length + after })] }));
 }
 
