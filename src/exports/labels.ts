@@ -39,7 +39,7 @@ export const rowsOf = (rows: number, row: (step: number) => readonly Place[]): P
   at: (n) => { const width = row(0).length; return row(Math.floor(n / width))[n % width]; },
 });
 
-/** Room between one label and the next, so that they stay apart in a system font that runs wider. */
+/** Room between one label and the next, and between a label and a line, so that they stay apart in a system font that runs wider. */
 const APART: Mm = 0.7;
 /** What a place costs for each better one before it, in crossed lines. */
 const LATER = 0.02;
@@ -101,10 +101,10 @@ function firstBest(size: Box, places: Places, taken: Taken): Found | undefined {
   let best: Found | undefined, fewest = Infinity, i = -1;
   for (const place of places) {
     if (++i * LATER >= fewest) break;
-    const { at, leader } = place, box = moved(size, at);
+    const { at, leader } = place, box = moved(size, at), room = grown(box, APART);
     if (!isFree(box, taken)) continue;
     const through = leader ? taken.boxes.filter((other) => crosses(other, leader)).length : 0;
-    const cost = taken.lines.filter((line) => crosses(box, line)).length + through * THROUGH + i * LATER;
+    const cost = taken.lines.filter((line) => crosses(room, line)).length + through * THROUGH + i * LATER;
     if (cost < fewest) { best = { place, choice: { nth: i } }; fewest = cost; }
   }
   return best;

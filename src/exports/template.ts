@@ -34,7 +34,7 @@ export function line(path: Path, kind: LineKind, ink: Ink = 'ink'): Part {
 
 /** A path as short straight segments, for what must keep off it. */
 export const segments = (path: Path): Segment[] => path.flatMap((piece) => {
-  const steps = piece.kind === 'line' ? 1 : Math.ceil(lengthOf(piece) / 10);
+  const steps = piece.kind === 'line' ? 1 : Math.ceil(lengthOf(piece) / 4);
   return Array.from({ length: steps }, (_, i): Segment => [pointOn(piece, i / steps), pointOn(piece, (i + 1) / steps)]);
 });
 
