@@ -75,6 +75,13 @@ describe('the README', () => {
     await expect(run('{}')).rejects.toThrow(/units must be given/);
   });
 
+  test('shows an order of what is made besides that can be put into a sheet as it stands', () => {
+    const making: unknown = JSON.parse(`{${/```json\n("making": [^]*?)```/.exec(readme)![1]!}}`);
+    const { besides, fitting } = designed(JSON.stringify({ ...lockedSheet(), ...(making as object) }));
+    expect(Object.keys(fitting.making)).toEqual(expect.arrayContaining(['stack', 'jig', 'templates', 'card']));
+    expect(besides).toEqual([]);
+  });
+
   test('names every package the program runs with', () => {
     const { dependencies } = JSON.parse(readFileSync('package.json', 'utf8')) as { readonly dependencies: Record<string, string> };
     for (const name of Object.keys(dependencies)) {
