@@ -6,6 +6,7 @@ import { grown } from '../nest/noFit.ts';
 import { PER_MM } from '../nest/outline.ts';
 import { bentFace, type BentFace } from './bentFace.ts';
 import { needOf } from './need.ts';
+import { LOOKED_EVERY, widestOf, type Sections } from './widest.ts';
 
 /** A stretch of the sole that has a stack of its own: lengths along the face under the last. */
 export interface Zone { readonly name: ZoneName; readonly from: Mm; readonly to: Mm }
@@ -17,6 +18,8 @@ export interface Cover {
   readonly most: Mm;
   /** Where foam is needed deeper than the layers above reach, set out by the trim: outlines laid flat along the face itself, [along, y] in whole thousandths. */
   readonly loops: (zone: Zone, reach: Mm, thickness: Mm) => Paths64;
+  /** The same within ROUGH, near enough to choose a stack by; each worked out once. */
+  readonly rough: (zone: Zone, reach: Mm, thickness: Mm) => Paths64;
   /** What is needed there without the trim: where two layers meet. */
   readonly bare: (zone: Zone, reach: Mm, thickness: Mm) => Paths64;
   /** What of the body lies at a depth, nothing counted besides. */
@@ -26,45 +29,51 @@ export interface Cover {
 /** Points of an outline are spared within this; and a blank is that much larger than the trim makes it that neither this nor the arcs drawn through its points ever cut into what is needed. */
 const SPARED: Mm = 0.02, BESIDES: Mm = 0.1;
 
+/** How far rough loops may lie off the true ones: far more points are spared. */
+export const ROUGH: Mm = 0.1;
+
 export function coverOf({ shape, bodies }: SoleParts, trim: Mm): Cover {
   const face = bentFace(shape), need = needOf(bodies.foam, face), flare = Math.max(0, ...Object.values(shape.taper).map((lean) => tan(-lean)));
   const bare = kept(need.deeperThan), out = kept((depth) => setOut(bare(depth), trim + BESIDES + flare * LOOKED_EVERY));
-  const widest = (loops: (depth: Mm) => Paths64, reach: Mm, thickness: Mm): Paths64 =>
-    flare > 0 && thickness > 0 ? union(depthsIn(reach, thickness).flatMap(loops), FillRule.NonZero) : loops(reach);
+  const widest = (sections: Sections): Cover['loops'] => {
+    const over = flare > 0 ? widestOf(sections) : sections;
+    return (zone, reach, thickness) => within(over(reach, thickness), zone);
+  };
   return {
-    face, most: need.most,
-    loops: (zone, reach, thickness) => within(widest(out, reach, thickness), zone),
-    bare: (zone, reach, thickness) => within(widest(bare, reach, thickness), zone), section: (zone, depth) => within(need.sectionAt(depth), zone),
+    face, most: need.most, loops: widest(out), bare: widest(bare), section: (zone, depth) => within(need.sectionAt(depth), zone),
+    rough: oncePerStep(widest(kept((depth) => out(depth).map((loop) => spared(loop, ROUGH))))),
   };
 }
 
-/**
- * Walls that flare out stand widest where they end on the ground line, and that is anywhere between the two sides of a layer.
- * At the same depths for all layers, so that each is worked out once; blanks are larger by what a wall flares from one to the next.
- */
-const LOOKED_EVERY: Mm = 1;
-function depthsIn(reach: Mm, thickness: Mm): Mm[] {
-  const first = Math.floor(reach / LOOKED_EVERY) + 1, count = Math.max(0, Math.ceil((reach + thickness) / LOOKED_EVERY) - first);
-  return [reach, ...Array.from({ length: count }, (_, i) => (first + i) * LOOKED_EVERY), reach + thickness];
-}
-
 function setOut(loops: Paths64, by: Mm): Paths64 {
-  return union(loops.map((loop) => grown(spared(loop), by * PER_MM)), FillRule.NonZero).filter((loop) => area(loop) > 0);
+  return union(loops.map((loop) => grown(spared(loop, SPARED), by * PER_MM)), FillRule.NonZero).filter((loop) => area(loop) > 0);
 }
 
-const spared = (loop: Path64): Path64 => {
+const spared = (loop: Path64, within: Mm): Path64 => {
   const middle = loop.length >> 1, halves = [loop.slice(0, middle + 1), [...loop.slice(middle), loop[0]!]];
-  return halves.flatMap((half) => ramerDouglasPeucker(half, SPARED * PER_MM).slice(0, -1));
+  return halves.flatMap((half) => ramerDouglasPeucker(half, within * PER_MM).slice(0, -1));
 };
 
 /** Sections are worked out at steps of the depth: what a depth between two needs, the shallower one needs too. */
 const DEPTH_STEP: Mm = 0.1;
 
-function kept(work: (depth: Mm) => Paths64): (depth: Mm) => Paths64 {
+/** The step a depth lies in, counted from the face. */
+export const stepOf = (depth: Mm): number => Math.floor(depth / DEPTH_STEP + 1e-6);
+
+function kept(work: Sections): Sections {
   const known = new Map<number, Paths64>();
   return (depth) => {
-    const step = Math.floor(depth / DEPTH_STEP + 1e-6), found = known.get(step) ?? work(step * DEPTH_STEP);
+    const step = stepOf(depth), found = known.get(step) ?? work(step * DEPTH_STEP);
     known.set(step, found);
+    return found;
+  };
+}
+
+function oncePerStep(work: Cover['loops']): Cover['loops'] {
+  const known = new Map<string, Paths64>();
+  return (zone, reach, thickness) => {
+    const step = stepOf(reach), key = [zone.from, zone.to, step, thickness].join(' '), found = known.get(key) ?? work(zone, step * DEPTH_STEP, thickness);
+    known.set(key, found);
     return found;
   };
 }

@@ -7,7 +7,7 @@ export type Costing = (sheet: number, reach: Mm) => number | undefined;
 export interface Choice { readonly cost: number; readonly sheets: readonly number[] }
 
 export interface Search {
-  /** How much each sheet adds, its glue line counted. */
+  /** How much each sheet adds, its glue line counted; each more than SAME_DEPTH. */
   readonly adds: readonly Mm[];
   readonly costOf: Costing;
   /** Whether no foam is needed deeper. */
@@ -16,32 +16,39 @@ export interface Search {
   readonly keep: number;
 }
 
+/** Layers so far, and how deep they reach. */
+interface Way extends Choice { readonly reach: Mm }
+
+/** Depths nearer than this are one: no sheet is measured finer. */
+export const SAME_DEPTH: Mm = 0.05;
+
 /**
  * The stacks that reach deep enough at the least cost, best first; among equals those of fewest layers. What a layer
- * costs hangs only on how deep the layers above it reach, so the best way on from each depth is found once: all
- * combinations in all orders are looked at without being gone through one by one.
+ * costs hangs only on how deep the layers above it reach, so of all ways down to one depth only the best are gone on with,
+ * from the face downwards: all combinations in all orders are looked at without being gone through one by one, and there
+ * are never more of them than there are depths, whatever the sheets measure.
  */
 export function leastStacks(search: Search, from: Mm = 0): readonly Choice[] {
-  const known = new Map<number, readonly Choice[]>();
-  const onFrom = (reach: Mm): readonly Choice[] => {
-    if (search.enough(reach)) return [{ cost: 0, sheets: [] }];
-    const key = Math.round(reach / SAME_DEPTH), found = known.get(key) ?? best(search, reach, onFrom);
-    known.set(key, found);
-    return found;
-  };
-  return onFrom(from);
+  const downTo: Way[][] = [[{ cost: 0, reach: from, sheets: [] }]], deepEnough: Way[] = [];
+  for (let depth = 0; depth < downTo.length; depth++) {
+    for (const way of best(downTo[depth] ?? [], search.keep)) {
+      if (search.enough(way.reach)) deepEnough.push(way);
+      else for (const longer of waysOn(search, way)) (downTo[Math.floor((longer.reach - from) / SAME_DEPTH + ROUNDING)] ??= []).push(longer);
+    }
+    delete downTo[depth];
+  }
+  return best(deepEnough, search.keep).map(({ cost, sheets }) => ({ cost, sheets }));
 }
 
-/** Depths nearer than this are one. */
-const SAME_DEPTH: Mm = 1e-6;
+/** Room for the rounding of sums. */
+const ROUNDING = 1e-6;
 
-function best({ adds, costOf, keep }: Search, reach: Mm, onFrom: (reach: Mm) => readonly Choice[]): Choice[] {
-  const all = adds.flatMap((thickness, sheet): Choice[] => {
-    const cost = costOf(sheet, reach);
-    return cost === undefined ? [] : onFrom(reach + thickness).map((rest) => ({ cost: cost + rest.cost, sheets: [sheet, ...rest.sheets] }));
-  });
-  return all.sort(better).slice(0, keep);
-}
+const waysOn = ({ adds, costOf }: Search, { cost, reach, sheets }: Way): Way[] => adds.flatMap((thickness, sheet): Way[] => {
+  const more = costOf(sheet, reach);
+  return more === undefined ? [] : [{ cost: cost + more, reach: reach + thickness, sheets: [...sheets, sheet] }];
+});
+
+const best = (ways: readonly Way[], keep: number): Way[] => ways.toSorted(better).slice(0, keep);
 
 /** Costs nearer than this, mm³, are equal. */
 const SAME_COST = 1e-3;

@@ -2,7 +2,7 @@ import type { RackSheet, StackOrder } from '../../fitting/making.ts';
 import type { Mm } from '../../geometry/units.ts';
 import type { Last } from '../../last/last.ts';
 import type { Shoe } from '../../pair/shoe.ts';
-import { areaOfLoops, flatLoops, sizeOf, type Cover, type Zone } from './blanks.ts';
+import { areaOfLoops, flatLoops, ROUGH, sizeOf, stepOf, type Cover, type Zone } from './blanks.ts';
 import { leastStacks, type Choice } from './choose.ts';
 import { sheetsFor } from './sheets.ts';
 
@@ -46,10 +46,18 @@ export function plansFor(cover: Cover, { last, order: { foam } }: Stacked, order
 }
 
 function choices(cover: Cover, zone: Zone, order: StackOrder, sheets: readonly RackSheet[], from: Mm): readonly Choice[] {
-  return leastStacks({
-    adds: sheets.map(({ thickness }) => order.glueLine + thickness), keep: KEEP,
-    costOf: (sheet, reach) => costOf(cover, zone, order, sheets[sheet]!, reach), enough: (reach) => cover.bare(zone, reach, 0).length === 0,
-  }, from);
+  const isEnough = perStep((reach) => cover.bare(zone, reach, 0).length === 0), costs = sheets.map((sheet) => perStep((reach) => costOf(cover, zone, order, sheet, reach)));
+  return leastStacks({ adds: sheets.map(({ thickness }) => order.glueLine + thickness), keep: KEEP, costOf: (sheet, reach) => costs[sheet]!(reach), enough: isEnough }, from);
+}
+
+/** An answer for each step of the depth: within one all layers need the same. */
+function perStep<Answer>(work: (reach: Mm) => Answer): (reach: Mm) => Answer {
+  const known = new Map<number, Answer>();
+  return (reach) => {
+    const step = stepOf(reach);
+    if (!known.has(step)) known.set(step, work(reach));
+    return known.get(step)!;
+  };
 }
 
 /**
@@ -57,13 +65,13 @@ function choices(cover: Cover, zone: Zone, order: StackOrder, sheets: readonly R
  * undefined where a blank does not go on the sheet.
  */
 function costOf(cover: Cover, zone: Zone, { glueLine, apart, layerSaves }: StackOrder, { thickness, length, width }: RackSheet, reach: Mm): number | undefined {
-  const loops = flatLoops(cover.face, cover.loops(zone, reach, glueLine + thickness), reach + glueLine + thickness / 2), room = [length - 2 * apart - DRAWN, width - 2 * apart - DRAWN] as const;
+  const loops = flatLoops(cover.face, cover.rough(zone, reach, glueLine + thickness), reach + glueLine + thickness / 2), room = [length - 2 * apart - DRAWN, width - 2 * apart - DRAWN] as const;
   const fits = loops.map(sizeOf).every(([long, wide]) => (long <= room[0] && wide <= room[1]) || (wide <= room[0] && long <= room[1]));
   return fits ? areaOfLoops(loops) * thickness + areaOfLoops(cover.bare(WHOLE, 0, 0)) * layerSaves : undefined;
 }
 
-/** Arcs drawn through the points of an outline may pass them a little. */
-const DRAWN: Mm = 0.2;
+/** Arcs drawn through the points of an outline may pass them a little, and rough ones lie off them on both sides. */
+const DRAWN: Mm = 0.2 + 2 * ROUGH;
 
 function planOf(zone: Zone, { cost, sheets: chosen }: Choice, sheets: readonly RackSheet[], { glueLine }: StackOrder, from: Mm): Plan {
   let reach = from;
