@@ -24,11 +24,17 @@ export function flipDowels(pocket: readonly Point[], { length, width }: { readon
   };
   const places = (x: Mm): Mm[] => { const clear = clearAt(x); return acrossFrom(width / 2 - inset).filter((y) => (y === 0 || 2 * y >= apart) && clear(y)); };
   const [heel, toe] = [inset, length - inset], atHeel = places(heel), atToe = places(toe);
-  const pairs = atToe.flatMap((t) => atHeel.filter((h) => Math.abs(h - t) >= uneven).map((h) => ({ h, t })));
-  const widest = pairs.reduce<{ h: Mm; t: Mm } | undefined>((best, pair) => (!best || Math.min(pair.h, pair.t) > Math.min(best.h, best.t) ? pair : best), undefined);
+  const widest = widestPair(atHeel, atToe, uneven);
   if (!widest) return undefined;
   const twins = (x: Mm, y: Mm): Hole[] => (y === 0 ? [0] : [y, -y]).map((across) => ({ at: [x, across], diameter: dowel }));
   return [...twins(heel, widest.h), ...twins(toe, widest.t)];
+}
+
+/** The pair whose nearer place stands furthest out: at one end the furthest place of all, at the other the furthest that differs enough. Places come furthest first. */
+function widestPair(atHeel: readonly Mm[], atToe: readonly Mm[], uneven: Mm): { readonly h: Mm; readonly t: Mm } | undefined {
+  const [far, farToe] = [atHeel[0], atToe[0]], near = farToe === undefined ? undefined : atHeel.find((h) => farToe - h >= uneven), nearToe = far === undefined ? undefined : atToe.find((t) => far - t >= uneven);
+  const wideToe = near === undefined ? undefined : { h: near, t: farToe! }, wideHeel = nearToe === undefined ? undefined : { h: far!, t: nearToe };
+  return wideToe && wideHeel ? (wideHeel.t > wideToe.h ? wideHeel : wideToe) : wideToe ?? wideHeel;
 }
 
 /** From the edge of the block to its middle line. */

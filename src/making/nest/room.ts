@@ -1,4 +1,4 @@
-import { difference, FillRule, type Path64, type Paths64, type Point64 } from 'clipper2-ts';
+import { area, difference, FillRule, type Path64, type Paths64, type Point64 } from 'clipper2-ts';
 import { windowRound, type Window } from '../../geometry/clip.ts';
 import type { Path } from '../../geometry/path.ts';
 import type { Point } from '../../geometry/point.ts';
@@ -30,11 +30,24 @@ function turned(polygon: Path64, turn: Rad): Path64 {
 /** The first sheet that has room for a shape, turned whichever way ends first along it. */
 export function firstRoom(sheets: readonly (readonly Laid[])[], shapes: readonly Shape[], sheet: SheetSize, apart: Mm): { readonly sheet: number; readonly laid: Laid } | undefined {
   for (let i = 0; i < sheets.length; i++) {
+    if (isFull(sheets[i]!, shapes, sheet)) continue;
     const laid = shapes.reduce<Laid | undefined>((best, shape) => better(best, roomFor(shape, sheets[i]!, best ? shorter(sheet, endOf(best) + apart) : sheet, apart)), undefined);
     if (laid) return { sheet: i, laid };
   }
   return undefined;
 }
+
+/** Where less of a sheet is left than the part covers no place need be looked for. */
+const isFull = (laid: readonly Laid[], shapes: readonly Shape[], { length, width }: SheetSize): boolean =>
+  laid.reduce((sum, { shape }) => sum + area(shape.body), area(shapes[0]!.body)) > (length * width + (laid.length + 1) * OFF) * PER_MM ** 2;
+/** Bodies lie up to NEAR off the true outlines: less than this all round a part, mm². */
+const OFF = 200;
+
+/**
+ * A part is fitted in among so many of those laid last on its sheet; what lies further back is closed, and nothing more is
+ * laid beside it. On large sheets each part would else be held against all others in all its turns.
+ */
+const BESIDE_LAST = 16;
 
 /** How far along its sheet a part reaches, and how far across. */
 export const endOf = ({ shape, at }: Laid): Mm => at[0] + shape.bounds.most[0];
@@ -47,8 +60,9 @@ const inOrder = (a: Laid, b: Laid): number => endOf(a) - endOf(b) || topOf(a) - 
 const better = (best: Laid | undefined, one: Laid | undefined): Laid | undefined => (!best || (one && inOrder(one, best) < 0) ? one ?? best : best);
 
 /** Where a shape lies best: of the places where it touches what lies there already, or the edge, for the best place is always one of them. */
-function roomFor(shape: Shape, laid: readonly Laid[], { length, width }: SheetSize, apart: Mm): Laid | undefined {
-  const { least, most } = shape.bounds, low: Point = [apart - least[0], apart - least[1]], high: Point = [length - apart - most[0], width - apart - most[1]];
+function roomFor(shape: Shape, all: readonly Laid[], { length, width }: SheetSize, apart: Mm): Laid | undefined {
+  const laid = all.slice(-BESIDE_LAST), closed = Math.max(0, ...all.slice(0, -BESIDE_LAST).map(endOf));
+  const { least, most } = shape.bounds, low: Point = [closed + apart - least[0], apart - least[1]], high: Point = [length - apart - most[0], width - apart - most[1]];
   if (high[0] < low[0] - HAIR || high[1] < low[1] - HAIR) return undefined;
   const away = opposite(shape.body), taken = laid.flatMap((other) => shifted(sumLoops(other.shape.guard, away), other.at));
   const within = (value: number, k: 0 | 1): Mm => Math.max(low[k], Math.min(high[k], value / PER_MM));

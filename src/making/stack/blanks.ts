@@ -18,18 +18,21 @@ export interface Cover {
   readonly most: Mm;
   /** Where foam is needed deeper than the layers above reach, set out by the trim: outlines laid flat along the face itself, [along, y] in whole thousandths. */
   readonly loops: (zone: Zone, reach: Mm, thickness: Mm) => Paths64;
-  /** The same within ROUGH, near enough to choose a stack by; each worked out once. */
-  readonly rough: (zone: Zone, reach: Mm, thickness: Mm) => Paths64;
+  /** The blanks of a layer under so much glue, near enough to choose a stack by; each worked out once. */
+  readonly blanks: (zone: Zone, reach: Mm, glueLine: Mm, thickness: Mm) => RoughBlanks;
   /** What is needed there without the trim: where two layers meet. */
   readonly bare: (zone: Zone, reach: Mm, thickness: Mm) => Paths64;
   /** What of the body lies at a depth, nothing counted besides. */
   readonly section: (zone: Zone, depth: Mm) => Paths64;
 }
 
+/** Blanks of one layer: their area, mm², and the box round each, both within ROUGH of their edges. */
+export interface RoughBlanks { readonly area: number; readonly sizes: readonly (readonly [length: Mm, width: Mm])[] }
+
 /** Points of an outline are spared within this; and a blank is that much larger than the trim makes it that neither this nor the arcs drawn through its points ever cut into what is needed. */
 const SPARED: Mm = 0.02, BESIDES: Mm = 0.1;
 
-/** How far rough loops may lie off the true ones: far more points are spared. */
+/** How far the edges of rough blanks may lie off the true ones: far more points are spared. */
 export const ROUGH: Mm = 0.1;
 
 export function coverOf({ shape, bodies }: SoleParts, trim: Mm): Cover {
@@ -41,7 +44,7 @@ export function coverOf({ shape, bodies }: SoleParts, trim: Mm): Cover {
   };
   return {
     face, most: need.most, loops: widest(out), bare: widest(bare), section: (zone, depth) => within(need.sectionAt(depth), zone),
-    rough: oncePerStep(widest(kept((depth) => out(depth).map((loop) => spared(loop, ROUGH))))),
+    blanks: roughBlanks(face, widest(kept((depth) => out(depth).map((loop) => spared(loop, ROUGH))))),
   };
 }
 
@@ -69,12 +72,16 @@ function kept(work: Sections): Sections {
   };
 }
 
-function oncePerStep(work: Cover['loops']): Cover['loops'] {
-  const known = new Map<string, Paths64>();
-  return (zone, reach, thickness) => {
-    const step = stepOf(reach), key = [zone.from, zone.to, step, thickness].join(' '), found = known.get(key) ?? work(zone, step * DEPTH_STEP, thickness);
+function roughBlanks(face: BentFace, loops: Cover['loops']): Cover['blanks'] {
+  const known = new Map<string, RoughBlanks>();
+  return (zone, reach, glueLine, thickness) => {
+    const step = stepOf(reach), key = [zone.from, zone.to, step, glueLine, thickness].join(' '), found = known.get(key) ?? blanksAt(step * DEPTH_STEP);
     known.set(key, found);
     return found;
+    function blanksAt(top: Mm): RoughBlanks {
+      const flat = flatLoops(face, loops(zone, top, glueLine + thickness), top + glueLine + thickness / 2);
+      return { area: areaOfLoops(flat), sizes: flat.map(sizeOf) };
+    }
   };
 }
 

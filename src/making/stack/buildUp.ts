@@ -7,6 +7,8 @@ import { leftOver, type Stacks } from './stack.ts';
 
 /** Of so many pairs of stacks at most it is tried how they lie on the sheets. */
 const NESTED = 8;
+/** And of fewer, where they have more blanks together than this: each must be held against many others. */
+const BLANKS_NESTED = 160;
 
 /** What a job's soles need of the rack, worked out once for findings, files and papers. */
 interface Work { readonly order: StackOrder; readonly rack: Rack; readonly built: readonly Built[]; stacks?: Stacks }
@@ -44,9 +46,12 @@ export function stacksFor({ shoes, fitting: { job: { reference }, making: { stac
 function stacksFrom(built: readonly Built[], order: StackOrder, reference: string): Stacks {
   const able = built.filter(({ plans }) => plans.length > 0), cut = able.map((one) => cutter(one, reference));
   let best: Tried | undefined;
+  let nested = 0;
   for (const plans of pairsOf(able).slice(0, NESTED)) {
-    if (best && costOf(plans) >= best.cost) break;
-    const laid = layOn(plans.flatMap((plan, i) => cut[i]!(plan)), order), cost = costOf(plans) + leftOver(laid);
+    const blanks = plans.flatMap((plan, i) => cut[i]!(plan));
+    nested += blanks.reduce((sum, layer) => sum + layer.blanks.length, 0);
+    if (best && (costOf(plans) >= best.cost || nested > BLANKS_NESTED)) break;
+    const laid = layOn(blanks, order), cost = costOf(plans) + leftOver(laid);
     if (!best || cost < best.cost - SAME) best = { plans, laid, cost };
   }
   if (!best) return { shoes: [], sheets: [] };

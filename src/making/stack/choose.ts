@@ -14,6 +14,8 @@ export interface Search {
   readonly enough: (reach: Mm) => boolean;
   /** How many of the best are wanted. */
   readonly keep: number;
+  /** So many layers at most, and how deep they must reach for sure; any number where left out. */
+  readonly layers?: { readonly most: number; readonly deepest: Mm };
 }
 
 /** Layers so far, and how deep they reach. */
@@ -43,10 +45,13 @@ export function leastStacks(search: Search, from: Mm = 0): readonly Choice[] {
 /** Room for the rounding of sums. */
 const ROUNDING = 1e-6;
 
-const waysOn = ({ adds, costOf }: Search, { cost, reach, sheets }: Way): Way[] => adds.flatMap((thickness, sheet): Way[] => {
-  const more = costOf(sheet, reach);
-  return more === undefined ? [] : [{ cost: cost + more, reach: reach + thickness, sheets: [...sheets, sheet] }];
+const waysOn = (search: Search, { cost, reach, sheets }: Way): Way[] => search.adds.flatMap((thickness, sheet): Way[] => {
+  const below = reach + thickness, more = isInReach(search, sheets.length + 1, below) ? search.costOf(sheet, reach) : undefined;
+  return more === undefined ? [] : [{ cost: cost + more, reach: below, sheets: [...sheets, sheet] }];
 });
+
+/** Whether the layers that are left reach deep enough, each of the thickest sheet. */
+const isInReach = ({ adds, layers }: Search, used: number, reach: Mm): boolean => !layers || reach + (layers.most - used) * Math.max(...adds) >= layers.deepest;
 
 const best = (ways: readonly Way[], keep: number): Way[] => ways.toSorted(better).slice(0, keep);
 

@@ -25,7 +25,7 @@ const SHALLOWEST: Mm = 2 * FACET;
 
 export function needOf(body: Body, face: BentFace): Need {
   const rows = skinOf(body, face), facets = facetsOf(rows), places = rows.flat(), depths = Float64Array.from(places, ({ depth }) => depth);
-  const at = (depth: Mm): Paths64 => cutAt(facets, places, depths, Math.max(SHALLOWEST, depth));
+  const near = facetsByDepth(facets, depths), at = (depth: Mm): Paths64 => cutAt(near(Math.max(SHALLOWEST, depth)), places, depths, Math.max(SHALLOWEST, depth));
   return { most: Math.max(...depths) + COUNTED, deeperThan: (depth) => at(depth - COUNTED), sectionAt: at };
 }
 
@@ -59,10 +59,20 @@ function facetsOf(rows: readonly (readonly BentPlace[])[]): Uint32Array {
   })).flat());
 }
 
+/** The facets that reach through each whole mm of depth, in their order: most of a skin is nowhere near a cut. */
+function facetsByDepth(facets: Uint32Array, depths: Float64Array): (depth: Mm) => readonly number[] {
+  const near: number[][] = [];
+  for (let f = 0; f < facets.length; f += 3) {
+    const [a, b, c] = [facets[f]!, facets[f + 1]!, facets[f + 2]!], [from, to] = [Math.min(depths[a]!, depths[b]!, depths[c]!), Math.max(depths[a]!, depths[b]!, depths[c]!)];
+    for (let slice = Math.max(0, Math.floor(from)); slice <= to; slice++) (near[slice] ??= []).push(a, b, c);
+  }
+  return (depth) => near[Math.floor(depth)] ?? [];
+}
+
 interface Step { readonly to: number; readonly at: Point64 }
 
 /** The lines in which a depth cuts the skin, as outlines. */
-function cutAt(facets: Uint32Array, places: readonly BentPlace[], depths: Float64Array, depth: Mm): Paths64 {
+function cutAt(facets: readonly number[], places: readonly BentPlace[], depths: Float64Array, depth: Mm): Paths64 {
   const steps = new Map<number, Step>(), count = places.length;
   for (let f = 0; f < facets.length; f += 3) for (let k = 0; k < 3; k++) {
     const [a, b, c] = [facets[f + k]!, facets[f + ((k + 1) % 3)]!, facets[f + ((k + 2) % 3)]!];

@@ -2,7 +2,7 @@ import type { RackSheet, StackOrder } from '../../fitting/making.ts';
 import type { Mm } from '../../geometry/units.ts';
 import type { Last } from '../../last/last.ts';
 import type { Shoe } from '../../pair/shoe.ts';
-import { areaOfLoops, flatLoops, ROUGH, sizeOf, stepOf, type Cover, type Zone } from './blanks.ts';
+import { areaOfLoops, ROUGH, stepOf, type Cover, type Zone } from './blanks.ts';
 import { leastStacks, type Choice } from './choose.ts';
 import { sheetsFor } from './sheets.ts';
 
@@ -14,6 +14,9 @@ export interface Plan { readonly cost: number; readonly layers: readonly Planned
 
 /** How many stacks of one shoe are nested to see what is left over of the sheets. */
 const KEEP = 8;
+
+/** More layers than this nobody glues one on the other: each joint is brushed twice, waits and may open. Common practice of the trade. */
+export const MOST_LAYERS = 24;
 
 const WHOLE: Zone = { name: 'whole', from: -Infinity, to: Infinity };
 
@@ -47,7 +50,17 @@ export function plansFor(cover: Cover, { last, order: { foam } }: Stacked, order
 
 function choices(cover: Cover, zone: Zone, order: StackOrder, sheets: readonly RackSheet[], from: Mm): readonly Choice[] {
   const isEnough = perStep((reach) => cover.bare(zone, reach, 0).length === 0), costs = sheets.map((sheet) => perStep((reach) => costOf(cover, zone, order, sheet, reach)));
-  return leastStacks({ adds: sheets.map(({ thickness }) => order.glueLine + thickness), keep: KEEP, costOf: (sheet, reach) => costs[sheet]!(reach), enough: isEnough }, from);
+  return leastStacks({
+    adds: sheets.map(({ thickness }) => order.glueLine + thickness), costOf: (sheet, reach) => costs[sheet]!(reach), enough: isEnough, keep: KEEP,
+    layers: { most: from > 0 ? MOST_LAYERS - 1 : MOST_LAYERS, deepest: deepestOf(isEnough, cover.most) },
+  }, from);
+}
+
+/** Where it is enough for the first time, to the mm. */
+function deepestOf(isEnough: (reach: Mm) => boolean, most: Mm): Mm {
+  let reach = 0;
+  while (reach < most && !isEnough(reach)) reach++;
+  return reach;
 }
 
 /** An answer for each step of the depth: within one all layers need the same. */
@@ -65,9 +78,9 @@ function perStep<Answer>(work: (reach: Mm) => Answer): (reach: Mm) => Answer {
  * undefined where a blank does not go on the sheet.
  */
 function costOf(cover: Cover, zone: Zone, { glueLine, apart, layerSaves }: StackOrder, { thickness, length, width }: RackSheet, reach: Mm): number | undefined {
-  const loops = flatLoops(cover.face, cover.rough(zone, reach, glueLine + thickness), reach + glueLine + thickness / 2), room = [length - 2 * apart - DRAWN, width - 2 * apart - DRAWN] as const;
-  const fits = loops.map(sizeOf).every(([long, wide]) => (long <= room[0] && wide <= room[1]) || (wide <= room[0] && long <= room[1]));
-  return fits ? areaOfLoops(loops) * thickness + areaOfLoops(cover.bare(WHOLE, 0, 0)) * layerSaves : undefined;
+  const { area, sizes } = cover.blanks(zone, reach, glueLine, thickness), room = [length - 2 * apart - DRAWN, width - 2 * apart - DRAWN] as const;
+  const fits = sizes.every(([long, wide]) => (long <= room[0] && wide <= room[1]) || (wide <= room[0] && long <= room[1]));
+  return fits ? area * thickness + areaOfLoops(cover.bare(WHOLE, 0, 0)) * layerSaves : undefined;
 }
 
 /** Arcs drawn through the points of an outline may pass them a little, and rough ones lie off them on both sides. */
