@@ -16,6 +16,8 @@ export type ZoneName = 'whole' | 'heel' | 'middle' | 'forepart';
 export interface Cover {
   readonly face: BentFace;
   readonly most: Mm;
+  /** Of the whole sole under its face, mm². */
+  readonly area: number;
   /** Where foam is needed deeper than the layers above reach, set out by the trim: outlines laid flat along the face itself, [along, y] in whole thousandths. */
   readonly loops: (zone: Zone, reach: Mm, thickness: Mm) => Paths64;
   /** The blanks of a layer under so much glue, near enough to choose a stack by; each worked out once. */
@@ -43,7 +45,7 @@ export function coverOf({ shape, bodies }: SoleParts, trim: Mm): Cover {
     return (zone, reach, thickness) => within(over(reach, thickness), zone);
   };
   return {
-    face, most: need.most, loops: widest(out), bare: widest(bare), section: (zone, depth) => within(need.sectionAt(depth), zone),
+    face, most: need.most, area: areaOfLoops(bare(0)), loops: widest(out), bare: widest(bare), section: (zone, depth) => within(need.sectionAt(depth), zone),
     blanks: roughBlanks(face, widest(kept((depth) => out(depth).map((loop) => spared(loop, ROUGH))))),
   };
 }

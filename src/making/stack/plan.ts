@@ -2,7 +2,7 @@ import type { RackSheet, StackOrder } from '../../fitting/making.ts';
 import type { Mm } from '../../geometry/units.ts';
 import type { Last } from '../../last/last.ts';
 import type { Shoe } from '../../pair/shoe.ts';
-import { areaOfLoops, ROUGH, stepOf, type Cover, type Zone } from './blanks.ts';
+import { ROUGH, stepOf, type Cover, type Zone } from './blanks.ts';
 import { leastStacks, type Choice } from './choose.ts';
 import { sheetsFor } from './sheets.ts';
 
@@ -80,7 +80,7 @@ function perStep<Answer>(work: (reach: Mm) => Answer): (reach: Mm) => Answer {
 function costOf(cover: Cover, zone: Zone, { glueLine, apart, layerSaves }: StackOrder, { thickness, length, width }: RackSheet, reach: Mm): number | undefined {
   const { area, sizes } = cover.blanks(zone, reach, glueLine, thickness), room = [length - 2 * apart - DRAWN, width - 2 * apart - DRAWN] as const;
   const fits = sizes.every(([long, wide]) => (long <= room[0] && wide <= room[1]) || (wide <= room[0] && long <= room[1]));
-  return fits ? area * thickness + areaOfLoops(cover.bare(WHOLE, 0, 0)) * layerSaves : undefined;
+  return fits ? area * thickness + cover.area * layerSaves : undefined;
 }
 
 /** Arcs drawn through the points of an outline may pass them a little, and rough ones lie off them on both sides. */
