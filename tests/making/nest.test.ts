@@ -58,6 +58,14 @@ function expectSound(parts: readonly FlatPart[], sheet: SheetSize, order: NestOr
   }));
 }
 
+test('many parts on a large sheet lie apart, and little more of it is used than they cover', () => {
+  const chance = chanceFrom(7), parts = Array.from({ length: 24 }, () => rectangle(chance.between(30, 60), chance.between(20, 40))), sheet = { length: 700, width: 300 }, order = { apart: 3, turns: QUARTERS };
+  const made = nest(parts, sheet, order), [use] = made.sheets;
+  expectSound(parts, sheet, order, made);
+  expect(made.sheets).toHaveLength(1);
+  expect(use!.parts / ((sheet.length - use!.clear) * sheet.width)).toBeGreaterThan(0.6);
+});
+
 describe('nesting', () => {
   const chance = chanceFrom(41);
   const cases = Array.from({ length: 6 }, (_, i) => ({ seed: i, parts: someParts(chance), sheet: { length: chance.between(300, 500), width: chance.between(280, 400) }, between: chance.between(0, 12) }));

@@ -5,7 +5,7 @@ import { pointAlong, type Path } from '../../src/geometry/path.ts';
 import { distance, type Point, type Point3 } from '../../src/geometry/point.ts';
 import { arcsRoundRing } from '../../src/making/stack/arcsAlong.ts';
 import { builtFor, stacksFor } from '../../src/making/stack/buildUp.ts';
-import { leastStacks, type Search } from '../../src/making/stack/choose.ts';
+import { leastStacks, SAME_DEPTH, type Search } from '../../src/making/stack/choose.ts';
 import { cutter, layOn, type Built } from '../../src/making/stack/cut.ts';
 import { stackFindings } from '../../src/making/stack/findings.ts';
 import type { PlannedLayer } from '../../src/making/stack/plan.ts';
@@ -159,6 +159,26 @@ describe('the choice of sheets', () => {
     found.forEach(({ cost }, i) => expect(cost).toBeCloseTo(costs[i]!, 6));
   });
 
+  test('sheets of ten odd thicknesses, whose sums are almost all different, are looked at no more often than there are depths', () => {
+    const chance = chanceFrom(31), adds = Array.from({ length: 10 }, () => chance.between(0.6, 4)), keep = 4;
+    let asked = 0;
+    const costOf = (sheet: number, reach: number): number => { asked++; return (200 - 3 * reach) * adds[sheet]! + 40; };
+    const found = leastStacks({ adds, costOf, enough: (reach) => reach >= 14, keep });
+    // Looking at each depth once, the ways down to it cannot be more: closed form.
+    expect(asked).toBeLessThanOrEqual((14 / SAME_DEPTH) * keep * adds.length);
+    for (const { sheets, cost } of found) {
+      let reach = 0, sum = 0;
+      for (const sheet of sheets) { sum += costOf(sheet, reach); expect(reach).toBeLessThan(14); reach += adds[sheet]!; }
+      expect([reach >= 14, cost]).toEqual([true, expect.closeTo(sum, 6)]);
+    }
+  });
+
+  test('no stack has more layers than are allowed, and one is found wherever the thickest sheets reach deep enough', () => {
+    const search = (most: number): Search => ({ adds: [2, 3], costOf: (sheet) => [10, 100][sheet], enough: (reach) => reach >= 20, keep: 5, layers: { most, deepest: 20 } });
+    for (const { sheets } of leastStacks(search(8))) expect(sheets.length).toBeLessThanOrEqual(8);
+    expect([6, 7, 8, 10].map((most) => leastStacks(search(most))[0]?.cost)).toEqual([undefined, 610, 440, 100]);
+  });
+
   test('among stacks of one cost the one of fewest layers comes first', () => {
     const search: Search = { adds: [5, 10], costOf: (sheet) => [50, 100][sheet], enough: (reach) => reach >= 20, keep: 3 };
     expect(leastStacks(search).map(({ sheets }) => sheets)).toEqual([[1, 1], [0, 0, 1], [0, 1, 0]]);
@@ -250,6 +270,21 @@ describe('racks that do not do', () => {
     expect(finding).toMatchObject({ code: 'STACK_MANY_LAYERS', limit: 8 });
     expect(finding!.measured).toBeGreaterThan(8);
     expect(stacked(alone([sheetOf(2), sheetOf(named)])).shoes[0]!.layers.length).toBeLessThanOrEqual(8);
+  });
+
+  test('sheets so thin that nobody would glue so many make no stack, and the sheet it names makes one', () => {
+    const thin = alone([sheetOf(0.7)]), [finding] = stackFindings(thin), named = Number(/a sheet of (\d+) mm besides/.exec(finding!.text)![1]);
+    expect(finding).toMatchObject({ code: 'STACK_MANY_LAYERS', measured: 25 });
+    expect(finding!.text).toContain('No stack is made for the right shoe: it would take more than 24 layers');
+    expect(stacked(thin)).toEqual({ shoes: [], sheets: [] });
+    expect(stacked(alone([sheetOf(0.7), sheetOf(named)])).shoes[0]!.layers.length).toBeLessThanOrEqual(8);
+  });
+
+  test('where thin sheets are taken to save the last foam, and no thicker one helps, it says how sparing to be', () => {
+    const rack = [2, 3, 5, 10].map((thickness) => sheetOf(thickness)), saving = ordered(JOBS.alone, { layerSaves: 0 }, rack), [finding] = stackFindings(saving);
+    expect(finding).toMatchObject({ code: 'STACK_MANY_LAYERS' });
+    const saves = Number(/saves (\d+) mm of foam/.exec(finding!.text)![1]);
+    expect(codes(ordered(JOBS.alone, { layerSaves: saves }, rack))).toEqual([]);
   });
 });
 
