@@ -160,6 +160,17 @@ test('a board too small is told with one that works', () => {
   expect([told(onBoard({ board: { length, width } })), told(onBoard({}))]).toEqual([[], []]);
 });
 
+test('where gauges and jig want boards of their own, all findings name one that takes everything, and tell the side that is too short', () => {
+  const of = (board: object): Finding[] => makingFindings({ ...designOf(JOBS.pair), fitting: gauged(JOBS.pair, { jig: {}, wedges: {}, board }) }).filter(({ code }) => code === 'BEYOND_BOARD');
+  const small = of({ length: 250, width: 80 }), named = new Set(small.map(({ text }) => /(\d+ mm by \d+ mm)(?= takes all| instead \()/.exec(text)![1]!)), [length, width] = [...named][0]!.match(/\d+/g)!.map(Number);
+  expect(new Set(small.map(({ where }) => where)).size).toBe(3);
+  expect(named.size).toBe(1);
+  expect(of({ length, width })).toEqual([]);
+  const low = of({ length, width: width! - 30 });
+  expect(low.length).toBeGreaterThan(0);
+  for (const { measured, limit } of low) expect([measured, limit]).toEqual([width! - 30, width]);
+});
+
 test('a cut wider than the slots of the heel block stops, with the widest that works', () => {
   const design = designOf(gauged(JOBS.alone)), found = (kerf: number): Finding[] => makingFindings({ ...design, fitting: gauged(JOBS.alone, { board: { thickness: 6, kerf } }) }).filter(({ code }) => code === 'KERF_WIDER_THAN_SLOT');
   expect(found(8)).toMatchObject([{ severity: 'stop', measured: 8, limit: 6.09, where: 'slots of the heel block' }]);

@@ -227,6 +227,9 @@ describe('findings name what works', () => {
   });
   test('ribs closer than the board is thick, and a board too small', () => {
     expect(found({ jig: { ribsApart: 12 }, board: MEASURED })[0]).toMatchObject({ code: 'RIBS_TOO_CLOSE', severity: 'warn', limit: 16.1 });
+    const closer = (ribsApart: number) => found({ jig: { ribsApart }, board: { ...MEASURED, thickness: 6.03 } });
+    const named = Number(/about (\S+) mm apart/.exec(closer(12)[0]!.text)![1]);
+    expect([closer(named), closer(named - 0.1).map(({ code }) => code)]).toEqual([[], ['RIBS_TOO_CLOSE']]);
     const [small] = found({ jig: {}, board: { ...MEASURED, length: 300, width: 250 } });
     expect(small).toMatchObject({ code: 'BEYOND_BOARD', severity: 'warn', measured: 300 });
     expect(small!.text).toMatch(/has no room for this: rail, outer side\. All parts of the jig are laid/);

@@ -33,16 +33,26 @@ export function kerfTooWide({ shoes, fitting: { making: { board: { thickness, cl
   }];
 }
 
+/** Parts that are laid on boards together. @property what they are, in the plural, like `gauges` or `parts of the jig` */
+export interface Lot { readonly side: Side; readonly what: string; readonly parts: readonly FlatPart[] }
+
 /**
- * Parts that the board on the sheet does not take: they are laid on a larger one all the same, and that one is named.
- * @param what the parts are together, in the plural, like `gauges` or `parts of the jig`
+ * Lots with parts that the board on the sheet does not take: each is laid on a larger one all the same, and one board is
+ * named that takes the parts of every lot, for the sheet has but one.
  */
-export function beyondBoard(side: Side, what: string, parts: readonly FlatPart[], board: BoardOrder): Finding[] {
-  const { length, width } = boardFor(parts, board), [first] = parts.filter((part) => { const own = boardFor([part], board); return own.length > board.length || own.width > board.width; });
-  if (!first) return [];
-  return [{
-    code: 'BEYOND_BOARD', severity: 'warn', side, measured: board.length, limit: length, unit: 'mm', where: what,
-    text: `A board of ${mm(board.length, 0)} by ${mm(board.width, 0)} with ${mm(board.apart)} kept free all round has no room for this: ${first.name}. All ${what} are laid on one of ${mm(length, 0)} by ${mm(width, 0)} instead (making.board.length, making.board.width).`,
-    basis: PRACTICE,
-  }];
+export function beyondBoard(lots: readonly Lot[], board: BoardOrder): Finding[] {
+  const all = boardFor(lots.flatMap(({ parts }) => parts), board);
+  return lots.flatMap(({ side, what, parts }): Finding[] => {
+    const own = boardFor(parts, board), first = parts.find((part) => isLarger(boardFor([part], board), board));
+    if (!first) return [];
+    const [measured, limit] = all.length > board.length ? [board.length, all.length] : [board.width, all.width], one = `on one of ${size(own)} instead`;
+    return [{
+      code: 'BEYOND_BOARD', severity: 'warn', side, measured, limit, unit: 'mm', where: what, basis: PRACTICE,
+      text: `A board of ${size(board)} with ${mm(board.apart)} kept free all round has no room for this: ${first.name}. All ${what} are laid ${one}${isLarger(all, own) ? `; one of ${size(all)} takes all that is cut for this job` : ''} (making.board.length, making.board.width).`,
+    }];
+  });
 }
+
+type Size = Pick<BoardOrder, 'length' | 'width'>;
+const size = ({ length, width }: Size): string => `${mm(length, 0)} by ${mm(width, 0)}`;
+const isLarger = (one: Size, other: Size): boolean => one.length > other.length || one.width > other.width;

@@ -5,10 +5,10 @@ import { PRACTICE } from '../../checks/sources.ts';
 import type { BoardOrder, JigOrder, Tool } from '../../fitting/making.ts';
 import type { Mm } from '../../geometry/units.ts';
 import { partsOf, type Pair, type Shoe } from '../../pair/shoe.ts';
-import { beyondBoard, USUAL_CUTTER } from '../cut/boardFindings.ts';
+import { USUAL_CUTTER, type Lot } from '../cut/boardFindings.ts';
 import { bushWorks, largestOffset, offsetFor } from './bush.ts';
-import { leastApart } from './frame.ts';
-import { jigOf, type Jig } from './jig.ts';
+import { jigFrame, leastApart } from './frame.ts';
+import { jigOf } from './jig.ts';
 import { routerReach } from './routerReach.ts';
 
 /** What stands in the way of a jig that goes together and cuts the right line. */
@@ -18,9 +18,14 @@ export function jigFindings({ fitting: { making: { jig: order, board, tool } }, 
 }
 
 function ofShoe(shoe: Shoe, order: JigOrder, board: BoardOrder, tool: Tool | undefined): Finding[] {
-  const large = bushTooLarge(shoe, order), jig = jigOf(shoe, order, board, '');
-  return [...large, ...outsoleLeft(shoe, order), ...(jig && tool ? cutterTooShort(shoe, jig, tool, board) : []), ...(jig ? beyondBoard(shoe.side, 'parts of the jig', jig.parts.map(({ part }) => part), board) : [])];
+  return [...bushTooLarge(shoe, order), ...outsoleLeft(shoe, order), ...(tool ? cutterTooShort(shoe, order, tool, board) : [])];
 }
+
+/** The parts of each jig, as they are laid on boards. */
+export const jigLots = ({ fitting: { making: { jig: order, board } }, shoes }: Pair): Lot[] => !order ? [] : shoes.flatMap((shoe) => {
+  const jig = jigOf(shoe, order, board, '');
+  return jig ? [{ side: shoe.side, what: 'parts of the jig', parts: jig.parts.map(({ part }) => part) }] : [];
+});
 
 const common = { unit: 'mm', basis: PRACTICE } as const;
 
@@ -84,9 +89,11 @@ function outsoleLeft(shoe: Shoe, { face, bush }: JigOrder): Finding[] {
 }
 
 /** A bush is of use only where its cutter comes to the middle of the shoe. */
-function cutterTooShort({ side }: Shoe, { bush, frame }: Jig, { reach }: Tool, { thickness }: BoardOrder): Finding[] {
-  const { fromBase, fromBush } = routerReach(frame, thickness);
-  if (!bush || !over(fromBase, reach)) return [];
+function cutterTooShort(shoe: Shoe, order: JigOrder, { reach }: Tool, board: BoardOrder): Finding[] {
+  const { side } = shoe, shape = partsOf(shoe)?.shape;
+  if (!shape || !bushWorks(shape, order)) return [];
+  const { fromBase, fromBush } = routerReach(jigFrame(shape, order, board), board.thickness);
+  if (!over(fromBase, reach)) return [];
   return [{
     ...common, code: 'JIG_REACH', severity: 'warn', side, measured: reach, limit: fromBase, where: 'rails of the jig',
     text: `With a guide bush the router lies on its side against the ribs and cuts to the middle from both sides: the cutter must stand out ${mm(fromBase)} from the base, ${mm(fromBush)} beyond the bush, and the one on the sheet reaches ${mm(reach)}. Take one that reaches ${mm(Math.ceil(fromBase - 1e-9), 0)} (making.tool.reach), or leave the bush out (making.jig.bush) and cut with a sled over both rails: its cutter stands upright and need not reach far.`,
@@ -94,8 +101,8 @@ function cutterTooShort({ side }: Shoe, { bush, frame }: Jig, { reach }: Tool, {
 }
 
 function ribsTooClose({ ribsApart }: JigOrder, board: BoardOrder): Finding[] {
-  const least = leastApart(board);
-  if (ribsApart >= least) return [];
+  const least = Math.ceil(leastApart(board) * 10 - 1e-6) / 10;
+  if (ribsApart >= leastApart(board)) return [];
   return [{
     ...common, code: 'RIBS_TOO_CLOSE', severity: 'warn', measured: ribsApart, limit: least, where: 'ribs of the jig',
     text: `Ribs of a board of ${mm(board.thickness)} cannot stand every ${mm(ribsApart)}; they are set about ${mm(least)} apart (making.jig.ribsApart).`,

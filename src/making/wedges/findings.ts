@@ -4,21 +4,27 @@ import { PRACTICE } from '../../checks/sources.ts';
 import type { WedgeOrder } from '../../fitting/making.ts';
 import type { Mm } from '../../geometry/units.ts';
 import type { Pair, RockerShoe } from '../../pair/shoe.ts';
-import { beyondBoard } from '../cut/boardFindings.ts';
+import type { Lot } from '../cut/boardFindings.ts';
 import { wedgeTemplates } from './templates.ts';
 import { isTrial, trialFor, trialOf, type LeftOut, type NoTrial, type Trial } from './trial.ts';
 import { largestWorking, variantWords } from './variants.ts';
 
 /** What to know of the trial wedges before they are made. They are solved for it, so it waits while a hand drags. */
 export function wedgeFindings(pair: Pair): Finding[] {
-  const { shoes, fitting: { making: { wedges, board } } } = pair;
+  const { shoes, fitting: { making: { wedges } } } = pair;
   if (!wedges) return [];
   return shoes.flatMap((shoe) => {
     if (shoe.kind !== 'rocker') return [];
     const trial = trialFor(shoe, wedges);
-    return isTrial(trial) ? [...trial.leftOut.map((one) => leftOut(shoe, one)), ...standsHigher(pair, shoe, trial), ...beyondBoard(shoe.side, 'templates of the trial wedges', wedgeTemplates(shoe.side, trial), board)] : [noTrial(shoe, wedges, trial)];
+    return isTrial(trial) ? [...trial.leftOut.map((one) => leftOut(shoe, one)), ...standsHigher(pair, shoe, trial)] : [noTrial(shoe, wedges, trial)];
   });
 }
+
+/** The templates of each trial, as they are laid on boards. */
+export const wedgeLots = ({ shoes, fitting: { making: { wedges } } }: Pair): Lot[] => !wedges ? [] : shoes.flatMap((shoe) => {
+  const trial = shoe.kind === 'rocker' ? trialFor(shoe, wedges) : undefined;
+  return trial && isTrial(trial) ? [{ side: shoe.side, what: 'templates of the trial wedges', parts: wedgeTemplates(shoe.side, trial) }] : [];
+});
 
 /** Why a shape is missing, and what of it works. */
 export function leftOutWords({ variant, why, works: { step, flat } }: LeftOut): string {
