@@ -3,6 +3,7 @@ import type { Pair } from '../pair/shoe.ts';
 import { blockFindings } from './block/blockFindings.ts';
 import { cardFindings } from './card/findings.ts';
 import { beyondBoard, boardNotMeasured, kerfTooWide } from './cut/boardFindings.ts';
+import { stepsRounded } from './gauges/findings.ts';
 import { gaugeLots } from './gauges/lots.ts';
 import { jigFindings, jigLots } from './jig/findings.ts';
 import { mouldFindings } from './mould/findings.ts';
@@ -19,6 +20,7 @@ const CHECKS: readonly ((pair: Pair) => readonly Finding[])[] = [
   blockFindings,
   cardFindings,
   boardTooSmall,
+  stepsRounded,
   kerfTooWide,
   jigFindings,
   boardNotMeasured,

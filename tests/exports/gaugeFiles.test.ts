@@ -91,7 +91,7 @@ test('cures are told in the step and the flat that are ordered', () => {
 test('the numbers of both stand beside the shoe', () => {
   const { shoes, making } = JSON.parse(designJson(design, made));
   expect([making.gauges, making.wedges]).toEqual([{ depthMm: 30 }, { stepMm: 5, flatMm: 30 }]);
-  expect(shoes[0].gauges.heights[0]).toMatchObject({ place: 'seat', withinMm: 1 });
+  expect(shoes[0].gauges.heights[0]).toMatchObject({ place: 'edge at seat', withinMm: 1 });
   expect([shoes[0].trial.leastSkinMm, shoes[0].trial.wedges.length, shoes[1].trial]).toEqual([1.5, 6, undefined]);
 });
 

@@ -7,6 +7,9 @@ import { backWall, type Slice } from '../../src/making/gauges/slice.ts';
 import { heightGauge } from '../../src/making/gauges/heightGauge.ts';
 import { toeWedge } from '../../src/making/gauges/toeWedge.ts';
 import type { FlatPart } from '../../src/making/flatPart.ts';
+import { cutLine } from '../../src/making/cut/kerf.ts';
+import { relieved } from '../../src/making/cut/relief.ts';
+import { fromPath } from '../../src/making/setOut.ts';
 import { readMaking } from '../../src/fitting/readMaking.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
 import { degrees } from '../../src/geometry/units.ts';
@@ -70,11 +73,12 @@ describe.each(MADE)('the gauges of $name', ({ gauges, shoe, parts, fitting }) =>
   test('the steps of the height gauge are the figures, a millimetre less and more', () => {
     const figures = new Map(figuresOf(shoe, fitting).map(({ key, value }) => [key, value])), { camber, ballWidth } = shape.last;
     for (const { place, height } of gauges.heights) {
-      if (place === 'tip') continue;
-      const x = place.startsWith('seat') ? shape.last.seatLength / 2 : shape.last.tread, sides = place.endsWith('inner') ? [-1] : place.endsWith('outer') ? [1] : [-1, 1];
+      expect(place).toMatch(/^edge at /);
+      if (place.endsWith('tip')) continue;
+      const x = place.includes('seat') ? shape.last.seatLength / 2 : shape.last.tread, sides = place.endsWith('inner') ? [-1] : place.endsWith('outer') ? [1] : [-1, 1];
       // A dished bottom stands higher at its edges: the parabola across, by hand.
       const dished = sides.map((sign) => camber * (edgeY(shape.edge, x, sign) / (ballWidth / 2)) ** 2);
-      expect(height).toBeCloseTo(figures.get(place.startsWith('seat') ? 'seatHeight' : 'ballHeight')! + dished.reduce((a, b) => a + b) / sides.length, 2);
+      expect(height).toBeCloseTo(figures.get(place.includes('seat') ? 'seatHeight' : 'ballHeight')! + dished.reduce((a, b) => a + b) / sides.length, 2);
     }
     const inOrder = (heights: readonly number[]): number[] => [...new Set(heights.map((z) => Number(z.toFixed(6))))].sort((a, b) => a - b);
     const tops = partOf(gauges, 'height gauge').outline.map((piece) => pointOn(piece, 0)[1]).filter((z) => z > 0);
@@ -115,10 +119,24 @@ describe.each(MADE)('the gauges of $name', ({ gauges, shoe, parts, fitting }) =>
 
 test('the name of a height gauge finds room however low the heel is', () => {
   for (const low of [6, 9, 14, 22, 40]) {
-    const { outline, letters } = heightGauge('right height gauge', [{ place: 'seat', height: low }, { place: 'ball', height: 9 }, { place: 'tip', height: 12 }], true), corners = outline.map((piece) => pointOn(piece, 0));
+    const { outline, letters } = heightGauge('right height gauge', [{ place: 'edge at seat, inner', height: low }, { place: 'edge at seat, outer', height: low }, { place: 'edge at ball', height: 9 }, { place: 'edge at tip', height: 12 }], true), corners = outline.map((piece) => pointOn(piece, 0));
     expect(letters.map(({ text }) => text).join(' ')).toMatch(/right height gauge$/);
     for (const { text, at: [x, y], size } of letters) for (const point of [[x, y], [x + text.length * size * 0.6, y + size]] as const) expect([low, text, isInside(corners, point)]).toEqual([low, text, true]);
   }
+});
+
+test('a cutter thicker than the step of a height gauge is told, with how far it leaves the low step round', () => {
+  const found = (kerf: number, making: object = {}): Finding[] => makingFindings({ ...designOf(JOBS.alone), fitting: gauged(JOBS.alone, { board: { thickness: 6, kerf }, ...making }) }).filter(({ code }) => code === 'GAUGE_STEP_ROUND');
+  const { outline } = heightGauge('right height gauge', [{ place: 'edge at tip', height: 12 }], false);
+  // The low step runs from 0 to 15 mm at a height of 11: what the cutter leaves on it, by how near its middle comes.
+  const left = (kerf: number, from: number): number => fromPath(cutLine(relieved(outline, kerf), kerf / 2), [15 - from, 11]) - kerf / 2;
+  for (const kerf of [2.5, 3, 5]) {
+    const [one] = found(kerf), level = Number(/level from ([\d.]+) mm/.exec(one!.text)![1]);
+    expect(one).toMatchObject({ severity: 'note', measured: kerf, limit: 2 });
+    expect([left(kerf, level + 0.06) < 1e-6, left(kerf, level - 0.1) > 1e-4, left(kerf, 0.05) > 0.1]).toEqual([true, true, true]);
+  }
+  expect(left(2, 0.05)).toBeLessThan(0);
+  expect([found(2), found(3, { gauges: undefined })]).toEqual([[], []]);
 });
 
 test('a wedge flatter than the toe would touch behind its end, so the test above can fail', () => {

@@ -13,7 +13,7 @@ export const HEIGHT_WITHIN: Mm = 1;
 /** Heights of the two sides nearer than this share one column: no hand tells them apart. */
 const ALIKE: Mm = 0.05;
 
-/** A height on the outside of the finished shoe: floor to the upper edge of the sole, where the upper begins. */
+/** A height on the outside of the finished shoe: floor to the upper edge of the sole, where the upper begins. @property place as it is lettered, like `edge at ball, inner` */
 export interface EdgeHeight { readonly place: string; readonly height: Mm }
 
 /** At the centre of the seat, at the ball and at the tip; told for both sides where a dished bottom makes them differ. */
@@ -21,9 +21,10 @@ export function edgeHeights({ last, edge, upper, build }: SoleShape): EdgeHeight
   const at = ([x, y]: Point): Mm => upper(x, y) + build;
   const sides = (place: string, x: Mm): EdgeHeight[] => {
     const [inner, outer] = [at(onEdge(edge, x, -1)), at(onEdge(edge, x, 1))];
-    return Math.abs(inner - outer) <= ALIKE ? [{ place, height: (inner + outer) / 2 }] : [{ place: `${place}, inner`, height: inner }, { place: `${place}, outer`, height: outer }];
+    return Math.abs(inner - outer) <= ALIKE ? [{ place, height: (inner + outer) / 2 }]
+      : [{ place: `${place}, inner`, height: inner }, { place: `${place}, outer`, height: outer }];
   };
-  return [...sides('seat', last.seatLength / 2), ...sides('ball', last.tread), { place: 'tip', height: at(foremost(edge)) }];
+  return [...sides('edge at seat', last.seatLength / 2), ...sides('edge at ball', last.tread), { place: 'edge at tip', height: at(foremost(edge)) }];
 }
 
 const LOOKS = 16;
@@ -48,7 +49,7 @@ const HALF: Mm = 15;
  * @param estimated whether the heights rest on an estimate, which is lettered
  */
 export function heightGauge(name: string, heights: readonly EdgeHeight[], estimated: boolean): FlatPart {
-  const first = heights[0]!.height, inColumn = lettersWithin(name, 2 * HALF - 2), fits = lettersTop(first) - 2 * ROW > inColumn.length * ROW + 1;
+  const first = heights[0]!.height, inColumn = lettersWithin(name, 2 * HALF - 2), fits = lettersTop(first) - rowsFor(heights[0]!, estimated).length * ROW > inColumn.length * ROW + 1;
   const lines = fits ? inColumn : linesInRows(name, Math.max(1, Math.floor((lettersTop(first) - FOOT) / ROW))), left = fits ? 0 : -(widthOf(lines) + 2 * FOOT);
   const columns = heights.map((one, i): Column => ({ ...one, left: 2 * HALF * i })), width = 2 * HALF * heights.length;
   const steps = [...columns].reverse().flatMap(({ left, height: z }): Point[] => [
@@ -60,17 +61,34 @@ export function heightGauge(name: string, heights: readonly EdgeHeight[], estima
   };
 }
 
+/** The corner between two steps of one height is so high; a cutter thicker than that leaves it round. */
+export const CORNER: Mm = 2 * HEIGHT_WITHIN;
+
+/** How far from the high step the low one is level, where a cutter of a diameter leaves the corner round: it rests on the low step and against the high one, or on its edge. */
+export function roundReaches(cutter: Mm): Mm {
+  const radius = cutter / 2;
+  return radius <= CORNER ? radius : Math.sqrt(radius ** 2 - (radius - CORNER) ** 2);
+}
+
 interface Column extends EdgeHeight { readonly left: Mm }
 
 /** The planned height, scribed across the higher step. */
 const planned = ({ left, height }: Column): PartMark =>
   ({ of: 'HEIGHTS', path: [{ kind: 'line', from: [left + HALF, height], to: [left + 2 * HALF, height] }] });
 
-/** What is measured and how high it is to be, under the lower step; on one line, or none, where the step is low. */
+const valueOf = (height: Mm, estimated: boolean): string => `${rounded(height, 1)}${estimated ? ' est.' : ''}`;
+
+/** What is measured and how high it is to be, in rows that a column takes. */
+const rowsFor = ({ place, height }: EdgeHeight, estimated: boolean): string[] => [...lettersWithin(place, 2 * HALF), `${valueOf(height, estimated)} ±${HEIGHT_WITHIN}`];
+
+/** The rows under the lower step; on one line, or none, where the step is low. */
 function labelsIn({ place, height, left }: Column, estimated: boolean): PartLetters[] {
-  const value = `${rounded(height, 1)}${estimated ? ' est.' : ''}`, top = lettersTop(height), rows = [place, `${value} ±${HEIGHT_WITHIN}`];
-  const lines = top >= LETTER + ROW ? rows : top >= LETTER ? [`${place} ${value}`] : [];
-  return lines.map((text, i) => ({ text, at: [left + HALF - Math.min(roughWidth(text), 2 * HALF) / 2, top - LETTER - i * ROW], size: LETTER }));
+  const top = lettersTop(height), rows = rowsFor({ place, height }, estimated);
+  const lines = top >= LETTER + (rows.length - 1) * ROW ? rows : top >= LETTER ? [`${place} ${valueOf(height, estimated)}`] : [];
+  return lines.map((text, i) => {
+    const size = Math.min(LETTER, (2 * HALF) / roughWidth(text, 1));
+    return { text, at: [left + HALF - roughWidth(text, size) / 2, top - LETTER - i * ROW], size };
+  });
 }
 
 const lettersTop = (height: Mm): Mm => height - HEIGHT_WITHIN - 1;
