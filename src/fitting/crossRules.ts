@@ -75,6 +75,14 @@ function stackRules({ stack, rack }: Making, complain: Complain): void {
   }
 }
 
+/** Papers and zones tell the sheets of the rack by their names alone. */
+function rackRules({ rack }: Making, complain: Complain): void {
+  rack.forEach(({ name }, i) => {
+    if (rack.findIndex((other) => other.name === name) < i)
+      complain(['making', 'rack', i, 'name'], 'must be the name of this sheet alone', 'Another sheet of the rack has it: put thickness or size into both names.', name);
+  });
+}
+
 /** Holds the fields of a fitting against each other and complains, in the units spoken, of every rule that is broken. */
 export function checkRules(fitting: Fitting, spoken: SheetUnits, complain: Complain): void {
   for (const side of SIDES) {
@@ -84,4 +92,5 @@ export function checkRules(fitting: Fitting, spoken: SheetUnits, complain: Compl
   legRules(fitting.wearer.legDifference, complain);
   overrideRules(fitting.overrides, fitting, complain);
   stackRules(fitting.making, complain);
+  rackRules(fitting.making, complain);
 }

@@ -108,6 +108,13 @@ describe('words and costs of the cutting list', () => {
   });
 });
 
+test('two sheets of one name in the rack are a fault: zones and papers tell them by it alone', () => {
+  const rack = (...names: readonly string[]) => readSheet(JSON.stringify(changed(pairSheet(), { 'making.rack': names.map((name, i) => ({ name, thickness: 6 + i, density: 0.2, length: 1000, width: 900 })) })));
+  const twice = rack('grey', 'black', 'grey');
+  expect(rack('grey', 'black').ok).toBe(true);
+  expect(twice.ok ? [] : twice.faults.map(({ path, text: said }) => [path, said])).toEqual([['making.rack[2].name', expect.stringContaining('must be the name of this sheet alone')]]);
+});
+
 describe('foam named for a zone', () => {
   const reading = (stack: object) => readSheet(JSON.stringify(changed(pairSheet(), { 'making.stack': stack, 'making.rack': [{ name: 'grey', thickness: 6, density: 0.2, length: 1000, width: 900 }] })));
   test('must be in the rack', () => {
