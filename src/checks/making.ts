@@ -20,7 +20,7 @@ export function toolReach({ shoe, fitting: { making: { tool, block, card, jig, m
   if (!over(needed, tool.reach)) return [];
   return [{
     code: 'TOOL_REACH', severity: 'warn', side: shoe.side, measured: tool.reach, limit: needed, unit: 'mm', where: 'foam body',
-    text: `The foam body is ${mm(height)} high and the cutter reaches ${mm(tool.reach)}; cut from one side out of solid foam it needs ${mm(needed)} (part and ${BEYOND_PART} mm). Take a longer cutter (making.tool.reach), or order a block (making.block), which is worked out for both faces.`, basis: PRACTICE,
+    text: `The foam body is ${mm(height)} high and the cutter reaches ${mm(tool.reach)}; cut from one side out of solid foam it needs ${mm(needed)} (part and ${BEYOND_PART} mm). Take one that reaches ${mm(Math.ceil(needed - 1e-9), 0)} (making.tool.reach), or order a block (making.block), which is worked out for both faces.`, basis: PRACTICE,
   }];
 }
 

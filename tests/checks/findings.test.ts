@@ -211,6 +211,8 @@ describe('making', () => {
     expect(reach(needed - 0.01)).toHaveLength(1);
     expect(reach(needed)).toHaveLength(0);
     expect(codesOf()).not.toContain('TOOL_REACH');
+    const named = Number(/one that reaches (\d+) mm/.exec(one('TOOL_REACH', { making: { tool: { diameter: 12, reach: 10 } } })!.text)![1]);
+    expect([reach(named), reach(named - 1)]).toEqual([[], ['TOOL_REACH']]);
   });
   const heightsOf = ({ solids: { foam } }: RockerShoe): { least: number; most: number } => {
     const heights = [...foam.positions].filter((_, i) => i % 3 === 2);
@@ -220,6 +222,8 @@ describe('making', () => {
   test('a small bed warns with a size that takes the sole, a large one is silent, one between has it turned', () => {
     const found = one('PRINT_BED', bed(220))!, size = Number(/A bed of (\d+) ×/.exec(found.text)![1]);
     expect(codesOf(bed(size)).filter((code) => code.startsWith('PRINT'))).toEqual(expect.arrayContaining(['PRINT_TURNED']));
+    const turned = one('PRINT_TURNED', bed(size))!;
+    expect([turned.unit, `long axis ${turned.measured!.toFixed(0)}°`]).toEqual(['deg', /long axis \d+°/.exec(turned.text)![0]]);
     expect(codesOf(bed(size))).not.toContain('PRINT_BED');
     expect(codesOf(bed(size - 2))).toContain('PRINT_BED');
     expect(codesOf(bed(300)).filter((code) => code.startsWith('PRINT'))).toEqual([]);

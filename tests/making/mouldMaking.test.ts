@@ -200,6 +200,7 @@ describe('what is found before a mould is made', () => {
     const tool = (diameter: number, reach: number, end = 'ball'): Part => ({ tool: { diameter, reach, end } });
     const needed = found('MOULD_REACH', {}, tool(6, 20))[0]!.limit!;
     expect(found('MOULD_REACH', {}, tool(6, needed + 0.001))).toEqual([]);
+    expect(found('MOULD_REACH', {}, tool(6, Number(/one that reaches (\d+) mm/.exec(found('MOULD_REACH', {}, tool(6, 20))[0]!.text)![1])))).toEqual([]);
     const [blunt] = found('MOULD_FILLET', {}, tool(12, 100));
     // By hand: a circle of 6 mm in a corner of 93°, common practice 3° of draft.
     expect(blunt!.measured).toBeCloseTo(6 / Math.sin((46.5 * Math.PI) / 180) - 6, 6);

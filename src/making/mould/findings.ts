@@ -105,7 +105,7 @@ function cutter({ side, order, making: { tool }, layout }: SetOut): Finding[] {
   const { corner, fillet, depth } = cuttingOf(layout, tool, order.draft), needed = depth + BEYOND, radius = tool.diameter / 2;
   return [
     ...(over(needed, tool.reach) ? [{ ...common, code: 'MOULD_REACH', severity: 'warn', side, measured: tool.reach, limit: needed,
-      text: `The cavity is ${mm(depth)} deep and the cutter reaches ${mm(tool.reach)}; it needs ${mm(needed)} (depth and ${BEYOND} mm). Take a longer cutter (making.tool.reach).` } as const] : []),
+      text: `The cavity is ${mm(depth)} deep and the cutter reaches ${mm(tool.reach)}; it needs ${mm(needed)} (depth and ${BEYOND} mm). Take one that reaches ${mm(Math.ceil(needed - 1e-9), 0)} (making.tool.reach).` } as const] : []),
     ...(under(corner.radius, radius) ? [{ ...common, code: 'MOULD_CORNER', severity: 'warn', side, measured: tool.diameter, limit: 2 * corner.radius, at: corner.at[0],
       text: `The cavity turns in a radius of ${mm(corner.radius)} ${mm(corner.at[0], 0)} from the heel, and a cutter of ${mm(tool.diameter)} does not go into it. Finish with one of ${mm(Math.floor(20 * corner.radius) / 10)} or less (making.tool.diameter).` } as const] : []),
     ...(over(fillet, FILLET) ? [{ ...common, code: 'MOULD_FILLET', severity: 'note', side, measured: fillet, limit: FILLET,

@@ -52,7 +52,7 @@ function soleOnBed(one: Lying, bed: Bed): Finding[] {
   }];
   const turn = inDegrees(laid.turn);
   if (!(turn > 0 && turn < 90)) return [];
-  return [{ ...common(one), code: 'PRINT_TURNED', severity: 'note', measured: bed.x, text: `The sole goes on the print bed turned: long axis ${deg(turn, 0)} from the bed's x side.` }];
+  return [{ ...common(one), code: 'PRINT_TURNED', severity: 'note', measured: turn, unit: 'deg', text: `The sole goes on the print bed turned: long axis ${deg(turn, 0)} from the bed's x side.` }];
 }
 
 function needs(square: Square | undefined, tooTall: boolean, tall: Mm): string {
@@ -86,7 +86,7 @@ function halvesOnBed(one: Lying, bed: Bed, joint: Joint): Finding[] {
 const halvesOf = ({ plan }: Lying, { waist, key }: Joint): Outline[] =>
   [clippedTo(plan, 0, -Infinity, waist.x + key.long), clippedTo(plan, 0, waist.x, Infinity)];
 
-/** A pin needs sole above and below it. The one named was tried. */
+/** A pin needs sole above and below it; a thinner one has as much room and more, so the one named works. */
 function pinFindings(one: Lying, { waist, pinMost }: Joint, bed: Bed | undefined): Finding[] {
   const { order: { pin } } = one, works = Math.floor(pinMost * 10) / 10;
   if (pin <= pinMost) return [];
