@@ -25,6 +25,7 @@ export interface SideValue { readonly side: Side; readonly text: string }
 
 /** What a machine is set to. */
 export interface Setting { readonly what: string; readonly value: string }
+export const setting = (what: string, value: string): Setting => ({ what, value });
 
 /** What one looks at before cutting or at the end. @property outside that a planned number does not pass, and where more is told of it */
 export interface Check { readonly name: string; readonly values: readonly SideValue[]; readonly pass: string; readonly outside?: string }

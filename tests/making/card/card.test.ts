@@ -133,6 +133,19 @@ describe('numbers', () => {
     expect(steps.find(({ name }) => name === 'Glue up the block')?.sides ?? []).toEqual(several);
   });
 
+  test('a block that had to be larger than ordered is told as the set-up sheet has it', () => {
+    const { card, blocks } = milled({ block: { length: 200, width: 90, sheet: 10 } }), glued = stepsOf(card).find(({ name }) => name === 'Glue up the block')!;
+    expect(blocks.every(({ block: { plan } }) => plan.length > 200)).toBe(true);
+    expect(glued.targets[0]!.values).toEqual(blocks.map(({ side, block: { plan: { sheets, length, width } } }) => ({ side, text: `${sheets} sheets, ${length} mm by ${width} mm by ${(10 * sheets).toFixed(1)} mm` })));
+    expect(stepsOf(card).map(({ how }) => how).join(' ')).not.toMatch(/200 mm|Tabs at waist|Fill the hollow/);
+  });
+
+  test('a bush that does not go with the arcs is not told: the rails were made without it', () => {
+    const settings = stepsOf(cardOf({ jig: { bush: { diameter: 8, cutter: 10 }, face: 'ground face' } })).find(({ name }) => name === 'Cut the arcs along the rails')!;
+    expect(settings.settings.map(({ what }) => what)).toEqual(['sled']);
+    expect(settings.targets[0]!.what).toBe('Cutter below the runners of the sled');
+  });
+
   test('the guide bush stands off by half of what it is wider than the cutter', () => {
     expect(stepsOf(cardOf({ jig: { bush: { diameter: 17, cutter: 10 } } })).flatMap(({ settings }) => settings).some(({ value }) => value.includes('the cut runs 3.5 mm off the rail'))).toBe(true);
   });
