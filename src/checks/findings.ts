@@ -1,4 +1,5 @@
 import type { Pair } from '../pair/shoe.ts';
+import { thinAtBall } from './ballFoam.ts';
 import { riskFindings } from './cautions.ts';
 import type { Finding, Severity } from './finding.ts';
 import { ballHeight, pitchOfSole, seatHeight } from './heights.ts';
@@ -8,7 +9,7 @@ import { applyOverrides } from './overrides.ts';
 import { ballsLevel, bendsAtBall, lastsAlike, notLevel, oneShoe, partlyInside, raiseInWords } from './pairing.ts';
 import { alignedHeelRise } from './prosthesis.ts';
 import { rollingChecks } from './rolling.ts';
-import { guessedSpring, lostSpring, steepTip, thinRaise, tipBeyondRaise } from './raiseTip.ts';
+import { guessedSpring, lostSpring, lowTip, steepTip, thinRaise, tipBeyondRaise } from './raiseTip.ts';
 import { isMatch, isRocker, see, type Pace, type Seen } from './seen.ts';
 import { sideStability } from './stability.ts';
 import { standingChecks } from './standing.ts';
@@ -16,11 +17,11 @@ import { governs, thinFoam, thinSole } from './thickness.ts';
 import { shoeWeight, soleWeight, weightDifference } from './weight.ts';
 import { publishedWindow } from './window.ts';
 
-const SOLE_CHECKS = [seatHeight, ballHeight, soleWeight, shoeWeight, toolReach, guessedOutline] as const;
+const SOLE_CHECKS = [seatHeight, ballHeight, soleWeight, shoeWeight, toolReach, guessedOutline, thinAtBall] as const;
 const ROCKER_CHECKS = [
   thinSole, thinFoam, ...standingChecks, ...rollingChecks, pitchOfSole, sideStability, alignedHeelRise, governs, publishedWindow,
 ] as const;
-const MATCH_CHECKS = [notLevel, thinRaise, steepTip, lostSpring, tipBeyondRaise, guessedSpring, raiseInWords, partlyInside, bendsAtBall] as const;
+const MATCH_CHECKS = [notLevel, thinRaise, steepTip, lostSpring, lowTip, tipBeyondRaise, guessedSpring, raiseInWords, partlyInside, bendsAtBall] as const;
 const SHEET_CHECKS = [riskFindings, risksAsked, prescription, legByTape, legDifferenceFine, takenTwice] as const;
 
 /**

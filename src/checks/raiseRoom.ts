@@ -28,25 +28,35 @@ export const raiseWithTip = (shoe: MatchShoe, tip: Mm): RaiseMade | undefined =>
 /** More room for a raise: how much, and how that is had. */
 export interface Room { readonly more: Mm; readonly leaveTipOut: boolean }
 
-/** The least more that gives a raise with the foam wanted, put in and made; undefined where height alone does not give it. */
-export function roomFor(shoe: MatchShoe, missing: Mm, foam: Mm): Room | undefined {
+/** Whether a raise keeps so much foam wherever it is thinnest. */
+export const keepsFoam = (foam: Mm) => ({ shape }: RaiseMade): boolean => foamLeft(shape).thickness >= foam - 1e-6;
+
+/** The least more that gives a raise with enough foam, put in and made; undefined where height alone does not give it. */
+export function roomFor(shoe: MatchShoe, missing: Mm, isEnough: (made: RaiseMade) => boolean): Room | undefined {
   const least = Math.ceil(missing * 10 - 1e-6) / 10, leave = shoe.order.tip === undefined ? [false] : [false, true];
   for (const leaveTipOut of leave) {
     for (const more of [least, least + 0.1]) {
       const made = madeWith(leaveTipOut ? withTipOpen(shoe) : shoe, {}, more);
-      if (made && foamLeft(made.shape).thickness >= foam - 1e-6) return { more, leaveTipOut };
+      if (made && isEnough(made)) return { more, leaveTipOut };
     }
   }
   return undefined;
 }
 
+/** A thinner outsole or a higher shoe on the other side, whichever gives enough foam; a sentence, empty where neither does. */
+export function moreRoom(shoe: MatchShoe, missing: Mm, isEnough: (made: RaiseMade) => boolean): string {
+  const thinner = thinnerOutsole(shoe, missing, isEnough), room = roomFor(shoe, missing, isEnough);
+  const ways = [thinner === undefined ? '' : `take an outsole ${mm(thinner)} thinner (order.outsole.thickness)`, room ? higherOther(shoe, room) : ''].filter(Boolean).join(', or ');
+  return `${ways.charAt(0).toUpperCase()}${ways.slice(1)}`;
+}
+
 export const higherOther = ({ side }: MatchShoe, { more, leaveTipOut }: Room): string =>
   `build the ${otherSide(side)} shoe up by ${mm(more)} (order.seatHeightAtLeast: its seat height now and that much more)${leaveTipOut ? ' and leave order.tip out' : ''}`;
 
-/** How much thinner an outsole gives the foam wanted, put in and made; undefined where that is thinner than any. */
-export function thinnerOutsole(shoe: MatchShoe, missing: Mm, foam: Mm): Mm | undefined {
+/** How much thinner an outsole gives enough foam, put in and made; undefined where that is thinner than any. */
+function thinnerOutsole(shoe: MatchShoe, missing: Mm, isEnough: (made: RaiseMade) => boolean): Mm | undefined {
   const less = Math.ceil(missing * 10 - 1e-6) / 10, { outsole } = shoe.order, thickness = outsole.thickness - less;
   if (thickness < rangeOf('order.outsole.thickness').limits[0]) return undefined;
   const made = madeWith(shoe, { outsole: { ...outsole, thickness } });
-  return made && foamLeft(made.shape).thickness >= foam - 1e-6 ? less : undefined;
+  return made && isEnough(made) ? less : undefined;
 }

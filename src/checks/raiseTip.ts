@@ -5,7 +5,7 @@ import { angleAt } from '../profile/groundFace.ts';
 import { FOAM_WANTED } from '../profile/thinnest.ts';
 import { foamLeft } from '../solid/foamLeft.ts';
 import type { Finding } from './finding.ts';
-import { higherOther, raiseWithTip, raiseWithTipOpen, roomFor, thinnerOutsole } from './raiseRoom.ts';
+import { keepsFoam, moreRoom, raiseWithTip, raiseWithTipOpen } from './raiseRoom.ts';
 import { deg, mm, sentences } from './say.ts';
 import { over, under, type Seen } from './seen.ts';
 import { PRACTICE, TRIPPING } from './sources.ts';
@@ -34,13 +34,7 @@ export function thinRaise({ shoe, number, place, pace }: Seen<MatchShoe>): Findi
 
 function moreFoam(shoe: MatchShoe, missing: Mm): string[] {
   const tip = tipThat(shoe, ({ shape }) => !under(foamLeft(shape).thickness, FOAM_WANTED));
-  return tip ? [tip] : ['More at the tip (order.tip) does not help', elsewhere(shoe, missing)];
-}
-
-function elsewhere(shoe: MatchShoe, missing: Mm): string {
-  const thinner = thinnerOutsole(shoe, missing, FOAM_WANTED), room = roomFor(shoe, missing, FOAM_WANTED);
-  const ways = [thinner === undefined ? '' : `take an outsole ${mm(thinner)} thinner (order.outsole.thickness)`, room ? higherOther(shoe, room) : ''].filter(Boolean).join(', or ');
-  return `${ways.charAt(0).toUpperCase()}${ways.slice(1)}`;
+  return tip ? [tip] : ['More at the tip (order.tip) does not help', moreRoom(shoe, missing, keepsFoam(FOAM_WANTED))];
 }
 
 export function steepTip({ shoe, number, place, pace }: Seen<MatchShoe>): Finding[] {
@@ -65,6 +59,20 @@ export function lostSpring({ shoe, number, place, pace }: Seen<MatchShoe>): Find
   return [{
     code: 'RAISE_TOE_LOW', severity: 'warn', side, measured: spring, limit: least, unit: 'mm', where: 'tip', ...place('toeSpringOfShoe'),
     text: sentences(`The tip of the raised ${side} shoe stands ${mm(spring)} above the floor, and ${mm(last.toeSpring)} as the shoe is now: it catches sooner on floor and stairs`, pace === 'quick' ? '' : keptSpring(shoe, made.tip - (least - spring))),
+    basis: TRIPPING,
+  }];
+}
+
+/** Less than this under the tip may catch, by the card that walks with the shoes too. Common practice of the trade. */
+export const CLEARS: Mm = 15;
+
+/** A raise keeps about the toe spring of its shoe, be that low; where it takes of it lostSpring tells more. */
+export function lowTip(seen: Seen<MatchShoe>): Finding[] {
+  const { shoe: { side, made, last }, number, place } = seen, spring = number('toeSpringOfShoe');
+  if (!made || !under(spring, CLEARS) || lostSpring(seen).length > 0) return [];
+  return [{
+    code: 'RAISE_TOE_CLEARANCE', severity: 'note', side, measured: spring, limit: CLEARS, unit: 'mm', where: 'tip', ...place('toeSpringOfShoe'),
+    text: `The tip of the raised ${side} shoe stands ${mm(spring)} above the floor, and ${mm(last.toeSpring)} as the shoe is now; less than ${CLEARS} mm may catch on carpets and kerbs, sooner with the weight of a raise. The foot in it still bends: watch the toe on the first walk.`,
     basis: TRIPPING,
   }];
 }

@@ -31,6 +31,8 @@ export interface Asked { readonly minima: Minima; readonly stiffener: Mm; readon
 export const LEAST_FOAM: Mm = 0.5;
 /** Foam thinner than this tears off between stiffener and outsole. Common practice of the trade. */
 export const FOAM_WANTED: Mm = 2;
+/** Foam wanted under the ball, which bears most. Common practice of the trade. */
+export const FOAM_AT_BALL: Mm = 6;
 
 /** Where in the plan thickness is judged. */
 interface Spot {

@@ -377,6 +377,24 @@ describe('the pair', () => {
     expect(found.text).toContain('does not help');
     expect(all('THIN_FOAM', raise({ ...low, outsole: { thickness: 2 - thinner } })).filter(({ side }) => side === 'right')).toEqual([]);
   });
+  test('a low tip of a raise is noted, but not twice where the raise itself takes of the toe spring', () => {
+    const { shoes, fitting } = designWith(), spring = figuresOf(shoes[1]!, fitting).find(({ key }) => key === 'toeSpringOfShoe')!.value;
+    expect(one('RAISE_TOE_CLEARANCE', { right: { last: { toeSpring: 6 } } })).toMatchObject({ severity: 'note', side: 'right', limit: 15 });
+    const sprung = (toeSpring: number, order: Part = {}): string[] => all('RAISE_TOE_CLEARANCE', { right: { last: { toeSpring }, order } }).map(({ code }) => code);
+    expect([sprung(8 + 15.1 - spring), sprung(8 + 14.9 - spring).length]).toEqual([[], 1]);
+    expect([sprung(12, { seatHeightNow: 24, ballHeightNow: 12, tip: 20 }), codesOf({ right: { last: { toeSpring: 12 }, order: { seatHeightNow: 24, ballHeightNow: 12, tip: 20 } } }).includes('RAISE_TOE_LOW')]).toEqual([[], true]);
+  });
+  test('less than 6 mm of foam under the ball is noted with what leaves enough, put in, under a raise and under a rocker', () => {
+    const low = { seatHeightNow: 32, ballHeightNow: 20 }, of = (change: Part, side: string): Finding[] => all('BALL_FOAM', change).filter((found) => found.side === side), [found] = of(raise(low), 'right');
+    expect(found).toMatchObject({ severity: 'note', limit: 6, where: 'ball', at: 202 });
+    const thinner = Number(/outsole ([\d.]+) mm thinner/.exec(found!.text)?.[1] ?? NaN), higher = Number(/the left shoe up by ([\d.]+) mm/.exec(found!.text)![1]), stands = figuresOf(designWith().shoes[0]!, designWith().fitting).find(({ key }) => key === 'seatHeight')!.value;
+    expect(of({ ...raise(low), left: { order: { seatHeightAtLeast: stands + higher + 0.01 } } }, 'right')).toEqual([]);
+    expect(of({ ...raise(low), left: { order: { seatHeightAtLeast: stands + higher - 0.2 } } }, 'right')).toHaveLength(1);
+    if (!Number.isNaN(thinner)) expect(of(raise({ ...low, outsole: { thickness: 2 - thinner } }), 'right')).toEqual([]);
+    const flat = (tread: number): Part => ({ left: { foot: { strikeAngle: 12 }, last: { toeSpring: 30 }, order: { minima: { tread, tip: 4 } } } }), [rolled] = of(flat(8), 'left'), tread = Number(/([\d.]+) mm asked for at the tread/.exec(rolled!.text)![1]);
+    expect([of(flat(tread), 'left'), of(flat(tread - 0.7), 'left').length]).toEqual([[], 1]);
+    expect(of({}, 'left')).toEqual([]);
+  });
   test('a toe that turns up too steeply is mended by the tip that is named', () => {
     const steep = { seatHeightNow: 15, ballHeightNow: 4, tip: 4.5 }, found = one('RAISE_TIP_STEEP', raise(steep))!;
     expect(found).toMatchObject({ severity: 'warn', side: 'right', limit: 25, unit: 'deg' });

@@ -1,5 +1,7 @@
 import { mm } from '../../checks/say.ts';
 import type { FigureKey } from '../../checks/figures.ts';
+import { CLEARS } from '../../checks/raiseTip.ts';
+import { FOAM_AT_BALL } from '../../profile/thinnest.ts';
 import { springByWedge } from '../gauges/springByWedge.ts';
 import { SPRING_WITHIN } from '../gauges/toeWedge.ts';
 import { figureValues, type Bench } from './bench.ts';
@@ -26,13 +28,13 @@ export function checksBefore(bench: Bench): Check[] {
     check('Scale of every print and plot', '100 mm line: 100 ± 0.3 mm, both ways'),
     ...ifAny(bench, 'Foot stands at the seat', 'standsSeat', several ? 'difference of the shoes as planned, ± 0.5 mm' : 'as ordered'),
     ...ifAny(bench, 'Foot stands at the ball', 'standsBall', several ? 'difference of the shoes as planned, ± 0.5 mm' : 'as ordered'),
-    ...ifAny(bench, 'Thickness at the ball', 'thicknessTread', 'foam 6 mm or more, and the outsole', { least: 6, codes: ['THIN_FOAM'], left: foamAtBall }), ...ifAny(bench, 'Thickness at the tip', 'thicknessTip', '4 mm or more', { least: 4, codes: ['THIN_FOAM'] }),
+    ...ifAny(bench, 'Thickness at the ball', 'thicknessTread', 'foam 6 mm or more, and the outsole', { least: FOAM_AT_BALL, codes: ['BALL_FOAM'], left: foamAtBall }), ...ifAny(bench, 'Thickness at the tip', 'thicknessTip', '4 mm or more', { least: 4, codes: ['THIN_FOAM'] }),
     ...ifAny(bench, 'Foam where it is thinnest', 'foamLeft', '2 mm or more', { least: 2, codes: ['THIN_FOAM'] }),
     check('Outsole counted in every radius', 'thickness as measured', stack('outsole')), check('Stiffener and lines of glue counted', 'listed', stack('stiffener')),
     ...ifAny(bench, 'Toe spring of the last, on the last itself', 'toeSpringOfLast', '± 1 mm'), ...ifAny(bench, 'Pitch of the sole: is it the pitch of the last', 'pitchOfSole', '± 1 mm over heel to ball'),
     ...ifAny(bench, 'Strike angle reached', 'strikeReached', 'as measured on the client, or noted as trimmed'), ...ifAny(bench, 'Toe-off angle reached', 'toeOff', 'as needed, or noted as trimmed'),
     ...ifAny(bench, 'Standing point from the heel, under the plumb line from the hip', 'standingPoint', '± 10 mm, tilt within 1°'),
-    ...ifAny(bench, 'Ground face above the ground, at the tip of the last', 'toeSpringOfShoe', '15 mm or more, and no less than the old shoe', { least: 15, codes: ['TOE_CLEARANCE', 'RAISE_TIP_LEVEL'] }),
+    ...ifAny(bench, 'Ground face above the ground, at the tip of the last', 'toeSpringOfShoe', '15 mm or more, and no less than the old shoe', { least: CLEARS, codes: ['TOE_CLEARANCE', 'RAISE_TOE_CLEARANCE', 'RAISE_TOE_LOW'] }),
     ...weightCheck(bench), ...ifAny(bench, 'Side tipping', 'sideTipping', '16° or more, else flare', { least: 16, codes: ['SIDE_TIPPING'] }),
     check('Block, board, bed, reach of the tool', 'fits with 5 mm to spare'), check('Foam: grain, hardness with its scale, batch', 'written down'), check('Client has seen the outline of the shoes', 'signature'),
   ];
