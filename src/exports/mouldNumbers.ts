@@ -3,6 +3,7 @@ import { boundsOf } from '../geometry/mesh.ts';
 import { inDegrees } from '../geometry/units.ts';
 import type { ShoeMould } from '../making/made.ts';
 import type { MouldPiece } from '../making/mould.ts';
+import { worstHook } from '../making/mould/hooks.ts';
 import { mixFor } from '../making/mould/mix.ts';
 import { wallsOf } from '../making/mould/walls.ts';
 
@@ -23,9 +24,15 @@ export function mouldNumbers({ order, mould }: ShoeMould): object {
   return {
     part: order.part, pieces: [...cavity, ...lid].map(({ name }) => name), sizesMm: [...cavity, ...lid].map(sizeOf), fillMm3: fill, partMm3: part, wedgeMm3: wedge,
     fillG: mix.cast, mixG: { cavity: mix.cast, holes: mix.holes, lost: mix.lost, total: mix.total },
-    leastDraftDeg: inDegrees(draft.least), leastDraftFromHeelMm: draft.at[0], leastWallMm: { side: walls.side, floor: walls.floor, bores: walls.bores },
+    leastDraftDeg: inDegrees(draft.least), leastDraftFromHeelMm: draft.at[0], ...(order.split && { hook: hookNumbers(layout) }), leastWallMm: { side: walls.side, floor: walls.floor, bores: walls.bores },
     bolts: layout.bolts.length, dowels: layout.dowels.length, vents: layout.vents.length, cutAcrossMm: { cavity: layout.cuts.cavity, lid: layout.cuts.lid },
   };
+}
+
+/** How far a half reaches round the cast at its tip or heel. */
+function hookNumbers(layout: Parameters<typeof worstHook>[0]): object {
+  const { end, half, by, at } = worstHook(layout);
+  return { end, half, byMm: by, fromHeelMm: at[0] };
 }
 
 function sizeOf({ mesh }: MouldPiece): number[] {

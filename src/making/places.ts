@@ -67,7 +67,7 @@ function roomAt(end: JointRoom['end'], rows: readonly MouldRow[], base: Mm): Joi
 }
 
 /** Where a closed line crosses the long axis. */
-const onAxis = (line: readonly Point[]): Mm[] => line.flatMap((to, i) => {
+export const onAxis = (line: readonly Point[]): Mm[] => line.flatMap((to, i) => {
   const from = line.at(i - 1)!;
   return from[1] > 0 === to[1] > 0 ? [] : [between(from, to, from[1] / (from[1] - to[1]))[0]];
 });

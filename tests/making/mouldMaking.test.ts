@@ -3,6 +3,7 @@ import { layOn } from '../../src/checks/bedFit.ts';
 import type { Finding } from '../../src/checks/finding.ts';
 import type { MouldOrder } from '../../src/fitting/making.ts';
 import { boundsOf, faultsOf, volumeOf, type Mesh } from '../../src/geometry/mesh.ts';
+import { pointAlong } from '../../src/geometry/path.ts';
 import { distance, type Point } from '../../src/geometry/point.ts';
 import { degrees, inDegrees } from '../../src/geometry/units.ts';
 import { CASTS } from '../../src/materials/materials.ts';
@@ -14,6 +15,7 @@ import { draftFound } from '../../src/making/mould/draft.ts';
 import { layoutOf, outlineOf } from '../../src/making/mould/layout.ts';
 import { mixFor } from '../../src/making/mould/mix.ts';
 import { wallsOf } from '../../src/making/mould/walls.ts';
+import { partsOf } from '../../src/pair/shoe.ts';
 import { soleFrom } from '../../src/solid/fromRocker.ts';
 import { solidsOf } from '../../src/solid/solids.ts';
 import { designWith, type Part } from '../checks/support.ts';
@@ -236,3 +238,27 @@ describe('what is found before a mould is made', () => {
     expect(faults({ rim: 10, dowel: 4 })).toEqual([]);
   });
 });
+
+describe('a toe beside the plane that parts the halves', () => {
+  const split = (last: Part, order: Part = {}): Finding[] => designWith({ left: { last, order }, right: undefined, making: { chordGap: 0.1, mould: { split: true, shrink: { length: 0, width: 0, height: 0 } } } }).findings.filter(({ code }) => code === 'MOULD_HOOK');
+  test('is held by the half that reaches round it, as far as lines across the shoe find mould and then cast', () => {
+    for (const last of [{ inflare: 9 }, { inflare: 9, toeShape: 'oblique' }]) {
+      const [found] = split(last), shape = partsOf(designWith({ left: { last }, right: undefined }).shoes[0]!)!.shape;
+      const ring = Array.from({ length: 1200 }, (_, i) => pointAlong(shape.edge, (i / 1200) * shape.edge.length));
+      // Slow judge: at each place along, from the parting plane to the inner side; held where the cast comes after the mould.
+      const held = (x: number): boolean => { const inside = Array.from({ length: 60 }, (_, i) => isIn(ring, [x, -0.01 - i])); return inside.some((now, i) => now && inside.slice(0, i).includes(false)); };
+      const places = Array.from({ length: 130 }, (_, i) => 269 + i * 0.1).filter(held);
+      expect(found).toMatchObject({ severity: 'warn', side: 'left', where: 'toe' });
+      expect(found!.text).toContain('to the inner side');
+      expect(Math.abs(places.length * 0.1 - found!.measured!)).toBeLessThan(0.3);
+    }
+  });
+  test('is none on the long axis, nor in a cavity of one piece', () => {
+    expect(split({ inflare: 0 })).toEqual([]);
+    expect(designWith({ left: { last: { inflare: 9 } }, making: { mould: {} } }).findings.map(({ code }) => code)).not.toContain('MOULD_HOOK');
+  });
+});
+
+/** Counts how often a ray to the side crosses a closed line. */
+const isIn = (line: readonly Point[], [x, y]: Point): boolean =>
+  line.filter(([ax, ay], i) => { const [bx, by] = line[(i + 1) % line.length]!; return ay > y !== by > y && x < ax + ((bx - ax) * (y - ay)) / (by - ay); }).length % 2 === 1;

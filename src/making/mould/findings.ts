@@ -14,6 +14,7 @@ import { mouldFaults } from '../mouldFaults.ts';
 import { bedFindings } from './bedFindings.ts';
 import { cuttingOf } from './cutter.ts';
 import { draftFound } from './draft.ts';
+import { worstHook } from './hooks.ts';
 import { layoutOf, type MouldLayout } from './layout.ts';
 import { mixFor } from './mix.ts';
 import { wallsOf } from './walls.ts';
@@ -29,7 +30,7 @@ export function mouldFindings(pair: Pair): Finding[] {
     const parts = partsOf(shoe);
     return parts ? [{ side: shoe.side, order, making, parts, layout: layoutFor(parts, order, making), foam: shoe.order.foam }] : [];
   });
-  return [...lowDraft(order), ...ledge(order), ...setOut.flatMap((one) => [...draft(one), ...walls(one), ...besideBores(pair, one), ...cutter(one), ...bedFindings(one), ...weight(one)])];
+  return [...lowDraft(order), ...ledge(order), ...setOut.flatMap((one) => [...draft(one), ...hooked(one), ...walls(one), ...besideBores(pair, one), ...cutter(one), ...bedFindings(one), ...weight(one)])];
 }
 
 const layoutFor = (parts: SoleParts, order: MouldOrder, { chordGap, printBed }: Making): MouldLayout =>
@@ -61,6 +62,18 @@ function draft({ side, order, layout }: SetOut): Finding[] {
   if (order.split || !under(least, order.draft - FACET)) return [];
   return [{ ...common, code: 'MOULD_DRAFT', severity: 'warn', side, unit: 'deg', measured: inDegrees(least), limit: inDegrees(order.draft), at: at[0],
     text: `A wall of the cavity leans out by ${deg(inDegrees(least))} only, ${deg(inDegrees(order.draft))} were asked for (making.mould.draft).` }];
+}
+
+/** A cast gives by so much at its tip or heel without being felt. Common practice. */
+const GIVES: Mm = 1;
+
+/** Halves part sideways; a tip that lies beside the long axis is held by the half that reaches round it. */
+function hooked({ side, order, layout }: SetOut): Finding[] {
+  if (!order.split) return [];
+  const { end, half, by, at } = worstHook(layout);
+  if (!over(by, GIVES)) return [];
+  return [{ ...common, code: 'MOULD_HOOK', severity: 'warn', side, measured: by, limit: GIVES, where: end, at: at[0],
+    text: `The ${end} lies ${mm(Math.abs(at[1]))} to the ${half} side of the plane that parts the halves, so the ${half} half reaches ${mm(by)} round it and holds the cast there, ${mm(at[0], 0)} from the heel. Take the other half off first, then draw the cast out of the ${half} one, its ${end} last and bent out: a stiff cast tears there, and wants a cavity in one piece (walls that do not flare, order.taper, and making.mould.split left out).` }];
 }
 
 /** Board thinner than this bows when the mould is closed; a print is stiffer. */
