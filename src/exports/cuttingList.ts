@@ -46,8 +46,17 @@ function layersSection({ fitting: { making: { stack: order, rack } } }: Design, 
     heading('Cutting list'),
     paragraph(`Layers are cemented one under the other from the face under the last downwards, and bend with it; layer 1 lies against that face. Each is cut ${mm(order?.trim ?? 0)} larger all round than the foam needed there, to be ground off. Its outline lies in the drawing of its sheet, with the edge of the next layer, the centre, ball and apex lines on it; upper side up. A glue line is counted as ${mm(order?.glueLine ?? 0, 2)}.`, WIDTH),
     ...(usual ? [paragraph('Thicknesses are those of the labels, not measured: labels are up to half a millimetre off. Measure every sheet, put it on the fitting sheet (making.rack) and make this list again before cutting.', WIDTH, { size: 3.2, bold: true })] : []),
+    ...unlikeWords(shoes).map((text) => paragraph(text, WIDTH)),
     ...shoes.flatMap((stack) => stackTable(stack, sheets)),
   ];
+}
+
+/** A pair of which each sole has sheets that the other has not: told, for sheets of two batches seldom give alike. */
+export function unlikeWords(shoes: readonly Pick<ShoeStack, 'side' | 'layers'>[]): string[] {
+  const [one, other] = shoes.map(({ side: of, layers }) => ({ of, names: [...new Set(layers.map(({ sheet: { name } }) => name))] }));
+  if (!one || !other) return [];
+  const alone = (names: readonly string[], others: readonly string[]): string[] => names.filter((name) => !others.includes(name)), [own, theirs] = [alone(one.names, other.names), alone(other.names, one.names)];
+  return own.length && theirs.length ? [`The two soles are built up unlike, for least waste: ${own.join(', ')} only on the ${one.of}, ${theirs.join(', ')} only on the ${other.of}. Press a thumb into both materials: where one gives more, leave its sheet out of the rack (making.rack) and make this list again.`] : [];
 }
 
 function stackTable(stack: ShoeStack, sheets: Stacks['sheets']): Block[] {

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { cuttingListPdf } from '../../src/exports/cuttingList.ts';
+import { cuttingListPdf, unlikeWords } from '../../src/exports/cuttingList.ts';
 import { designJson } from '../../src/exports/designJson.ts';
 import { filesFor, type NamedFile } from '../../src/exports/fileSet.ts';
 import { readMaking } from '../../src/fitting/readMaking.ts';
@@ -106,6 +106,12 @@ describe('words and costs of the cutting list', () => {
     expect(said.includes('for want of a price')).toBe(stacks.sheets.some(({ sheet }) => sheet.price === undefined));
     expect(listOf([]).words.join(' ')).not.toMatch(/[Cc]ost/);
   });
+});
+
+test('a pair of which each sole has sheets the other has not is told of both, and no other', () => {
+  const stack = (side: 'left' | 'right', ...names: readonly string[]) => ({ side, layers: names.map((name) => ({ sheet: { name } })) }) as unknown as Parameters<typeof unlikeWords>[0][number];
+  expect(unlikeWords([stack('left', 'grey', 'black'), stack('right', 'grey', 'tan', 'tan')])).toEqual([expect.stringMatching(/: black only on the left, tan only on the right\./)]);
+  expect([unlikeWords([stack('left', 'grey', 'black'), stack('right', 'grey')]), unlikeWords([stack('left', 'grey')]), unlikeWords([])]).toEqual([[], [], []]);
 });
 
 test('two sheets of one name in the rack are a fault: zones and papers tell them by it alone', () => {
