@@ -35,9 +35,13 @@ export const solidsOf = (made: Made, side: Side): readonly SolidBeside[] =>
 
 /** The design as if nothing but some things were ordered: what nobody looks at need not be worked out. */
 export function onlyOrdering(design: Design, things: readonly MakingName[]): Design {
-  const others: ReadonlySet<string> = new Set(MAKINGS.filter((name) => !things.includes(name)));
-  const making = Object.fromEntries(Object.entries(design.fitting.making).filter(([name]) => !others.has(name))) as unknown as Making;
+  const making = MAKINGS.filter((name) => !things.includes(name)).reduce(without, design.fitting.making);
   return { ...design, fitting: { ...design.fitting, making } };
+}
+
+function without(making: Making, name: MakingName): Making {
+  const { [name]: _, ...rest } = making;
+  return rest;
 }
 
 /** A jig stands on the bench with the shoe upside down in it: turned over, as it lies round the sole. */
