@@ -8,10 +8,10 @@ import type { ShoeBlock } from '../making/made.ts';
 import { framed, heading, introduction, paragraph, table, type Block } from './flow.ts';
 import { bold } from './jobSheetSections.ts';
 
-/** The written half of the set-up sheet. */
 /** Feed over a face in foam with a finishing cutter, mm a minute. Common practice of the trade. */
 const FEED: Mm = 3000;
 
+/** The written half of the set-up sheet. */
 export function blockText(design: Design, shoe: ShoeBlock, width: Mm): Block[] {
   const { side, block: { plan, setUps } } = shoe, both = setUps.length > 1;
   return [

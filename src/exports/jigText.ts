@@ -1,3 +1,5 @@
+import type { Design } from '../checks/design.ts';
+import { figuresOf, type FigureKey } from '../checks/figures.ts';
 import { mm, rounded } from '../checks/say.ts';
 import type { Mm } from '../geometry/units.ts';
 import { routerReach, type RouterReach } from '../making/jig/routerReach.ts';
@@ -19,10 +21,10 @@ const numbered = (steps: readonly string[]): Block[] => steps.map((step, i) => p
 const withNext = (block: Block): Block => ({ ...block, staysWithNext: true });
 
 /** How a jig is cut, put together and used, and what to look out for. */
-export const jigText = (made: ShoeJig): Block[] => [
+export const jigText = (design: Design, made: ShoeJig): Block[] => [
   heading(`Jig for the ${made.side} shoe`), paragraph(`The lasted shoe lies in it on its upper, sole up, and what runs on the two rails cuts the sole to its arcs. ${jigSize(made)}. All that is lettered with the same letter goes together.`, WIDTH),
-  ...partsTable(made), heading('Rails'), ...railLines(made), heading('Cautions'), ...numbered(CAUTIONS), heading('Putting it together'), ...numbered(together(made)),
-  heading('Laying in and cutting'), ...numbered(cutting(made)).map(withNext), heading('Before the last pass'), ...leftTable(made),
+  ...partsTable(made), heading('Rails'), ...railLines(design, made), heading('Cautions'), ...numbered(CAUTIONS), heading('Putting it together'), ...numbered(together(made)),
+  heading('Laying in and cutting'), ...numbered(cutting(made)).map(withNext), heading('Before the last pass'), ...leftTable(design, made),
 ];
 
 function partsTable({ jig: { parts, frame }, boards, board }: ShoeJig): Block[] {
@@ -36,8 +38,16 @@ function partsTable({ jig: { parts, frame }, boards, board }: ShoeJig): Block[] 
   ]);
 }
 
-function railLines({ jig: { frame, bush }, order, shape }: ShoeJig): Block[] {
-  const radii = frame.rails.pieces.flatMap((piece) => (piece.kind === 'arc' ? [`${piece.name} ${mm(piece.radius)}`] : []));
+/** Behind a number as sure as a figure of the shoe that rests on an estimate. */
+function guessed({ shoes, fitting }: Design, side: ShoeJig['side'], key: FigureKey | undefined): string {
+  const shoe = shoes.find((one) => one.side === side);
+  return shoe && figuresOf(shoe, fitting).some((figure) => figure.key === key && figure.estimated) ? ' (est.)' : '';
+}
+
+const RADIUS: Readonly<Record<string, FigureKey>> = { 'heel arc': 'radiusHeel', 'mid arc, rear': 'radiusMid', 'mid arc, front': 'radiusMid', 'toe arc': 'radiusToe' };
+
+function railLines(design: Design, { side, jig: { frame, bush }, order, shape }: ShoeJig): Block[] {
+  const radii = frame.rails.pieces.flatMap((piece) => (piece.kind === 'arc' ? [`${piece.name} ${mm(piece.radius)}${guessed(design, side, RADIUS[piece.name])}`] : []));
   const edge = order.face === 'foam body' ? `The foam body, ${say(shape.outsole)} inside the ground face: the outsole comes on after.` : `The ground face. The outsole of ${say(shape.outsole)} comes on after, so the foam is cut ${say(shape.outsole)} lower: set the cutter that much below its runners. A guide bush, a hot wire or a sanding block cannot be set lower; for them order rails for the foam body (making.jig.face).`;
   const guided = bush ? `A guide bush of ${say(bush.diameter)} with a cutter of ${say(bush.cutter)} runs along the edge, so the edge lies (bush - cutter) / 2 = ${say(offsetFor(bush))} inside the line that is cut, towards the foot. No other bush, no sled.` : 'A sled, a hot wire or a sanding block touches the edge itself; for a guide bush the rails must be made anew (making.jig.bush).';
   return [paragraph(edge, WIDTH), paragraph(guided, WIDTH), paragraph(`Radii of the edge: ${radii.join(', ')}. Beyond both ends of the sole it runs on straight.`, WIDTH)];
@@ -63,8 +73,12 @@ const guidedSteps = ({ railFrom, railTo, fromBase, fromBush }: RouterReach): str
 ];
 
 /** What must be left under the last, straight down, where the bridges stand. */
-function leftTable({ shape }: ShoeJig): Block[] {
-  const foam = heightsOf(foamFace(shape)), ground = heightsOf(shape.face), rows = bridgePlaces(shape).map(({ name, x }) => { const upper = shape.upper(...planPoint(shape.line, x, 0)) + shape.build; return { cells: [name, `${mm(x, 0)} from the heel`, mm(upper - foam(x)), mm(upper - ground(x))] }; });
+function leftTable(design: Design, { side, shape }: ShoeJig): Block[] {
+  const foam = heightsOf(foamFace(shape)), ground = heightsOf(shape.face), places = bridgePlaces(shape), keys = ['seatThickness', 'thicknessTread'] as const;
+  const rows = places.map(({ name, x }, i) => {
+    const upper = shape.upper(...planPoint(shape.line, x, 0)) + shape.build, left = (face: typeof ground): string => `${mm(upper - face(x))}${guessed(design, side, keys[i])}`;
+    return { cells: [name, `${mm(x, 0)} from the heel`, left(foam), left(ground)] };
+  });
   return [
     introduction('Push an awl through at both places, or measure at the sides, before the last 1 mm is taken off. If it differs by more than 1 mm, the shoe has moved: set it anew. Stiffener included.', WIDTH),
     ...table([{ title: 'Where', width: 30 }, { title: 'Along the walking line', width: 50 }, { title: 'Thick without the outsole', width: 53, right: true }, { title: 'Thick with the outsole', width: 53, right: true }], rows),

@@ -5,7 +5,7 @@ import { pagesOf } from './flow.ts';
 import { cautionsSection, estimatesSection, figuresSection, filesSection, findingsSection, orderSection, stationSection, WIDTH, type Checksum } from './jobSheetSections.ts';
 import type { Made } from '../making/made.ts';
 import { mouldSection } from './mouldPaper.ts';
-import { BELOW_FRAME, footLines, footMarks, LINE, writtenRoom } from './pageFoot.ts';
+import { footMarks, overFoot, writtenRoom } from './pageFoot.ts';
 import { pdfBytes } from './pdf.ts';
 import { printSection } from './printPaper.ts';
 import { planDrawing } from './planDrawing.ts';
@@ -31,8 +31,7 @@ function jobSheetPages(design: Design, files: readonly Checksum[], made: Made): 
     ...mouldSection(made.moulds, design.fitting.making), ...printSection(made.prints, design.fitting.making), ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files, design.fitting.making),
   ];
   const written = pagesOf(blocks, writtenRoom(design, { left: SIDE, top: TOP, width: WIDTH })), of = written.length + 2;
-  const less = (paper: Paper): Paper => ({ ...paper, height: paper.height - footLines(design, paper).length * LINE - BELOW_FRAME });
-  const drawings = [sideDrawing(design, less(A4_LANDSCAPE), { n: 1, of }), planDrawing(design, less(A4), { n: 2, of })];
+  const drawings = [sideDrawing(design, overFoot(design, A4_LANDSCAPE), { n: 1, of }), planDrawing(design, overFoot(design, A4), { n: 2, of })];
   const pages = [
     { ...drawings[0]!, paper: A4_LANDSCAPE }, { ...drawings[1]!, paper: A4 },
     ...written.map((marks): Drawing => ({ paper: A4, title: 'Job sheet', marks })),

@@ -12,17 +12,20 @@ const SIDE: Mm = 12;
 const LIMITS = 'This sheet computes shape, not therapy; the prescriber decides.';
 
 /** Height of a line of the foot, of the foot of a page without stops, and how much of it a drawing's own margin does not cover. */
-export const LINE: Mm = 4.4, FOOT: Mm = 15, BELOW_FRAME: Mm = 7;
+const LINE: Mm = 4.4, FOOT: Mm = 15, BELOW_FRAME: Mm = 7;
 
 /** What the foot of a page takes. */
-export const footHeight = (design: Design, paper: Paper): Mm => footLines(design, paper).length * LINE + FOOT;
+const footHeight = (design: Design, paper: Paper): Mm => footLines(design, paper).length * LINE + FOOT;
+
+/** What of a paper is left for a drawing with a margin of its own. */
+export const overFoot = (design: Design, paper: Paper): Paper => ({ ...paper, height: paper.height - footLines(design, paper).length * LINE - BELOW_FRAME });
 
 /** The room that is left for writing on a page. */
 export const writtenRoom = (design: Design, { left, top, width }: { readonly left: Mm; readonly top: Mm; readonly width: Mm }): Box =>
   ({ left, right: left + width, top, bottom: A4.height - footHeight(design, A4) });
 
 /** Every stop that somebody took on his own name. */
-export const footLines = (design: Design, { width }: Paper): string[] =>
+const footLines = (design: Design, { width }: Paper): string[] =>
   stopsTaken(design).flatMap((stop) => wrapped(stop, width - 2 * SIDE, { size: LETTERS.label, bold: true }));
 
 /** The foot of a page: job, number, limits, and every stop taken. */

@@ -7,7 +7,7 @@ import { readMaking } from '../../src/fitting/readMaking.ts';
 import { boundsOf, faultsOf } from '../../src/geometry/mesh.ts';
 import { jigsFor } from '../../src/making/jig/ordered.ts';
 import { readDxf } from '../support/dxfReader.ts';
-import { designOf, JOBS } from './jobs.ts';
+import { designOf, job, JOBS, rocker } from './jobs.ts';
 
 const design = designOf({ ...JOBS.alone, making: readMaking({ chordGap: 0.4, jig: { bush: { diameter: 17, cutter: 12 }, face: 'foam body' }, board: { thickness: 6, kerf: 3 } }) });
 const jigs = jigsFor(design), made = { jigs }, files = jigFiles(design, made);
@@ -45,4 +45,14 @@ test('the paper and the numbers say what the rails are', () => {
   // By the profile itself: the toe arc is given as 260 mm.
   expect(jig.rail.at(-1)!.radiusMm).toBeCloseTo(260 - 4.5, 9);
   expect(jigNumbers(made, 'left')).toEqual({});
+});
+
+test('what rests on an estimate is marked on the paper as on every other', () => {
+  const words = (change: Parameters<typeof rocker>[3]): string => {
+    const made = designOf(job('K-212', { left: rocker('left', {}, { camber: { value: 0, origin: 'measured' } }, { strikeAngle: { value: 0.4363, origin: 'measured' }, ...change }) }, { making: readMaking({ jig: {} }) }));
+    return jigPaper(made, jigsFor(made)[0]!).flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))).join(' ').replace(/\s+/g, ' ');
+  };
+  const estimate = { value: 890, origin: 'estimated', rule: 'half the stature' } as const;
+  expect(words({ hipHeight: estimate })).toMatch(/mid arc, rear [\d.]+ mm \(est\.\).* seat \d+ mm from the heel [\d.]+ mm \(est\.\) [\d.]+ mm \(est\.\)/);
+  expect(words({})).not.toContain('(est.)');
 });
