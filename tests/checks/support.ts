@@ -1,3 +1,4 @@
+import type { Finding } from '../../src/checks/finding.ts';
 import { design, type Design } from '../../src/design.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
@@ -74,3 +75,16 @@ export function matchSeen(numbers: Numbers = {}, change: Part = {}): Seen<MatchS
   const { shoes, fitting } = designWith(change);
   return seenAs(shoes.find(({ kind }) => kind === 'match')!, fitting, numbers) as Seen<MatchShoe>;
 }
+
+/** Findings of a code on the sheet with some fields changed, and the first of them. */
+export const all = (code: string, change: Part = {}): Finding[] => designWith(change).findings.filter((finding) => finding.code === code);
+export const one = (code: string, change: Part = {}): Finding | undefined => all(code, change)[0];
+/** The left shoe, which is a rocker, with some fields changed. */
+export const rockerWith = (change: Part = {}): RockerShoe => {
+  const shoe = designWith(change).shoes[0]!;
+  if (shoe.kind !== 'rocker') throw new Error('the left shoe is a rocker here');
+  return shoe;
+};
+
+/** An order whose ankle is free: the toe joint must not bend, and the hip was plumbed. */
+export const FREE: Part = { stiff: { joint: 'toe joint', state: 'arthritic' }, ankleAngle: undefined, hipAhead: 62 };
