@@ -81,10 +81,10 @@ const valueOf = (height: Mm, estimated: boolean): string => `${rounded(height, 1
 /** What is measured and how high it is to be, in rows that a column takes. */
 const rowsFor = ({ place, height }: EdgeHeight, estimated: boolean): string[] => [...lettersWithin(place, 2 * HALF), `${valueOf(height, estimated)} ±${HEIGHT_WITHIN}`];
 
-/** The rows under the lower step; on one line, or none, where the step is low. */
+/** The rows under the lower step; on one line, in as few words as can be, or none, where the step is low. */
 function labelsIn({ place, height, left }: Column, estimated: boolean): PartLetters[] {
   const top = lettersTop(height), rows = rowsFor({ place, height }, estimated);
-  const lines = top >= LETTER + (rows.length - 1) * ROW ? rows : top >= LETTER ? [`${place} ${valueOf(height, estimated)}`] : [];
+  const lines = top >= LETTER + (rows.length - 1) * ROW ? rows : top >= LETTER ? [`${place.replace(/^edge at (\w+)/, '$1 edge')} ${valueOf(height, estimated)}`] : [];
   return lines.map((text, i) => {
     const size = Math.min(LETTER, (2 * HALF) / roughWidth(text, 1));
     return { text, at: [left + HALF - roughWidth(text, size) / 2, top - LETTER - i * ROW], size };
