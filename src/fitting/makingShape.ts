@@ -7,7 +7,7 @@ const shrink = group({
   length: setting('making.mould.shrink.length', 'Along the shoe; that of the material where left out.').optional(),
   width: setting('making.mould.shrink.width', 'Across the shoe; that of the material where left out.').optional(),
   height: setting('making.mould.shrink.height', 'Upwards; that of the material where left out.').optional(),
-}).meta({ description: 'How much the cast part shrinks by your own data sheet or trial piece; the cavity is made that much larger.' });
+}).meta({ description: 'How much the cast part shrinks by your own data sheet or trial piece; the cavity is made that much larger than the part: at 1.2 %, 101.2 mm for 100 mm. Data sheets may tell it of the mould instead, which at that differs by 0.01 mm in 100.' });
 
 const mould = group({
   part: word(MOULD_PARTS, 'What is cast in the mould; the foam body where left out.').optional(),
