@@ -6,6 +6,7 @@ import { design } from '../../src/design.ts';
 import { filesFor } from '../../src/exports/fileSet.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import { loadBooleans } from '../../src/making/booleans.ts';
+import type { Page } from 'playwright-core';
 import { noBrowser, openBench, openPage, openSample, settled, type Bench } from './browser.ts';
 
 const SAMPLES = readdirSync('samples', { withFileTypes: true }).filter((entry) => entry.isDirectory()).map(({ name }) => name);
@@ -14,12 +15,14 @@ type Shoes = Readonly<Record<'left' | 'right', { readonly foot: { readonly lengt
 const lengthOf = ({ foot: { length } }: Shoes['left']): number => (typeof length === 'number' ? length : length.value);
 
 describe.skipIf(noBrowser)('the bench view in a browser', () => {
-  let bench: Bench;
-  beforeAll(async () => { bench = await openBench(); }, 60_000);
+  let bench: Bench, page: Page, complaints: readonly string[], elsewhere: readonly string[];
+  beforeAll(async () => {
+    bench = await openBench();
+    ({ page, complaints, elsewhere } = await openPage(bench));
+  }, 60_000);
   afterAll(async () => { await bench?.close(); });
 
   test('every sample: drawing, solid, checks and figures show, nothing complains and nothing leaves the page', async () => {
-    const { page, complaints, elsewhere } = await openPage(bench);
     for (const name of SAMPLES) {
       await openSample(page, name.replace(/-/g, ' '));
       expect([name, await page.locator('html').getAttribute('data-shown')]).toEqual([name, 'shown']);
@@ -32,11 +35,9 @@ describe.skipIf(noBrowser)('the bench view in a browser', () => {
       expect((await page.locator('#solid canvas').screenshot()).length).toBeGreaterThan(4_000);
       expect([name, complaints, elsewhere]).toEqual([name, [], []]);
     }
-    await page.context().close();
   }, 60_000);
 
   test('work outlasts a reload, undo with it, and the page opens without a network', async () => {
-    const { page } = await openPage(bench);
     await openSample(page, 'market gardener');
     await page.locator('.group', { has: page.getByText('Right order', { exact: true }) }).getByLabel('standing flat').fill('18');
     await settled(page);
@@ -51,11 +52,9 @@ describe.skipIf(noBrowser)('the bench view in a browser', () => {
     await page.getByRole('button', { name: 'Undo' }).click();
     await settled(page);
     expect(await flat.inputValue()).not.toBe('18');
-    await page.context().close();
   }, 60_000);
 
   test.each(['ferry-pilot', 'bookbinder'])('the files of %s are the command\'s, byte for byte, though another engine reckons them', async (name) => {
-    const { page, complaints } = await openPage(bench);
     await openSample(page, name.replace(/-/g, ' '));
     const [download] = await Promise.all([page.waitForEvent('download', { timeout: 60_000 }), page.getByRole('button', { name: 'Save as one zip' }).click()]);
     const got = unzipSync(readFileSync(await download.path()));
@@ -67,11 +66,10 @@ describe.skipIf(noBrowser)('the bench view in a browser', () => {
     expect(Object.keys(got).sort()).toEqual(files.map((file) => file.name).sort());
     expect(files.filter((file) => Buffer.compare(got[file.name]!, file.bytes) !== 0).map((file) => file.name)).toEqual([]);
     expect(complaints).toEqual([]);
-    await page.context().close();
   }, 90_000);
 
   test('a sheet in mm shown in inches, and the other way round: field, figure, pin and fault speak the unit shown, and the sheet keeps its own', async () => {
-    const { page, complaints } = await openPage(bench), shownIn = (unit: string): Promise<readonly string[]> => page.selectOption('[aria-label="lengths shown in"]', unit);
+    const shownIn = (unit: string): Promise<readonly string[]> => page.selectOption('[aria-label="lengths shown in"]', unit);
     for (const [name, side, own, other] of [['market-gardener', 'right', 'mm', 'in'], ['bookbinder', 'left', 'in', 'mm']] as const) {
       await shownIn(other);
       await openSample(page, name.replace('-', ' '));
@@ -98,19 +96,16 @@ describe.skipIf(noBrowser)('the bench view in a browser', () => {
       expect(lengthOf(kept[side])).toBeCloseTo(typed / per, 8);
     }
     expect(complaints).toEqual([]);
-    await page.context().close();
   }, 60_000);
 
   test('no serious fault of access, and nothing wider than the screen, from a desk to a phone', async () => {
-    const { page } = await openPage(bench);
     await openSample(page, 'market gardener');
     await page.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core') });
     for (const [width, height] of [[1440, 900], [1024, 768], [768, 1024], [390, 844]] as const) {
       await page.setViewportSize({ width, height });
-      const found = await page.evaluate<{ readonly violations: readonly { readonly id: string; readonly impact: string; readonly nodes: readonly { readonly html: string }[] }[] }>('axe.run({ runOnly: ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa"] })');
+      const found = await page.evaluate<{ readonly violations: readonly { readonly id: string; readonly impact: string; readonly nodes: readonly { readonly html: string }[] }[] }>('axe.run({ runOnly: ["wcag2a", "wcag2aa", "wcag21aa", "wcag22aa"], resultTypes: ["violations"] })');
       expect([width, found.violations.filter(({ impact }) => ['serious', 'critical'].includes(impact)).map(({ id, nodes }) => [id, nodes[0]!.html])]).toEqual([width, []]);
       expect([width, await page.evaluate('document.documentElement.scrollWidth <= window.innerWidth')]).toEqual([width, true]);
     }
-    await page.context().close();
   }, 60_000);
 });
