@@ -1,7 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { design } from '../src/design.ts';
-import type { Design } from '../src/checks/design.ts';
 import { figuresOf, type Figure, type FigureKey } from '../src/checks/figures.ts';
 import { filesFor } from '../src/exports/fileSet.ts';
 import type { Fitting } from '../src/fitting/fitting.ts';
@@ -9,7 +7,7 @@ import { readSheet } from '../src/fitting/readSheet.ts';
 import { volumeOf } from '../src/geometry/mesh.ts';
 import { loadBooleans, type Booleans } from '../src/making/booleans.ts';
 import { partsOf } from '../src/pair/shoe.ts';
-import { filesOf, SAMPLES } from './exports/jobs.ts';
+import { designOf, filesOf, SAMPLES, workedOut } from './exports/jobs.ts';
 import { mistakenForCuts } from './support/dxfColours.ts';
 
 /**
@@ -31,11 +29,6 @@ function fittingOf(text: string): Fitting {
   if (!reading.ok) throw new Error(reading.faults.map((fault) => fault.text).join('\n'));
   return reading.fitting;
 }
-function designOf(fitting: Fitting): Design {
-  const designing = design(fitting);
-  if (!designing.ok) throw new Error(designing.troubles.map((trouble) => trouble.text).join('\n'));
-  return designing.design;
-}
 
 let booleans: Booleans;
 beforeAll(async () => { booleans = await loadBooleans(); });
@@ -44,7 +37,7 @@ test('there are at least five', () => expect(NAMES.length).toBeGreaterThanOrEqua
 
 describe.each(NAMES)('%s', (name) => {
   const expected = JSON.parse(readFileSync(`samples/${name}/expected.json`, 'utf8')) as Expected;
-  const made = designOf(fittingOf(textOf(name)));
+  const made = designOf(SAMPLES[name]!);
   const figure = (side: string, key: string): Figure => {
     const shoe = made.shoes.find((one) => one.side === side)!, found = figuresOf(shoe, made.fitting).find((one) => one.key === (key as FigureKey));
     if (!found) throw new Error(`${name} ${side} has no figure ${key}`);
@@ -83,7 +76,7 @@ describe.each(NAMES)('%s', (name) => {
   });
 
   test('gives the same files, byte for byte, each time it is read', () => {
-    const first = filesOf(SAMPLES[name]!), second = filesFor(designOf(fittingOf(textOf(name))), booleans);
+    const first = filesOf(SAMPLES[name]!), second = filesFor(workedOut(fittingOf(textOf(name))), booleans);
     expect(first).toHaveLength(expected.files);
     first.forEach((file, i) => expect([file.name, Buffer.compare(file.bytes, second[i]!.bytes)]).toEqual([second[i]!.name, 0]));
   }, 60_000);
@@ -98,7 +91,7 @@ describe.each(NAMES)('%s', (name) => {
     const sheet = JSON.parse(textOf(name)) as { left?: object; right?: object; wearer: { legDifference: { shorter?: string } } };
     const { left, right, wearer: { legDifference: { shorter } } } = sheet;
     const swapped = { ...sheet, left: right, right: left, wearer: { ...sheet.wearer, legDifference: { ...sheet.wearer.legDifference, ...(shorter ? { shorter: shorter === 'left' ? 'right' : 'left' } : {}) } } };
-    const other = designOf(fittingOf(JSON.stringify(swapped)));
+    const other = workedOut(fittingOf(JSON.stringify(swapped)));
     for (const shoe of made.shoes) {
       const twin = other.shoes.find(({ side }) => side !== shoe.side)!, parts = partsOf(shoe), twins = partsOf(twin);
       expect(twin.stands.seat).toBeCloseTo(shoe.stands.seat, 9);

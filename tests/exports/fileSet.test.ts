@@ -6,7 +6,6 @@ import { designJson } from '../../src/exports/designJson.ts';
 import { filesFor, type NamedFile } from '../../src/exports/fileSet.ts';
 import { jobSheetPdf } from '../../src/exports/jobSheet.ts';
 import type { Checksum } from '../../src/exports/jobSheetSections.ts';
-import { madeFor } from '../../src/making/made.ts';
 import { printable } from '../../src/exports/pdf.ts';
 import { sha256 } from '../../src/exports/sha256.ts';
 import { weldedStl } from '../../src/exports/stl.ts';
@@ -17,7 +16,7 @@ import { boundsOf, faultsOf, volumeOf } from '../../src/geometry/mesh.ts';
 import { degrees, inDegrees } from '../../src/geometry/units.ts';
 import { loadBooleans, type Booleans } from '../../src/making/booleans.ts';
 import { partsOf } from '../../src/pair/shoe.ts';
-import { ALL_JOBS, designOf, filesOf, JOBS, workedOut } from './jobs.ts';
+import { ALL_JOBS, designOf, filesOf, JOBS, madeOf, remembered, workedOut } from './jobs.ts';
 import { readPdf, type PdfPage } from './pdfReader.ts';
 
 let booleans: Booleans;
@@ -28,8 +27,8 @@ const MOULD: MouldOrder = {
   draft: degrees(3), shrink: [1.012, 1.012, 1.02], rim: 20, floor: 12, dowel: 8, pourHole: 12, ventHole: 3, split: false,
 };
 const withMould = (fitting: Fitting, change: Partial<MouldOrder> = {}): Fitting => ({ ...fitting, making: { ...fitting.making, mould: { ...MOULD, ...change } } });
-const jsonOf = (design: Design): string => designJson(design, madeFor(design, booleans));
-const sheetOf = (design: Design, sums: readonly Checksum[] = []): Uint8Array => jobSheetPdf(design, sums, madeFor(design, booleans));
+const jsonOf = (design: Design): string => designJson(design, madeOf(design));
+const sheetOf = (design: Design, sums: readonly Checksum[] = []): Uint8Array => jobSheetPdf(design, sums, madeOf(design));
 const names = (files: readonly NamedFile[]): string[] => files.map(({ name }) => name);
 const file = (files: readonly NamedFile[], ending: string): Uint8Array => files.find(({ name }) => name.endsWith(ending))!.bytes;
 
@@ -84,7 +83,7 @@ describe('the files of a job', () => {
 });
 
 describe('the job sheet', () => {
-  const pagesOf = (fitting: Fitting): PdfPage[] => readPdf(sheetOf(designOf(fitting), [{ name: 'K_left_sole.stl', sha256: 'ab'.repeat(32) }]));
+  const pagesOf = remembered((fitting: Fitting): PdfPage[] => readPdf(sheetOf(designOf(fitting), [{ name: 'K_left_sole.stl', sha256: 'ab'.repeat(32) }])));
   const all = (pages: readonly PdfPage[]): string => pages.flatMap(({ words }) => words).join(' ');
   const said = (text: string): string => Buffer.from(printable(text), 'latin1').toString('latin1');
 

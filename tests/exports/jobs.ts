@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { design, type Design } from '../../src/design.ts';
 import { filesFor, type NamedFile } from '../../src/exports/fileSet.ts';
 import { loadBooleans } from '../../src/making/booleans.ts';
+import { madeFor, type Made } from '../../src/making/made.ts';
 import type { Fitting, Foot, LastMeasures, SheetMatch, SheetRocker, ShoeFitting } from '../../src/fitting/fitting.ts';
 import type { Making } from '../../src/fitting/making.ts';
 import { readMaking } from '../../src/fitting/readMaking.ts';
@@ -91,7 +92,8 @@ export const SAMPLES: Readonly<Record<string, Fitting>> = Object.fromEntries(rea
 
 export const ALL_JOBS: Readonly<Record<string, Fitting>> = { ...JOBS, ...SAMPLES };
 
-const remembered = <Asked extends object, Answer>(work: (asked: Asked) => Answer): ((asked: Asked) => Answer) => {
+/** The same question is answered once. */
+export const remembered = <Asked extends object, Answer>(work: (asked: Asked) => Answer): ((asked: Asked) => Answer) => {
   const known = new WeakMap<Asked, Answer>();
   return (asked) => {
     const answer = known.get(asked) ?? work(asked);
@@ -100,7 +102,6 @@ const remembered = <Asked extends object, Answer>(work: (asked: Asked) => Answer
   };
 };
 
-/** The same fitting is worked out once. */
 export const designOf = remembered(workedOut);
 
 /** Worked out anew. */
@@ -111,5 +112,7 @@ export function workedOut(fitting: Fitting): Design {
 }
 
 const booleans = await loadBooleans();
+/** What is made besides, worked out once. */
+export const madeOf = remembered((made: Design): Made => madeFor(made, booleans));
 /** The files of a job, made once. */
 export const filesOf = remembered((fitting: Fitting): readonly NamedFile[] => filesFor(designOf(fitting), booleans));
