@@ -5,7 +5,7 @@ import type { PrintOrder } from '../../src/fitting/making.ts';
 import { boundsOf, faultsOf, volumeOf, type Mesh } from '../../src/geometry/mesh.ts';
 import type { Point, Point3 } from '../../src/geometry/point.ts';
 import { loadBooleans, type Booleans } from '../../src/making/booleans.ts';
-import { hullOf, laidOn, placedOn } from '../../src/making/print/bed.ts';
+import { laidOn, placedOn } from '../../src/making/print/bed.ts';
 import { jointOf } from '../../src/making/print/joint.ts';
 import { bestOf, judged, orientationsOf } from '../../src/making/print/orient.ts';
 import { printOf } from '../../src/making/print/print.ts';
@@ -91,13 +91,6 @@ describe('on the bed', () => {
     expect(laidOn(bar, { x: 260 / Math.SQRT2 + 10.01, y: 260 / Math.SQRT2 + 10.01, z: 50 }).fits).toBe(true);
     expect(laidOn(bar, { x: 260 / Math.SQRT2 + 9.9, y: 260 / Math.SQRT2 + 9.9, z: 50 }).fits).toBe(false);
     expect(laidOn(bar, { ...bed, z: 14.9 }).fits).toBe(false);
-  });
-  test('the hull of points holds them all and turns left only', () => {
-    const chance = chanceFrom(11), points = Array.from({ length: 200 }, (): Point => [chance.between(0, 100), chance.between(0, 40)]), hull = hullOf(points);
-    hull.forEach(([bx, by], i) => {
-      const [ax, ay] = hull.at(i - 1)!;
-      for (const [x, y] of points) expect((bx - ax) * (y - ay) - (by - ay) * (x - ax)).toBeGreaterThan(-1e-9);
-    });
   });
   test('parts stand apart, on the bed, and on the next where it is full', () => {
     const turn: Turn = heading(0), parts = [80, 80, 80, 80, 80].map((long) => ({ mesh: box(long, 60, -5, 5), turn })), placed = placedOn(parts, { x: 200, y: 150, z: 50 });

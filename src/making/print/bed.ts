@@ -1,5 +1,6 @@
 import { layOn } from '../../checks/bedFit.ts';
 import type { Bed } from '../../fitting/making.ts';
+import { hullOf } from '../../geometry/hull.ts';
 import { boundsOf, type Mesh } from '../../geometry/mesh.ts';
 import type { Point } from '../../geometry/point.ts';
 import type { Mm, Rad } from '../../geometry/units.ts';
@@ -25,21 +26,6 @@ function roomOf(mesh: Mesh, turn: Turn): Point {
   const { least, most } = boundsOf(turned(mesh, turn));
   return [most[0] - least[0], most[1] - least[1]];
 }
-
-/** The corners of the tightest outline round points, counter-clockwise. Source: Andrew's monotone chain (from memory). */
-export function hullOf(points: readonly Point[]): Point[] {
-  const sorted = [...points].sort(([ax, ay], [bx, by]) => ax - bx || ay - by);
-  const half = (run: readonly Point[]): Point[] => {
-    const kept: Point[] = [];
-    for (const point of run) {
-      while (kept.length > 1 && turnOf(kept[kept.length - 2]!, kept[kept.length - 1]!, point) <= 0) kept.pop();
-      kept.push(point);
-    }
-    return kept.slice(0, -1);
-  };
-  return [...half(sorted), ...half(sorted.reverse())];
-}
-const turnOf = ([ax, ay]: Point, [bx, by]: Point, [cx, cy]: Point): number => (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
 
 /** A part with the turn it is printed in. */
 export interface Part { readonly mesh: Mesh; readonly turn: Turn }
