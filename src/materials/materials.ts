@@ -1,20 +1,30 @@
 /** Densities in g/cm³. Foam hardness names its scale; hardness and density are not tied (trade practice). */
 export interface Material { readonly density: number; readonly basis: string }
 
+/**
+ * How hard a layer is to squash upright, MPa, from softest to hardest of what is sold under its name. Neither density nor a
+ * hardness read with a durometer tells it (Shore A should not be used on foams at all), so a piece of the sheet in hand, loaded
+ * and measured, goes before any of these. They hold for small squash: a foam gives way when it loses about a tenth of its thickness.
+ */
+export interface Squashed extends Material { readonly modulus: readonly [softest: number, hardest: number]; readonly modulusBasis: string }
+
+const SHOE_FOAM = 'common practice; shoe foams 0.15 to 0.25 g/cm³ (Verdejo and Mills 2002)';
+const FOAM_MODULUS = 'common practice; firm shoe foam 3 to 8 MPa, soft about 1.5 MPa, loaded slowly';
+
 /** Foams for the body. Source of the window: Verdejo and Mills 2002, 0.15 to 0.25 g/cm³ for shoe foams; single values are common practice. */
 export const FOAMS = {
-  'firm EVA': { density: 0.2, basis: 'common practice; shoe foams 0.15 to 0.25 g/cm³ (Verdejo and Mills 2002)' },
-  'light EVA': { density: 0.15, basis: 'common practice; shoe foams 0.15 to 0.25 g/cm³ (Verdejo and Mills 2002)' },
-  'hard EVA': { density: 0.25, basis: 'common practice; shoe foams 0.15 to 0.25 g/cm³ (Verdejo and Mills 2002)' },
-  cork: { density: 0.25, basis: 'common practice' },
-} as const satisfies Record<string, Material>;
+  'firm EVA': { density: 0.2, basis: SHOE_FOAM, modulus: [3, 8], modulusBasis: FOAM_MODULUS },
+  'light EVA': { density: 0.15, basis: SHOE_FOAM, modulus: [1.5, 4], modulusBasis: FOAM_MODULUS },
+  'hard EVA': { density: 0.25, basis: SHOE_FOAM, modulus: [5, 12], modulusBasis: `${FOAM_MODULUS}; harder sheet from memory` },
+  cork: { density: 0.25, basis: 'common practice', modulus: [4, 17], modulusBasis: 'common practice; bound cork 17 MPa (Boria and others 2018, Procedia Struct Integr 12:317), softer with more rubber in it' },
+} as const satisfies Record<string, Squashed>;
 export type FoamName = keyof typeof FOAMS;
 
 export const OUTSOLES = {
-  'microcellular rubber': { density: 0.5, basis: 'common practice, 0.4 to 0.6 g/cm³' },
-  'solid rubber': { density: 1.2, basis: 'common practice; vulcanised rubber 1.05 to 1.35 g/cm³' },
-  leather: { density: 1.0, basis: 'common practice, 0.95 to 1.05 g/cm³' },
-} as const satisfies Record<string, Material>;
+  'microcellular rubber': { density: 0.5, basis: 'common practice, 0.4 to 0.6 g/cm³', modulus: [2, 6], modulusBasis: 'common practice (from memory)' },
+  'solid rubber': { density: 1.2, basis: 'common practice; vulcanised rubber 1.05 to 1.35 g/cm³', modulus: [20, 200], modulusBasis: 'common practice (from memory): 2 to 6 MPa as a block, many times that as a thin layer that cannot spread' },
+  leather: { density: 1.0, basis: 'common practice, 0.95 to 1.05 g/cm³', modulus: [20, 100], modulusBasis: 'common practice (from memory)' },
+} as const satisfies Record<string, Squashed>;
 export type OutsoleName = keyof typeof OUTSOLES;
 
 /**

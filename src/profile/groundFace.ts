@@ -23,7 +23,7 @@ export type GroundPiece = RollArc | RollStraight;
 export interface GroundFace { readonly pieces: readonly GroundPiece[] }
 
 /** The point of an arc that touches the ground at a roll angle. */
-export const pointAt = ({ centre: [cx, cz], radius }: RollArc, angle: Rad): Point =>
+export const pointAt = ({ centre: [cx, cz], radius }: Pick<RollArc, 'centre' | 'radius'>, angle: Rad): Point =>
   [cx + radius * sin(angle), cz - radius * cos(angle)];
 
 export const startOf = (piece: GroundPiece): Point => piece.kind === 'arc' ? pointAt(piece, piece.from) : piece.from;

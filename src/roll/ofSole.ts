@@ -7,7 +7,7 @@ import type { GroundFace } from '../profile/groundFace.ts';
 import { beginsAt, endsAt, UPRIGHT, type RollBody, type RollPiece } from './rollBody.ts';
 
 /** A sole as it rolls: its ground face as far as its ground line reaches, with a corner at the back and one at the tip. Exact. */
-export const rollBodyOf = ({ shape: { face }, bodies: { whole: { rim } } }: SoleParts): RollBody => bodyBetween(face, rim.start, rim.end);
+export const rollBodyOf = ({ shape: { face }, bodies: { whole: { rim } } }: Pick<SoleParts, 'shape' | 'bodies'>): RollBody => bodyBetween(face, rim.start, rim.end);
 
 /** The same of any ground face between two places along the walking line. */
 export function bodyBetween(face: GroundFace, back: Mm, front: Mm): RollBody {

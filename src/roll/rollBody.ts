@@ -1,6 +1,7 @@
-import { add, between, cross, distance, dot, subtract, type Point } from '../geometry/point.ts';
+import { between, cross, distance, dot, subtract, type Point } from '../geometry/point.ts';
 import { cos, sin } from '../geometry/trig.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
+import { pointAt } from '../profile/groundFace.ts';
 
 /**
  * What of a stiff shoe touches a level floor, one after the other, while it rolls. Points lie in the upright plane of the
@@ -61,7 +62,7 @@ function touchingAt(body: RollBody, roll: Rad): number {
 export function stretchAt(body: RollBody, roll: Rad): readonly [Point, Point] {
   const piece = body.pieces[touchingAt(body, roll)]!;
   if (piece.kind === 'edge') return [piece.from, piece.to];
-  const at: Point = piece.kind === 'corner' ? piece.at : add(piece.centre, [piece.radius * sin(roll), -piece.radius * cos(roll)]);
+  const at = piece.kind === 'corner' ? piece.at : pointAt(piece, roll);
   return [at, at];
 }
 

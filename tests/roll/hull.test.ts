@@ -15,13 +15,13 @@ describe.each(Object.keys(SAMPLES))('the exported sole of the %s, rolled on its 
   test.each(rockersOf(name).map((shoe) => [shoe.side, shoe] as const))('%s: as the exact one', (_, shoe) => {
     const exact = rollBodyOf(shoe), carried = carriedBy(shoe), { from, to } = anglesCovered(exact), { whole } = shoe.solids;
     const hull = hullBody(silhouetteOf(whole, shoe.rocker.line)), longest = Math.max(...edgesOf(hull).map((edge) => edge.to[0] - edge.from[0]));
+    const off = { height: 0, contact: 0, way: 0 };
     for (let roll = from - 0.2; roll < to + 0.2; roll += 0.031) {
-      for (const point of [carried.pivot, carried.hip]) {
-        expect(Math.abs(placedAt(hull, point, roll)[1] - placedAt(exact, point, roll)[1])).toBeLessThan(CHORD_GAP + 1e-6);
-      }
-      expect(Math.abs(contactAt(hull, roll)[0] - contactAt(exact, roll)[0])).toBeLessThan(longest / 2 + 1e-6);
-      expect(Math.abs(travelled(hull, roll) - travelled(exact, roll))).toBeLessThan(longest + 0.1);
+      for (const point of [carried.pivot, carried.hip]) off.height = Math.max(off.height, Math.abs(placedAt(hull, point, roll)[1] - placedAt(exact, point, roll)[1]));
+      off.contact = Math.max(off.contact, Math.abs(contactAt(hull, roll)[0] - contactAt(exact, roll)[0]));
+      off.way = Math.max(off.way, Math.abs(travelled(hull, roll) - travelled(exact, roll)));
     }
+    expect([off.height < CHORD_GAP + 1e-6, off.contact < longest / 2 + 1e-6, off.way < longest + 0.1, off.contact > 0.1]).toEqual([true, true, true, true]);
     expect(jumpsOf(hull, whole, shoe.rocker.line)).toEqual([]);
   });
 });

@@ -65,7 +65,7 @@ test('a point of a rolling wheel draws a trochoid', () => {
 
 describe.each(Object.entries(shapes))('%s', (_, given) => {
   const { face, pivot, hip, strikePoint } = solveRocker(given), back = 1, front = given.last.length - 1;
-  const body = bodyBetween(face, back, front), outline = sampled(face, back, front, 20_000);
+  const body = bodyBetween(face, back, front), outline = sampled(face, back, front, 4_000);
   test('rolls as a row of points does, over both ends too', () => {
     for (const angle of [-80, -40, -24, -10, -3, -0.2, 0.2, 2, 8, 20, 40, 80]) {
       const roll = degrees(angle);

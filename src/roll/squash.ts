@@ -1,0 +1,56 @@
+import { rootBetween } from '../geometry/solve.ts';
+import type { Mm, Rad } from '../geometry/units.ts';
+import { bedUnder, type Bed } from './bed.ts';
+import { floorAt } from './carried.ts';
+import type { Layer } from './layer.ts';
+import { contactAt, type RollBody } from './rollBody.ts';
+
+/**
+ * A stiff body pressed into the floor through a soft layer. The layer is a bed of springs (Winkler's foundation: E. Winkler 1867;
+ * K. L. Johnson, Contact Mechanics (1985) 4.3, from memory): each place gives by its own pressure alone. That suits a layer that
+ * is thin against the contact; it holds as long as nothing is squashed by more than about a tenth of its thickness.
+ */
+export interface Squash {
+  /** How far the body sinks, mm. */
+  readonly depth: Mm;
+  /** Both ends of what touches, along the walking line at rest, and the way on the floor between them, mm. */
+  readonly from: Mm;
+  readonly to: Mm;
+  readonly length: Mm;
+  /** Pressure where the contact was before anything gave, MPa, and the share of its thickness that the layer gives up there. */
+  readonly pressure: number;
+  readonly strain: number;
+  /** How far the middle of the push lies ahead of that place, mm. */
+  readonly ahead: Mm;
+  /** How hard the floor resists a small turn, N·mm for each radian: the bed's second moment about its own middle. */
+  readonly holds: number;
+}
+
+/** Nobody weighs so little. */
+const LEAST: Mm = 1e-6;
+
+/** How far a body sinks into its layer under an upright force, held at one roll angle. @param force N, greater than 0 */
+export function squashUnder(body: RollBody, layer: Layer, force: number, roll: Rad = 0): Squash {
+  const missing = (depth: Mm): number => pushOf(bedUnder(body, layer, depth, roll), depth) - force;
+  let most: Mm = 1;
+  while (missing(most) < 0) most *= 2;
+  const depth = rootBetween(missing, LEAST, most, 1e-9);
+  return told(body, layer, depth, roll);
+}
+
+/** What the springs of a bed push with, each by how far it is pressed, N. */
+const pushOf = ({ springs }: Bed, depth: Mm): number => springs.reduce((sum, { stiffness, height }) => sum + stiffness * (depth - height), 0);
+
+function told(body: RollBody, layer: Layer, depth: Mm, roll: Rad): Squash {
+  const bed = bedUnder(body, layer, depth, roll), [under] = contactAt(body, roll), floor = floorAt(body, roll), push = pushOf(bed, depth);
+  let moment = 0, whole = 0, first = 0, second = 0;
+  for (const { stiffness, height, forward } of bed.springs) {
+    const way = forward - floor;
+    moment += stiffness * (depth - height) * way;
+    whole += stiffness; first += stiffness * way; second += stiffness * way * way;
+  }
+  return {
+    depth, from: bed.rear.along, to: bed.front.along, length: bed.front.forward - bed.rear.forward,
+    pressure: depth / layer.give(under), strain: depth / layer.thick(under), ahead: moment / push, holds: second - (first * first) / whole,
+  };
+}
