@@ -11,6 +11,8 @@ import { alignedHeelRise } from './prosthesis.ts';
 import { rollingChecks } from './rolling.ts';
 import { guessedSpring, lostSpring, lowTip, steepTip, thinRaise, tipBeyondRaise } from './raiseTip.ts';
 import { isMatch, isRocker, see, type Pace, type Seen } from './seen.ts';
+import { slopeOffArc } from './slope.ts';
+import { squashedAway } from './squash.ts';
 import { sideStability } from './stability.ts';
 import { standingChecks } from './standing.ts';
 import { governs, thinFoam, thinSole } from './thickness.ts';
@@ -19,7 +21,7 @@ import { publishedWindow } from './window.ts';
 
 const SOLE_CHECKS = [seatHeight, ballHeight, soleWeight, shoeWeight, toolReach, guessedOutline, thinAtBall] as const;
 const ROCKER_CHECKS = [
-  thinSole, thinFoam, ...standingChecks, ...rollingChecks, pitchOfSole, sideStability, alignedHeelRise, governs, publishedWindow,
+  thinSole, thinFoam, ...standingChecks, squashedAway, slopeOffArc, ...rollingChecks, pitchOfSole, sideStability, alignedHeelRise, governs, publishedWindow,
 ] as const;
 const MATCH_CHECKS = [notLevel, thinRaise, steepTip, lostSpring, lowTip, tipBeyondRaise, guessedSpring, raiseInWords, partlyInside, bendsAtBall] as const;
 const SHEET_CHECKS = [riskFindings, risksAsked, prescription, legByTape, legDifferenceFine, takenTwice] as const;

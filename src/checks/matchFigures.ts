@@ -20,7 +20,7 @@ export function matchFigures(shoe: MatchShoe): Figures {
 }
 
 function raiseFigures(shoe: MatchShoe, made: SoleParts): Figures {
-  const { last } = shoe, { shape, bodies: { whole: { rim } } } = made, centre = last.seatLength / 2;
+  const { last } = shoe, { shape } = made, centre = last.seatLength / 2;
   const seat = stationAt(shape, centre), toeArc = pieceNamed(shape.face, 'toe arc');
   return [
     plain('seatHeight', 'Seat height: floor to the face the raise is glued to, centre of the seat', seat.upper, 'mm', centre),
@@ -32,6 +32,6 @@ function raiseFigures(shoe: MatchShoe, made: SoleParts): Figures {
     plain('tipSlope', 'Slope of the ground face at the tip', inDegrees(angleAt(shape.face, last.length)), 'deg', last.length),
     ...thicknessPair(shape, 'Back', 'back edge', 0), ...thicknessPair(shape, 'SeatEnd', 'seat end', last.seatLength),
     ...thicknessPair(shape, 'Tread', 'tread', last.tread), ...thicknessPair(shape, 'Tip', 'tip', last.length),
-    foamFigure(made), ...weightFigures(shoe, made), outsoleFigure(made, { back: rim.start, front: rim.end }),
+    foamFigure(made), ...weightFigures(shoe, made), outsoleFigure(made),
   ];
 }

@@ -5,7 +5,7 @@ import type { RockerShoe, Shoe } from '../pair/shoe.ts';
 import { INPUT_FIELDS, inputOf, takenOnFoot, type InputField } from './inputs.ts';
 
 /** What a figure rests on: a measure of the sheet, or one of the groups below whose members hang on the shoe. */
-type Source = InputField | 'stance' | 'build' | 'governing' | 'thinnest' | 'apex' | 'apex share' | 'toe radius' | 'flat' | 'walls' | 'turn' | 'bottom across' | 'other shoe';
+type Source = InputField | 'stance' | 'build' | 'governing' | 'thinnest' | 'apex' | 'apex share' | 'toe radius' | 'flat' | 'walls' | 'turn' | 'plan turned' | 'bottom across' | 'other shoe';
 
 const TILT = ['last.pitch', 'last.seatLength', 'last.tread'] as const satisfies readonly Source[];
 /** The leg as it stands over its ankle. */
@@ -21,8 +21,15 @@ const SQUARE_BACK = [...BACK, 'bottom across'] as const satisfies readonly Sourc
 const SQUARE_TOE = [...TOE, 'bottom across'] as const satisfies readonly Source[];
 const ROLL = [...TOE, 'foot.strikeAngle'] as const satisfies readonly Source[];
 const GROUND_LINE = [...ROLL, 'walls'] as const satisfies readonly Source[];
+/** Where the sole ends behind; on a turned walking line that hangs on how wide it is, too. */
+const BACK_END = [...BACK, 'walls', 'plan turned'] as const satisfies readonly Source[];
+/** The mid arc ends at the apex, and behind at the heel arc or, without one, at the strike angle. */
+const MID_ARC = [...FACE, 'apex', 'foot.strikeAngle'] as const satisfies readonly Source[];
 const OUTLINE = ['last.length', 'last.ballWidth', 'last.heelWidth', 'last.innerBall', 'last.outerBall', 'last.inflare'] as const satisfies readonly Source[];
 const SOLID = [...ROLL, ...OUTLINE, 'last.toeSpring', 'last.camber'] as const satisfies readonly Source[];
+
+/** What is pressed under the standing point: how thick, how wide and how round it is there. */
+const STOOD_ON = [...MID_ARC, 'toe radius', ...OUTLINE, 'bottom across'] as const satisfies readonly Source[];
 
 /** Seat and ball of the raise decide its tilt; how long the shoe is between them, how far that reaches. */
 const RAISED_TILT = ['other shoe', 'order.seatHeightNow', 'order.ballHeightNow'] as const satisfies readonly Source[];
@@ -43,10 +50,14 @@ export const ROCKER_RESTS = {
   heelJoint: FACE, heelJointAngle: LEG,
   apex: ['apex'], apexShare: ['apex share'], apexRollAngle: [...FACE, 'apex'], crestAngle: [], rockerAngle: TOE, tipSlope: TOE,
   strikeAsked: ['foot.strikeAngle'], strikeReached: [...BACK, 'walls'], toeOff: [...TOE, 'walls'], totalTurning: GROUND_LINE,
+  turnHeel: [...BACK, 'walls'], turnMid: MID_ARC, turnToe: [...TOE, 'walls'],
+  pivotDrop: [], pivotDropOrdinary: BACK_END, leverBall: [...TOE, 'walls'],
+  swayArcBack: [...FACE, 'foot.strikeAngle'], swayArcFront: [...FACE, 'apex'], bulgeMid: MID_ARC,
+  squashSoft: STOOD_ON, squashHard: STOOD_ON, steadySoft: STOOD_ON, steadyHard: STOOD_ON,
   pivotRise: [...BACK, 'apex'], hipDropStrike: [...BACK, 'walls'], hipDropToeOff: [...TOE, 'walls'],
-  rollLength: GROUND_LINE, rollShare: GROUND_LINE, midRadiusShare: FACE,
-  thicknessBack: BACK, thicknessPivot: BACK, thicknessSeatEnd: BACK, thicknessApex: TOE, thicknessTread: TOE, thicknessTip: [...TOE, 'last.toeSpring'],
-  squareBack: SQUARE_BACK, squarePivot: SQUARE_BACK, squareSeatEnd: SQUARE_BACK, squareApex: SQUARE_TOE, squareTread: SQUARE_TOE, squareTip: [...SQUARE_TOE, 'last.toeSpring'],
+  rollLength: GROUND_LINE, rollShare: GROUND_LINE, midRadiusShare: FACE, rollOverRadius: GROUND_LINE, rollOverShare: GROUND_LINE,
+  thicknessBack: BACK, thicknessPivot: BACK, thicknessSeatEnd: BACK, thicknessApex: [...TOE, 'last.toeSpring'], thicknessTread: TOE, thicknessTip: [...TOE, 'last.toeSpring'],
+  squareBack: SQUARE_BACK, squarePivot: SQUARE_BACK, squareSeatEnd: SQUARE_BACK, squareApex: [...SQUARE_TOE, 'last.toeSpring'], squareTread: SQUARE_TOE, squareTip: [...SQUARE_TOE, 'last.toeSpring'],
   foamLeft: [...ROLL, 'last.toeSpring', 'last.camber'],
   halfBase: [...FACE, 'turn', 'last.heelWidth'], sideTipping: [...FACE, 'turn', 'last.heelWidth'],
   foamVolume: SOLID, outsoleVolume: SOLID, stiffenerVolume: OUTLINE, soleVolume: SOLID,
@@ -126,6 +137,7 @@ function membersOf(source: Source, shoe: Shoe): readonly InputField[] {
     case 'toe radius': return shoe.kind === 'rocker' && toeFollowsMeasures(shoe) ? [...heightInputs(shoe.fitting), ...buildInputs(shoe)] : [];
     case 'thinnest': return shoe.kind === 'rocker' ? thinnestInputs(shoe) : [];
     case 'turn': return isTurned(shoe.fitting) ? membersOf('apex', shoe) : [];
+    case 'plan turned': return isTurned(shoe.fitting) ? OUTLINE : [];
     case 'bottom across': return isTurned(shoe.fitting) ? ['last.camber', 'last.ballWidth'] : [];
     case 'walls': return hasLeaningWalls(shoe) ? OUTLINE : [];
     case 'flat': return shoe.kind === 'rocker' && flatBites(shoe) ? [...TILT, 'foot.hipHeight', 'foot.pivotHeight', ...stanceInputs(shoe.fitting)] : [];
@@ -167,9 +179,14 @@ function buildInputs(shoe: RockerShoe): readonly InputField[] {
   return [...heightInputs(shoe.fitting), ...(atBack ? ['foot.strikeAngle'] as const : []), ...(governs.at[0] > last.tread ? ['last.toeSpring'] as const : [])];
 }
 
-/** The thickness asked for at the place that sets the height; the height itself where that was asked for. */
-const governingInputs = (shoe: RockerShoe): readonly InputField[] => shoe.rocker.governs === 'order' ? []
-  : buildInputs(shoe).filter((field) => field !== 'foot.strikeAngle' && field !== 'last.heelWidth');
+/**
+ * The thickness asked for at the place that sets the height; the height itself where that was asked for. Where foam must stay over
+ * the outsole, that lies as steep as the strike angle.
+ */
+function governingInputs(shoe: RockerShoe): readonly InputField[] {
+  const { rocker: { governs } } = shoe, byFoam = typeof governs !== 'string' && governs.by === 'foam that must stay';
+  return governs === 'order' ? [] : buildInputs(shoe).filter((field) => (field !== 'foot.strikeAngle' || byFoam) && field !== 'last.heelWidth');
+}
 
 /** A sole built higher than its least is as thick as all measures leave it. */
 const thinnestInputs = (shoe: RockerShoe): readonly InputField[] => typeof shoe.rocker.governs === 'string'

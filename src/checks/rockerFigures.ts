@@ -1,29 +1,24 @@
 import { inDegrees } from '../geometry/units.ts';
 import { atan2 } from '../geometry/trig.ts';
-import { lengthBetween, pointAt } from '../profile/groundFace.ts';
+import { pointAt } from '../profile/groundFace.ts';
 import { axisX, rollX } from '../profile/rollLine.ts';
+import type { Wearer } from '../fitting/fitting.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { tipOf } from '../last/outline.ts';
 import { plain, type Plain } from './figure.ts';
-import { groundReachOf, type GroundReach } from './groundReach.ts';
-import { rollHeights } from './rollHeights.ts';
+import { halfBaseOf } from './halfBase.ts';
+import { rollFigures } from './rollFigures.ts';
+import { standFigures } from './standFigures.ts';
 import { foamFigure, outsoleFigure, thicknessPair, weightFigures } from './soleFigures.ts';
 import { stationAt } from './stations.ts';
 
 type Figures = readonly Plain[];
 
-/** Published values shown beside a figure; they are no targets. */
-const ROLL_PUBLISHED = 'least energy at about 0.29 in one experiment, Adamczyk and Kuo 2013';
-const RADIUS_PUBLISHED = 'people walking roll like a wheel of about 0.3, Adamczyk, Collins and Kuo 2006';
-
 /** Every figure of a rocker, in the order a maker reads them. */
-export function rockerFigures(shoe: RockerShoe): Figures {
-  const line = groundReachOf(shoe);
-  return [
-    ...heights(shoe), ...standing(shoe), ...arcs(shoe), ...roll(shoe, line), ...rollHeights(shoe, line), ...thicknesses(shoe),
-    foamFigure(shoe), ...stability(shoe, line), ...weightFigures(shoe, shoe), outsoleFigure(shoe, line),
-  ];
-}
+export const rockerFigures = (shoe: RockerShoe, { mass }: Wearer): Figures => [
+  ...heights(shoe), ...standing(shoe), ...arcs(shoe), ...rollFigures(shoe), ...standFigures(shoe, mass?.value), ...thicknesses(shoe),
+  foamFigure(shoe), ...stability(shoe), ...weightFigures(shoe, shoe), outsoleFigure(shoe),
+];
 
 function heights({ last, rocker, shape, stands }: RockerShoe): Figures {
   const { governs, thinnest } = rocker, centre = last.seatLength / 2;
@@ -82,20 +77,6 @@ function arcs({ last, order, shape, rocker: { heelArc, mid, toeArc, apex, tipAng
   ];
 }
 
-function roll({ order, fitting, shape: { face }, rocker: { mid, strikePoint, line } }: RockerShoe, { back, front, backAngle, frontAngle }: GroundReach): Figures {
-  const length = lengthBetween(face, Math.max(strikePoint[0], back), front), leg = fitting.foot?.hipHeight.value ?? NaN;
-  const strike = inDegrees(-backAngle), toeOff = inDegrees(frontAngle);
-  return [
-    plain('strikeAsked', 'Strike angle asked for', inDegrees(order.strike), 'deg'),
-    plain('strikeReached', 'Strike angle reached at the back end of the ground line', strike, 'deg', axisX(line, back)),
-    plain('toeOff', 'Toe-off angle reached at the front end of the ground line', toeOff, 'deg', axisX(line, front)),
-    plain('totalTurning', 'Total turning, strike to toe-off', strike + toeOff, 'deg'),
-    plain('rollLength', 'Usable roll along the ground face, strike to toe-off', length, 'mm'),
-    plain('rollShare', `Usable roll / leg length (${ROLL_PUBLISHED})`, length / leg, ''),
-    plain('midRadiusShare', `Mid radius / leg length (${RADIUS_PUBLISHED})`, mid.radius / leg, ''),
-  ];
-}
-
 /** Where a maker puts the caliper. */
 function thicknesses({ last, order, rocker: { stance }, shape }: RockerShoe): Figures {
   const places = [
@@ -105,7 +86,8 @@ function thicknesses({ last, order, rocker: { stance }, shape }: RockerShoe): Fi
   return places.flatMap(([place, words, x]) => thicknessPair(shape, place, words, x));
 }
 
-function stability({ rocker: { pivot } }: RockerShoe, { halfBase }: GroundReach): Figures {
+function stability(shoe: RockerShoe): Figures {
+  const halfBase = halfBaseOf(shoe), { rocker: { pivot } } = shoe;
   return [
     plain('halfBase', 'Half base width under the seat, the lesser side', halfBase, 'mm'),
     plain('sideTipping', 'Side tipping angle: half base width against ankle pivot height', inDegrees(atan2(halfBase, pivot[1])), 'deg'),

@@ -1,8 +1,9 @@
 import { inDegrees } from '../geometry/units.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { pieceNamed } from '../profile/groundFace.ts';
+import { OTHER_LANDS, STEP_TURNS, TOE_OFF } from '../roll/gait.ts';
 import type { Finding } from './finding.ts';
-import { deg, mm } from './say.ts';
+import { deg, mm, rounded } from './say.ts';
 import { over, shortOf, under, type Seen } from './seen.ts';
 import { GAIT, PRACTICE, TRIPPING } from './sources.ts';
 
@@ -36,28 +37,24 @@ export function tipSlope({ shoe: { side }, number, place }: Seen<RockerShoe>): F
   }];
 }
 
-/** Roll angle ahead of standing at which the other foot lands, and at which the toe leaves the ground, degrees. */
-const OTHER_LANDS = 22, TOE_OFF = 40;
-
 export function forwardAngle({ shoe: { side, fitting }, number, place }: Seen<RockerShoe>): Finding[] {
-  const reached = number('toeOff'), measured = fitting.foot?.toeOffAngle, wanted = measured ? inDegrees(measured.value) : TOE_OFF;
-  const short = shortOf(reached, OTHER_LANDS, wanted);
+  const reached = number('toeOff'), measured = fitting.foot?.toeOffAngle, wanted = inDegrees(measured?.value ?? TOE_OFF), lands = inDegrees(OTHER_LANDS);
+  const short = shortOf(reached, lands, wanted);
   if (!short) return [];
   const common = { side, severity: short.severity, measured: reached, limit: short.limit, unit: 'deg', where: 'toe arc', ...place('toeOff'), code: 'FORWARD_ANGLE', basis: GAIT } as const;
   return [short.severity === 'warn'
-    ? { ...common, text: `Ahead of standing the shoe rolls only ${deg(reached)}; the other foot lands at about ${OTHER_LANDS}°, so the client has to climb over the tip. Put the apex back (order.apex) or take a shorter toe arc (order.toe).` }
+    ? { ...common, text: `Ahead of standing the shoe rolls only ${deg(reached)}; the other foot lands at about ${deg(lands, 0)}, so the client has to climb over the tip. Put the apex back (order.apex) or take a shorter toe arc (order.toe).` }
     : { ...common, text: `The shoe rolls ${deg(reached)} forward; toe-off ${measured ? 'was measured' : 'comes'} at ${measured ? '' : 'about '}${deg(wanted, 0)}, so the last of the step is on the tip.` }];
 }
 
-/** A fixed ankle turns 40 to 50 degrees from heel contact to the other foot's contact. */
-const TURNING_WARN = 40, TURNING_NOTE = 50;
+const TURNING_WARN = inDegrees(STEP_TURNS.least), TURNING_NOTE = inDegrees(STEP_TURNS.most);
 
 export function totalTurning({ shoe: { side }, number }: Seen<RockerShoe>): Finding[] {
   const turning = number('totalTurning'), short = shortOf(turning, TURNING_WARN, TURNING_NOTE);
   if (!short) return [];
   return [{
     code: 'TURNING', severity: short.severity, side, measured: turning, limit: short.limit, unit: 'deg', where: 'whole sole',
-    text: `The arcs turn ${deg(turning)} in all; from heel contact until the other foot lands a step takes ${TURNING_WARN} to ${TURNING_NOTE}°. A shorter toe arc (order.toe) turns more.`, basis: GAIT,
+    text: `The arcs turn ${deg(turning)} in all; from heel contact until the other foot lands a step takes ${rounded(TURNING_WARN, 0)} to ${rounded(TURNING_NOTE, 0)}°. A shorter toe arc (order.toe) turns more.`, basis: GAIT,
   }];
 }
 

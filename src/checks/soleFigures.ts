@@ -43,6 +43,5 @@ export function weightFigures(shoe: Shoe, parts: SoleParts): readonly Plain[] {
   ];
 }
 
-/** @param ends rearmost and foremost point of the ground line along the walking line */
-export const outsoleFigure = ({ shape: { face } }: SoleParts, ends: { readonly back: Mm; readonly front: Mm }): Plain =>
-  plain('outsoleLength', 'Outsole unrolled, along the ground face', lengthBetween(face, ends.back, ends.front), 'mm');
+export const outsoleFigure = ({ shape: { face }, bodies: { whole: { rim } } }: SoleParts): Plain =>
+  plain('outsoleLength', 'Outsole unrolled, along the ground face', lengthBetween(face, rim.start, rim.end), 'mm');

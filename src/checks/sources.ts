@@ -9,3 +9,4 @@ export const HEEL_RISE = 'common practice; a change of 6 mm can have a profound 
 export const PUBLISHED_ROCKERS = 'Preece 2017, Chapman 2013, Ghomian 2019';
 export const BALANCE = 'Albright and Woodhull-Smith 2009, Gait Posture (worse when pushed); Ghomian 2016, Prosthet Orthot Int 40:224 (no difference)';
 export const FEELING = 'Preece 2017; IWGDF guidelines 2023';
+export const RAMP = 'ADA Standards for Accessible Design 2010, 403.3: walking surfaces no steeper than 1 in 20 (from memory)';

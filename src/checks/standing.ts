@@ -11,6 +11,7 @@ import type { Rocker } from '../profile/rocker.ts';
 import { axisX } from '../profile/rollLine.ts';
 import { apexBehindJoint } from '../prescription/order.ts';
 import type { Finding } from './finding.ts';
+import { flatHolds } from './flatHolds.ts';
 import { isAligned } from './prosthesis.ts';
 import { flatBites } from './restsOn.ts';
 import { ANOTHER_LAST, deg, mm, rounded, sentences } from './say.ts';
@@ -99,7 +100,8 @@ function riseWith({ pivot, hip, line: { apexX }, mid: { radius } }: Rocker, stri
 }
 
 /** A flat gives a place to stand. Offered as long as the apex leaves room for it. */
-function flatOffered({ shoe: { side, fitting, order, rocker }, fitting: { wearer: { risks } }, place }: Seen<RockerShoe>): Finding[] {
+function flatOffered(seen: Seen<RockerShoe>): Finding[] {
+  const { shoe: { side, fitting, order, rocker }, fitting: { wearer: { risks } }, place } = seen;
   const unsteady = risks.includes('fall within a year') || risks.includes('reduced feeling'), locked = fitting.foot?.ankleLocked === true;
   if (order.standingFlat > 0 || !(unsteady || locked)) return [];
   const room = Math.floor(2 * (order.apexX - rocker.hip[0] - APEX_AHEAD)), flat = Math.min(OFFERED, room);
@@ -107,7 +109,7 @@ function flatOffered({ shoe: { side, fitting, order, rocker }, fitting: { wearer
   const { back, front } = riseWith(rocker, order.strike, flat);
   return [{
     code: 'FLAT_OFFERED', severity: 'note', side, measured: 0, limit: flat, unit: 'mm', where: 'standing flat', ...place('standingPoint'),
-    text: `The shoe has no standing flat. ${unsteady ? 'With this risk of falling' : 'With an ankle that must not bend'}, a flat of ${flat} mm (order.standingFlat) gives a place to stand still; the hip then rises ${mm(back)} at the heel joint and ${mm(front)} at the apex.`, basis: PRACTICE,
+    text: sentences(`The shoe has no standing flat. ${unsteady ? 'With this risk of falling' : 'With an ankle that must not bend'}, a flat of ${flat} mm (order.standingFlat) gives a place to stand still; the hip then rises ${mm(back)} at the heel joint and ${mm(front)} at the apex`, flatHolds(seen, flat)), basis: PRACTICE,
   }];
 }
 

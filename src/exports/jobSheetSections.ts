@@ -54,7 +54,7 @@ export function figuresSection({ fitting, shoes }: Design): Block[] {
   const labels = [...new Set(columns.flatMap((column) => [...column.keys()]))], value = 31;
   return [
     heading('Figures'),
-    introduction('Heights above the ground with the shoe at rest; "est." rests on a measure that was estimated or left to a default.', WIDTH),
+    introduction(`Heights above the ground with the shoe at rest; "est." rests on a measure that was estimated or left to a default.${fitting.wearer.mass ? '' : ' Squash of the foam is left out: no body mass on the sheet (wearer.mass).'}`, WIDTH),
     ...table(
       [{ title: 'Figure', width: WIDTH - value * shoes.length }, ...shoes.map((shoe) => ({ title: sideName(shoe), width: value, right: true }))],
       labels.map((label) => ({ cells: [label, ...columns.map((column) => column.get(label) ?? '')] })),

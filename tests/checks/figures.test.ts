@@ -223,6 +223,8 @@ const ON_PLATES: Part = { ankleAngle: undefined, heelPlates: { height: 12, span:
 /** A heel too short for its strike angle, tapered, under a sole whose tread or turned plan sets the height. */
 const SHORT_HEEL: Part = { taper: { heelInner: 5, heelOuter: 6 }, minima: { tread: 20 } };
 const FREE_FOOT: Part = { stiff: { joint: 'toe joint', state: 'arthritic' }, ankleAngle: undefined, hipAhead: 58 };
+/** A shoe that any rocker stands above. */
+const LOW: Part = { order: { seatHeightNow: 14, ballHeightNow: 5 } };
 /** Every kind of shape whose figures hang on their measures in another way. */
 const KINDS: Record<string, Part> = {
   'a fused ankle and a match': {},
@@ -251,6 +253,10 @@ const KINDS: Record<string, Part> = {
   'a toe radius given': { left: { order: { toe: { rule: 'given', radius: 240 } } } },
   'a toe spring asked for': { left: { order: { toe: { rule: 'for-toe-spring', toeSpring: 33 } } } },
   'two rockers, one higher': bothRockers({ last: { toeSpring: 12 } }),
+  'a client who was weighed': { wearer: { mass: 80 } },
+  'a client who was weighed, on a turned crest and a dished bottom': { wearer: { mass: 95 }, left: { last: { camber: 3 }, order: { apex: 75, crestAngle: 104, standingFlat: 20 } }, right: LOW },
+  'a client who was weighed, no heel arc and a given toe radius under a turned crest': { wearer: { mass: 140 }, left: { foot: { strikeAngle: 2 }, order: { crestAngle: 97, foam: 'light EVA', toe: { rule: 'given', radius: 240 } } }, right: LOW },
+  'a turned crest far ahead of the standing point': { left: { foot: { ankleAngle: -2 }, order: { crestAngle: 97 } } },
   'an upper that was weighed': { left: { upperWeight: 300 }, right: { upperWeight: 300 } },
 };
 
