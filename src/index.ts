@@ -31,6 +31,13 @@ export { figuresOf, type Figure } from './checks/figures.ts';
 /** Why there is no shape, in the fields and units of the sheet. */
 export { troubleWords, type TroubleWords, type Works } from './checks/troubleWords.ts';
 
+/** How a stiff shoe rolls on the floor: exactly from its arcs, or on the hull of any mesh; and what it carries along. */
+export { rollBodyOf } from './roll/ofSole.ts';
+export { hullBody, silhouetteOf } from './roll/hull.ts';
+export { anglesCovered, contactAt, placedAt, travelled, type RollBody } from './roll/rollBody.ts';
+export { carriedBy, leverAbout, type Carried } from './roll/carried.ts';
+export { courseOf, rollsOf, type CoursePoint } from './roll/course.ts';
+
 /** Solids of a sole at any fineness, and what can be measured on them. Soles are LEFT ones until they are mirrored. */
 export { bodiesOf, solidsOf, type Bodies, type Solids } from './solid/solids.ts';
 export { meshOf, type Body } from './solid/body.ts';

@@ -15,6 +15,7 @@ import { blockOrderNumbers, toolNumbers } from './blockNumbers.ts';
 import { jigOrderOf } from './jigNumbers.ts';
 import { mouldOrderOf } from './mouldNumbers.ts';
 import { jobLines, orderLines } from './orderWords.ts';
+import { rollNumbers } from './rollNumbers.ts';
 
 /** Raised when a field is renamed, moved or taken out; new fields come without it. */
 const FORMAT_VERSION = 1;
@@ -59,7 +60,7 @@ function shoeOf(shoe: Shoe, fitting: Fitting): object {
   return {
     side: shoe.side, kind: shoe.kind, order: Object.fromEntries(orderLines(shoe.fitting)),
     orderNumbers: shoe.kind === 'rocker' ? rockerNumbers(shoe) : matchNumbers(shoe), measures: measuresOf(shoe, fitting),
-    figures: figuresOf(shoe, fitting), profile: shape?.face.pieces.map(pieceOf), stations: stationsOf(shoe),
+    figures: figuresOf(shoe, fitting), profile: shape?.face.pieces.map(pieceOf), stations: stationsOf(shoe), roll: shoe.kind === 'rocker' ? rollNumbers(shoe, fitting) : undefined,
   };
 }
 

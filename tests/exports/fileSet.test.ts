@@ -154,7 +154,7 @@ describe('the job sheet', () => {
 });
 
 describe('the numbers for other programs', () => {
-  interface Read { version: number; shoes: { side: string; figures: { key: string; value: number; unit: string; estimated: boolean }[]; profile?: { kind: string; radiusMm?: number; fromDeg?: number }[]; stations: object[]; measures: Record<string, { value: number; origin: string }> }[]; findings: object[]; cautions: string[] }
+  interface Read { version: number; shoes: { side: string; figures: { key: string; value: number; unit: string; estimated: boolean }[]; profile?: { kind: string; radiusMm?: number; fromDeg?: number }[]; stations: object[]; roll?: object; measures: Record<string, { value: number; origin: string }> }[]; findings: object[]; cautions: string[] }
   const read = (text: string): Read => JSON.parse(text) as Read;
 
   test.each(Object.keys(ALL_JOBS))('%s: every figure with its unit, every piece of the profile, stations and findings', (name) => {
@@ -165,6 +165,7 @@ describe('the numbers for other programs', () => {
       expect(own.figures.map(({ key }) => key)).toEqual(figures.map(({ key }) => key));
       figures.forEach(({ value, unit, estimated }, k) => expect([own.figures[k]!.unit, own.figures[k]!.estimated, Math.abs(own.figures[k]!.value - value) < 1e-6]).toEqual([unit, estimated, true]));
       expect(own.stations).toHaveLength(stationsOf(shoe).length);
+      expect(own.roll !== undefined).toBe(shoe.kind === 'rocker');
       const pieces = partsOf(shoe)?.shape.face.pieces ?? [];
       expect(own.profile?.length ?? 0).toBe(pieces.length);
       pieces.forEach((piece, k) => {
