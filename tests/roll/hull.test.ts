@@ -9,9 +9,9 @@ import { dropAcross, jumpsOf } from '../../src/roll/jumps.ts';
 import { rollBodyOf } from '../../src/roll/ofSole.ts';
 import { anglesCovered, contactAt, cornersOf, edgesOf, placedAt, travelled } from '../../src/roll/rollBody.ts';
 import { CHORD_GAP } from '../../src/geometry/tolerances.ts';
-import { rockersOf, SAMPLES } from './support.ts';
+import { ROLLED, rockersOf } from './support.ts';
 
-describe.each(Object.keys(SAMPLES))('the exported sole of the %s, rolled on its facets', (name) => {
+describe.each(Object.keys(ROLLED))('the exported sole of the %s, rolled on its facets', (name) => {
   test.each(rockersOf(name).map((shoe) => [shoe.side, shoe] as const))('%s: as the exact one', (_, shoe) => {
     const exact = rollBodyOf(shoe), carried = carriedBy(shoe), { from, to } = anglesCovered(exact), { whole } = shoe.solids;
     const hull = hullBody(silhouetteOf(whole, shoe.rocker.line)), longest = Math.max(...edgesOf(hull).map((edge) => edge.to[0] - edge.from[0]));

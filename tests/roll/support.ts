@@ -1,7 +1,9 @@
 import type { RockerShoe } from '../../src/pair/shoe.ts';
-import { designOf, SAMPLES } from '../exports/jobs.ts';
+import { designOf, JOBS, SAMPLES } from '../exports/jobs.ts';
 
 export { SAMPLES };
+/** And one under a turned crest with leaning walls and an edge that stands out. */
+export const ROLLED = { ...SAMPLES, 'turned job': JOBS.turned };
 
-/** The rockers of a sample that comes with the project. */
-export const rockersOf = (name: string): RockerShoe[] => designOf(SAMPLES[name]!).shoes.filter((shoe): shoe is RockerShoe => shoe.kind === 'rocker');
+/** The rockers of one of them. */
+export const rockersOf = (name: string): RockerShoe[] => designOf(ROLLED[name as keyof typeof ROLLED]!).shoes.filter((shoe): shoe is RockerShoe => shoe.kind === 'rocker');
