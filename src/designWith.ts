@@ -1,12 +1,11 @@
-import type { Fitting, Foot, SheetMatch, SheetRocker, ShoeFitting } from './fitting/fitting.ts';
+import type { Fitting, SheetMatch, ShoeFitting } from './fitting/fitting.ts';
 import { SIDES, type Side } from './fitting/words.ts';
 import type { Mm } from './geometry/units.ts';
 import { lastFrom } from './last/fromFitting.ts';
-import { completeOrder } from './prescription/order.ts';
+import { isRockerFitting, rockerCase, type RockerFitting } from './profile/fromFitting.ts';
 import type { Remedy, Trouble } from './profile/infeasible.ts';
 import { tryMaking } from './profile/remedy.ts';
 import type { RockerCase } from './profile/rocker.ts';
-import { footNumbers } from './profile/stance.ts';
 import { seatOf, soleFrom, type SolvedSole } from './solid/fromRocker.ts';
 import { solidsOf, type Bodies, type Solids } from './solid/solids.ts';
 import { raiseFor, type FootHeights } from './pair/level.ts';
@@ -22,6 +21,7 @@ import { mouldFaults } from './making/mouldFaults.ts';
 export interface ShapeTrouble { readonly side: Side; readonly trouble: Trouble; readonly text: string; readonly given: RockerCase; readonly remedies: readonly Remedy[] }
 
 export type { Design };
+export { rockerCase, type RockerFitting };
 
 export type Designing = { readonly ok: true; readonly design: Design } | { readonly ok: false; readonly troubles: readonly ShapeTrouble[] };
 
@@ -38,7 +38,7 @@ export type FindBesides = (pair: Pair) => Finding[];
  */
 export function designWith(find: FindBesides, fitting: Fitting, pace?: Pace): Designing {
   const ordered = SIDES.flatMap((side) => fitting.shoes[side] ?? []);
-  const alone = solveAll(ordered.filter(isRocker).map((shoe) => ({ shoe, given: rockerCase(shoe) })));
+  const alone = solveAll(ordered.filter(isRockerFitting).map((shoe) => ({ shoe, given: rockerCase(shoe) })));
   const together = alone.troubles.length ? alone : solveAll(levelled(fitting, alone.solved));
   if (together.troubles.length) return { ok: false, troubles: together.troubles };
   const fineness = (bodies: Bodies): Solids => solidsOf(bodies, fitting.making.chordGap);
@@ -48,18 +48,9 @@ export function designWith(find: FindBesides, fitting: Fitting, pace?: Pace): De
   return { ok: true, design: { ...pair, findings: findingsOf(pair, pace, besides), besides: besides.map(({ code }) => code), mouldFaults: mouldFaults(pair) } };
 }
 
-/** A shoe whose order is a rocker; the sheet's reader has seen to its foot. */
-export type RockerFitting = ShoeFitting & { readonly foot: Foot; readonly order: SheetRocker };
-const isRocker = (shoe: ShoeFitting): shoe is RockerFitting => shoe.order.kind === 'rocker' && shoe.foot !== undefined;
-
 /** A sole that is solved already is kept. */
 interface Asked { readonly shoe: RockerFitting; readonly given: RockerCase; readonly sole?: SolvedSole }
 interface Solved extends Asked { readonly sole: SolvedSole }
-
-export function rockerCase({ foot, last: measures, order }: RockerFitting): RockerCase {
-  const last = lastFrom(measures);
-  return { foot: footNumbers(foot), last, order: completeOrder(order, foot, last) };
-}
 
 function solveAll(asked: readonly Asked[]): { readonly solved: readonly Solved[]; readonly troubles: readonly ShapeTrouble[] } {
   const trials = asked.map((one) => ({ ...one, trial: one.sole ? { ok: true, made: one.sole } as const : tryMaking(one.given, soleFrom) }));
