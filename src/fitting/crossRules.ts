@@ -2,6 +2,7 @@ import { asTyped, lengthWords, roundedUp, type SheetUnits } from './convert.ts';
 import { LEAVE_OUT, type Complain, type Path } from './faults.ts';
 import type { Fitting, Foot, LastMeasures, LegDifference, Override, SheetMatch, ShoeFitting, ToeOrder } from './fitting.ts';
 import { ballRules, lastRules, seatBehindBall } from './lastRules.ts';
+import { targetRules } from './targetRules.ts';
 import type { Making } from './making.ts';
 import { inDegrees } from '../geometry/units.ts';
 import { SIDES, type ToeRuleName } from './words.ts';
@@ -49,7 +50,8 @@ function shoeRules({ side, foot, last, order }: ShoeFitting, units: SheetUnits, 
   else seatBehindBall(last, [side, 'last', 'seatLength'], units, complain);
   if (foot) footRules(foot, last, side, units, complain);
   if (order.kind === 'rocker') toeRules(order.toe, [...at, 'toe'], complain);
-  else matchRoom(order, at, units, complain);
+  if (order.kind === 'rocker' && order.targets) targetRules(order.targets, { last, at: [...at, 'targets'], complain });
+  if (order.kind === 'match') matchRoom(order, at, units, complain);
 }
 
 function legRules({ correct, shorter, found }: LegDifference, complain: Complain): void {

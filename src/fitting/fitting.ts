@@ -2,7 +2,7 @@ import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Making } from './making.ts';
 import type { FoamName, OutsoleName } from '../materials/materials.ts';
-import type { Joint, JointState, LegFinding, Risk, Sex, Side, PlateFinding, ToeRuleName, ToeShape } from './words.ts';
+import type { Freedom, Joint, JointState, LegFinding, Risk, Sex, Side, PlateFinding, ToeRuleName, ToeShape } from './words.ts';
 import type { Measure } from './measure.ts';
 
 /**
@@ -152,6 +152,29 @@ export interface SheetRocker extends SheetBuild {
   readonly minima: Minima;
   /** The seat is to stand at least this high, when the maker gave it. */
   readonly seatHeightAtLeast?: Mm;
+  /** Limits to work backwards from; they change nothing of what is made. */
+  readonly targets?: Targets;
+}
+
+/** The least and the most a measure may become, inside units (mm, radians, shares of one); open where left out. */
+export interface OpenSpan { readonly least?: number; readonly most?: number }
+
+/** Limits on what is seen of a shoe, and what may be changed to keep to them. */
+export interface Targets {
+  readonly seatHeightAtMost?: Mm;
+  readonly ballHeightAtMost?: Mm;
+  readonly ballThicknessAtMost?: Mm;
+  readonly tipAtMost?: Mm;
+  /** No limit: what it is missed by counts as a loss. */
+  readonly tipWanted?: Mm;
+  readonly toeSpringAtLeast?: Mm;
+  readonly toeSpringAtMost?: Mm;
+  /** g. */
+  readonly weightAtMost?: number;
+  /** How far the seats may differ before the pair is brought level. */
+  readonly seatDifferenceAtMost?: Mm;
+  readonly free: readonly Freedom[];
+  readonly spans: { readonly apex?: OpenSpan; readonly toeRadius?: OpenSpan; readonly standingFlat?: OpenSpan; readonly strikeAngle?: OpenSpan; readonly pitch?: OpenSpan; readonly lastSpring?: OpenSpan };
 }
 
 export interface ToeOrder {

@@ -1,6 +1,6 @@
 import { degrees } from '../geometry/units.ts';
 import type { Readable } from './checkShape.ts';
-import type { SheetMatch, SheetOrder, SheetRocker, ToeOrder } from './fitting.ts';
+import type { OpenSpan, SheetMatch, SheetOrder, SheetRocker, Targets, ToeOrder } from './fitting.ts';
 import type { RawShoe } from './schema.ts';
 import { given, taken } from './taken.ts';
 
@@ -28,6 +28,15 @@ function toeOf({ rule = 'pivot-to-toe', radius, toeSpring, toeOffAngle, endAngle
   return { rule, ...given({ radius, toeSpring, toeOff: toeOffAngle, endAngle }) };
 }
 
+function targetsOf({ free = [], spans = {}, ...limits }: NonNullable<RawRocker['targets']>): Targets {
+  const open = (span: { readonly least?: number | undefined; readonly most?: number | undefined } | undefined): OpenSpan | undefined => span && given(span);
+  const { apex, toeRadius, standingFlat, strikeAngle, pitch, lastSpring } = spans;
+  return {
+    ...given(limits), free: [...new Set(free)],
+    spans: given({ apex: open(apex), toeRadius: open(toeRadius), standingFlat: open(standingFlat), strikeAngle: open(strikeAngle), pitch: open(pitch), lastSpring: open(lastSpring) }),
+  };
+}
+
 function rockerOf(raw: RawRocker): SheetRocker {
   return {
     kind: 'rocker',
@@ -37,7 +46,7 @@ function rockerOf(raw: RawRocker): SheetRocker {
     crestAngle: raw.crestAngle ?? degrees(90),
     stiffener: raw.stiffener ?? STIFFENER,
     minima: { ...MINIMA, ...given(raw.minima ?? {}) },
-    ...given({ apex: raw.apex, seatHeightAtLeast: raw.seatHeightAtLeast }),
+    ...given({ apex: raw.apex, seatHeightAtLeast: raw.seatHeightAtLeast, targets: raw.targets && targetsOf(raw.targets) }),
   };
 }
 

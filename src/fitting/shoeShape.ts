@@ -1,7 +1,7 @@
 import * as z from 'zod';
 import { FOAMS, OUTSOLES, type FoamName, type OutsoleName } from '../materials/materials.ts';
 import { ankleMeasure, group, lengthOrSize, line, measure, setting, word } from './shapes.ts';
-import { JOINTS, JOINT_STATES, TOE_RULES, TOE_SHAPES } from './words.ts';
+import { FREEDOMS, JOINTS, JOINT_STATES, TOE_RULES, TOE_SHAPES } from './words.ts';
 
 const heelPlates = () => group({
   height: measure('foot.heelPlates.height', 'Height of the plates under the heel end of a stiff board at which the client stands at ease.'),
@@ -98,6 +98,35 @@ const minima = () => group({
   tip: setting('order.minima.tip', 'At the tip, 5 mm where left out.').optional(),
 }).meta({ description: 'Least thickness of stiffener, foam and outsole together, by zone, measured upright.' });
 
+const span = (of: 'apex' | 'toeRadius' | 'standingFlat' | 'strikeAngle' | 'pitch' | 'lastSpring', about: string) => group({
+  least: setting(`order.targets.spans.${of}.least`, 'The least it may become.').optional(),
+  most: setting(`order.targets.spans.${of}.most`, 'The most it may become.').optional(),
+}).meta({ description: about });
+
+const FREE_LIST = `a list of what may be changed, each once, of: ${FREEDOMS.join(', ')}`;
+
+const targets = () => group({
+  seatHeightAtMost: setting('order.targets.seatHeightAtMost', 'The seat is to stand at most this high: floor to the face the sole is glued to, at the centre of the seat.').optional(),
+  ballHeightAtMost: setting('order.targets.ballHeightAtMost', 'The ball is to stand at most this high: floor to the face the sole is glued to, at the tread.').optional(),
+  ballThicknessAtMost: setting('order.targets.ballThicknessAtMost', 'The edge of the sole at the ball, as it is seen from the side, is to be at most this thick.').optional(),
+  tipAtMost: setting('order.targets.tipAtMost', 'The sole is to be at most this thick at the tip.').optional(),
+  tipWanted: setting('order.targets.tipWanted', 'Thickness at the tip that is wanted; no limit: what it is missed by counts as a loss.').optional(),
+  toeSpringAtLeast: setting('order.targets.toeSpringAtLeast', 'The toe spring of the shoe is to be at least this.').optional(),
+  toeSpringAtMost: setting('order.targets.toeSpringAtMost', 'The toe spring of the shoe is to be at most this.').optional(),
+  weightAtMost: setting('order.targets.weightAtMost', 'The sole is to weigh at most this.').optional(),
+  seatDifferenceAtMost: setting('order.targets.seatDifferenceAtMost', 'The seats of both shoes may differ by at most this before they are brought level: by how much one of them is raised.').optional(),
+  free: z.array(word(FREEDOMS, 'A measure that may be changed.'), { error: FREE_LIST }).min(1, { error: FREE_LIST }).max(FREEDOMS.length, { error: FREE_LIST })
+    .meta({ description: `What may be changed to keep to the limits, of: ${FREEDOMS.join(', ')}. All else stays as it is ordered.` }),
+  spans: group({
+    apex: span('apex', 'How far the apex may be moved; 52 to 78 % where left out, for a stiff toe joint never ahead of where it lets the apex be.').optional(),
+    toeRadius: span('toeRadius', 'How short and how long the toe arc may become; from the height of the ankle pivot to twice its distance to the toe where left out.').optional(),
+    standingFlat: span('standingFlat', 'How long the standing flat may be; 0 to what is ordered where left out.').optional(),
+    strikeAngle: span('strikeAngle', 'How far the heel arc may be cut short; 10 degrees to what is asked where left out.').optional(),
+    pitch: span('pitch', 'How far the pitch may be changed, on another last or an altered one; 3 mm less to 3 mm more where left out.').optional(),
+    lastSpring: span('lastSpring', 'How far the toe spring of the last may be changed, on another last or an altered one; what it is to 20 mm where left out.').optional(),
+  }).meta({ description: 'How far each may be changed, where not as is usual.' }).optional(),
+}).meta({ description: 'Working backwards: limits on what is seen of the shoe, and what may be changed to keep to them. rockerbench seek looks for the best rocker within them and says what it loses. What is made stays as it is ordered.' });
+
 const kind = <Kind extends 'rocker' | 'match'>(name: Kind, about: string) => z.literal(name).meta({ description: about });
 
 const rocker = () => group({
@@ -110,6 +139,7 @@ const rocker = () => group({
   stiffener: setting('order.stiffener', 'Thickness of the stiffener, 1.5 mm where left out.').optional(),
   minima: minima().optional(),
   seatHeightAtLeast: setting('order.seatHeightAtLeast', 'The seat is to stand at least this high above the ground.').optional(),
+  targets: targets().optional(),
 });
 
 const match = () => group({

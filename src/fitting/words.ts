@@ -36,6 +36,10 @@ export type ToeShape = (typeof TOE_SHAPES)[number];
 export const TOE_RULES = ['pivot-to-toe', 'pivot-height', 'given', 'for-toe-spring', 'for-toe-off'] as const;
 export type ToeRuleName = (typeof TOE_RULES)[number];
 
+/** What may be changed of a shoe to keep to limits on what is seen of it. */
+export const FREEDOMS = ['apex', 'toe radius', 'standing flat', 'strike angle', 'pitch', 'last spring'] as const;
+export type Freedom = (typeof FREEDOMS)[number];
+
 export const SIZE_SYSTEMS = ['mondopoint', 'paris points', 'uk'] as const;
 export type SizeSystem = (typeof SIZE_SYSTEMS)[number];
 
