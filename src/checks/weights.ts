@@ -12,7 +12,7 @@ interface Weights { readonly volume: Amounts<number>; readonly weight: Amounts<G
 const CUBIC_MM_PER_CM = 1000;
 
 /** The stiffener is a plate of even thickness over the whole plan; foam and outsole are their solids. */
-export function weightsOf({ order }: Shoe, { shape, solids }: SoleParts): Weights {
+export function weightsOf({ order }: Pick<Shoe, 'order'>, { shape, solids }: Pick<SoleParts, 'shape' | 'solids'>): Weights {
   const volume = {
     foam: volumeOf(solids.foam) / CUBIC_MM_PER_CM, outsole: volumeOf(solids.outsole) / CUBIC_MM_PER_CM,
     stiffener: (enclosedArea(shape.edge) * shape.stiffener) / CUBIC_MM_PER_CM, sole: volumeOf(solids.whole) / CUBIC_MM_PER_CM,

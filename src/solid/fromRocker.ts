@@ -15,11 +15,15 @@ export const seatOf = ({ shape: { last, upper, build } }: Pick<SolvedSole, 'shap
 export const soleFrom: (given: RockerCase) => SolvedSole = lately(4, solveSole);
 
 function solveSole(given: RockerCase): SolvedSole {
-  const rocker = solveRocker(given), { last, order } = given;
+  const rocker = solveRocker(given), shape = shapeOf(rocker, given);
+  return { given, rocker, shape, bodies: bodiesOf(shape) };
+}
+
+/** The sole over a rocker as exact faces; whether its walls close is not looked at yet. */
+export function shapeOf(rocker: Rocker, { last, order }: RockerCase): SoleShape {
   const { upper, build, face, line, feather, edge } = rocker;
-  const shape: SoleShape = {
+  return {
     last, upper, build, face, line, feather, edge, taper: order.taper, stiffener: order.stiffener,
     outsole: order.outsole.thickness, stations: [rollX(line, rocker.thinnest.at)],
   };
-  return { given, rocker, shape, bodies: bodiesOf(shape) };
 }

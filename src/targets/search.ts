@@ -1,0 +1,93 @@
+import { descend, movedTo, type Looking } from './descend.ts';
+import { linearBest, type Slopes, type Window } from './linear.ts';
+import { HARD, meritOf, placed, type Axis, type Point, type Task } from './task.ts';
+
+/** Starts that are followed down, the best first. */
+const FOLLOWED = 2;
+
+/**
+ * The best point of a task: a few points all over it, downhill from the best of them and from where things stand now, then
+ * every step and pair of steps beside what was found, until none is better. No chance in it: the same task, the same point.
+ * @param also points that may be near the best
+ */
+export function* bestPoint(task: Task, also: readonly Point[] = []): Looking<Point | undefined> {
+  const ordered = task.axes.map((axis) => placed(axis, axis.ordered));
+  const starts = yield* inOrder(task, [ordered, ...also, ...(also.length ? [] : spread(task.axes))]);
+  let best: Point | undefined;
+  for (const start of starts.slice(0, also.length ? 1 : FOLLOWED)) {
+    const { point, slopes } = yield* descend(task, start), found = yield* settled(task, yield* onSteps(task, point, slopes));
+    if (!best || meritOf(task, found) < meritOf(task, best)) best = found;
+  }
+  return best;
+}
+
+/** Those with a shape, the best first. */
+function* inOrder(task: Task, points: readonly Point[]): Looking<readonly Point[]> {
+  const seen: { readonly point: Point; readonly merit: number }[] = [];
+  for (const point of points) {
+    yield point;
+    const merit = meritOf(task, point);
+    if (merit < Infinity && seen.every((one) => !same(one.point, point))) seen.push({ point, merit });
+  }
+  return seen.sort((a, b) => a.merit - b.merit).map(({ point }) => point);
+}
+
+const same = (a: Point, b: Point): boolean => a.every((one, i) => one === b[i]);
+
+/** Points all over the task: a grid where there are few axes, else the middle and the way to both ends along each. */
+function spread(axes: readonly Axis[]): Point[] {
+  const at = (shares: readonly number[]): Point => axes.map((axis, i) => placed(axis, axis.low + shares[i]! * (axis.high - axis.low)));
+  if (axes.length <= 2) return grid(axes.length, [0.1, 0.5, 0.9]).map(at);
+  if (axes.length === 3) return grid(3, [0.2, 0.8]).map(at);
+  const middle = axes.map(() => 0.5);
+  return [middle, ...axes.flatMap((_, i) => [0.1, 0.9].map((share) => middle.map((one, k) => (k === i ? share : one))))].map(at);
+}
+
+const grid = (axes: number, shares: readonly number[]): number[][] =>
+  Array.from({ length: axes }).reduce<number[][]>((points) => points.flatMap((point) => shares.map((share) => [...point, share])), [[]]);
+
+/** A found point lies between steps: this many of them to each side are looked over by its slopes, and so often again from what was met. */
+const NEAR = 12, TURNS = 4;
+
+/** The best point near one between the steps that lies on them, by a programme in whole numbers. */
+function* onSteps(task: Task, point: Point, slopes: readonly Slopes[]): Looking<Point> {
+  let best = task.axes.map((axis, i) => placed(axis, point[i]!)), through = slopes;
+  yield best;
+  if (slopes.length === 0) return best;
+  const window: Window = task.axes.map(({ low, high }, i) => ({ from: Math.max(low, Math.floor(point[i]!) - NEAR), to: Math.min(high, Math.ceil(point[i]!) + NEAR) }));
+  for (let i = 0; i < TURNS; i++) {
+    const trial = linearBest(task, through, window, HARD, true).map((at, k) => placed(task.axes[k]!, at));
+    yield trial;
+    const seen = task.look(trial);
+    if (meritOf(task, trial) < meritOf(task, best)) best = trial;
+    if (!seen) return best;
+    through = movedTo(through, trial, seen);
+  }
+  return best;
+}
+
+/** No search has gone on longer beside what it had found. */
+const MOST_ROUNDS = 30;
+
+/** Beside a point: a step either way along each axis, along two at once, and back to where a number stands now. */
+function* settled(task: Task, from: Point): Looking<Point> {
+  let here = from;
+  for (let i = 0; i < MOST_ROUNDS; i++) {
+    let next = here;
+    for (const point of beside(task.axes, here)) {
+      yield point;
+      if (meritOf(task, point) < meritOf(task, next)) next = point;
+    }
+    if (next === here) return here;
+    here = next;
+  }
+  return here;
+}
+
+function beside(axes: readonly Axis[], here: Point): Point[] {
+  const moves = axes.flatMap(({ low, high }, i) => [Math.floor(here[i]! + 1), Math.ceil(here[i]! - 1)].filter((to) => to >= low && to <= high).map((to) => ({ i, to })));
+  const back = axes.map((axis, i) => ({ i, to: placed(axis, axis.ordered) })).filter(({ i, to }) => to !== here[i]);
+  const moved = (...changes: readonly { readonly i: number; readonly to: number }[]): Point => here.map((one, k) => changes.find(({ i }) => i === k)?.to ?? one);
+  const pairs = moves.flatMap((one, k) => moves.slice(k + 1).filter(({ i }) => i !== one.i).map((other) => moved(one, other)));
+  return [...back.map((one) => moved(one)), ...moves.map((one) => moved(one)), ...pairs];
+}

@@ -1,0 +1,111 @@
+import type { Fitting } from '../fitting/fitting.ts';
+import type { Freedom, Side } from '../fitting/words.ts';
+import type { RockerCase } from '../profile/rocker.ts';
+import { lossAgainst, type Limit, type LimitName, type Loss } from './asked.ts';
+import { blamed, type Blame } from './blame.ts';
+import type { Looking } from './descend.ts';
+import type { Outcome } from './outcome.ts';
+import { bestPoint } from './search.ts';
+import { soughtOn, taskOf, typedAt, type Sought } from './sought.ts';
+import { keeps, type Point } from './task.ts';
+import { scaleSetBy, trueWeight } from './weigh.ts';
+
+/** A measure that was free: what it is and what it becomes, in the unit of the sheet, where it stands there. */
+export interface ValueToTake { readonly name: Freedom; readonly path: string; readonly unit: string; readonly digits: number; readonly ordered: number; readonly value: number; readonly changed: boolean }
+
+/** A limit with what the shoe comes to. It bites where next to nothing is to spare. */
+export interface LimitKept { readonly name: LimitName; readonly label: string; readonly unit: 'mm' | 'g'; readonly limit: number; readonly reached: number; readonly bites: boolean }
+
+/** A shoe within its limits: what to change, what comes of it, and what it loses. */
+export interface Solution {
+  readonly values: readonly ValueToTake[];
+  readonly figures: Outcome['figures'];
+  readonly limits: readonly LimitKept[];
+  readonly loss: Loss;
+  /** The order with the values put in. */
+  readonly given: RockerCase;
+}
+
+/** What targets come to: the best shoe within the limits, or which limit is to blame that there is none. `ordered` is the shoe without limits. */
+export type Answer = Found & Progress;
+type Found = { readonly side: Side; readonly ordered: Outcome['figures'] | undefined }
+  & ({ readonly ok: true; readonly best: Solution } | { readonly ok: false; readonly blame: readonly Blame[] });
+
+/** How many shoes have been solved so far. */
+export interface Progress { readonly looked: number }
+export type Seeking<Result> = Generator<Progress, Result>;
+
+/**
+ * The rocker of the least loss that keeps to the targets of a side, each figure solved and not guessed. Tells of every shoe
+ * it looks at, so that whoever runs it can show how it goes, and stop. Same fitting, same answer.
+ * @returns undefined where the side has no rocker with targets
+ */
+export function* seek(fitting: Fitting, side: Side): Seeking<Answer | undefined> {
+  const ready = weighed(fitting, side);
+  if (!ready) return undefined;
+  return yield* counted(answerOf(fitting, ready));
+}
+
+/** Runs a search to its end. */
+export function run<Result>(seeking: Generator<unknown, Result>): Result {
+  for (;;) { const { done, value } = seeking.next(); if (done) return value; }
+}
+
+/** Tells how many were looked at. */
+export function* counted<Result extends object>(looking: Looking<Result>): Seeking<Result & Progress> {
+  for (let looked = 0; ; looked++) {
+    const { done, value } = looking.next();
+    if (done) return { ...value, looked };
+    yield { looked };
+  }
+}
+
+function* answerOf(fitting: Fitting, { sought, rescale }: Weighed): Looking<Found> {
+  const common = { side: sought.side, ordered: sought.ordered?.figures };
+  let now = sought, found = yield* bestPoint(taskOf(now));
+  for (let i = 0; i < MOST_WEIGHINGS && found && keeps(now.look(found)!, taskOf(now).bounds); i++) {
+    const true_ = rescale(now, found);
+    if (!true_) return { ...common, ok: true, best: solutionAt(fitting, now, found) };
+    now = true_;
+    found = yield* bestPoint(taskOf(now), [found]);
+  }
+  return { ...common, ok: false, blame: yield* blamed(now, found) };
+}
+
+/** The quick scale is set again at each shoe found, until that one keeps to its weight on the true one. */
+const MOST_WEIGHINGS = 6;
+
+/** A sought shoe, and how to set its scale again: undefined where a point keeps to its weight as it is. */
+export interface Weighed { readonly sought: Sought; readonly rescale: (now: Sought, at: Point) => Sought | undefined }
+
+/** Where a limit is on the weight, the shoe as ordered sets the quick scale. */
+export function weighed(fitting: Fitting, side: Side): Weighed | undefined {
+  const plain = soughtOn(fitting, side), most = plain?.targets.weightAtMost, { chordGap } = fitting.making;
+  if (!plain || most === undefined) return plain && { sought: plain, rescale: () => undefined };
+  const scaledAt = (sought: Sought, at: Point | undefined, dearer = 1): Sought => {
+    const shape = at ? sought.look(at)?.shape : sought.ordered?.shape, given = at ? sought.caseAt(at) : sought.given;
+    return shape ? soughtOn(fitting, side, scaleSetBy({ shape, weight: trueWeight(given, chordGap) * dearer }, given.order))! : sought;
+  };
+  const rescale = (now: Sought, at: Point): Sought | undefined => trueWeight(now.caseAt(at), chordGap) <= most ? undefined : scaledAt(now, at, HAIR);
+  return { sought: scaledAt(plain, plain.ordered ? undefined : run(bestPoint(taskOf(plain, [])))), rescale };
+}
+/** A found shoe that is over by the rounding of the scale is held to a hair less. */
+const HAIR = 1.0005;
+
+/** Nearer to a limit than this, in its own unit, and it bites: a step of the sheet moves a height by less. */
+const BITES = { mm: 0.15, g: 1.5 };
+
+export function solutionAt(fitting: Fitting, sought: Sought, point: Point, limits: readonly Limit[] = sought.limits): Solution {
+  const { free, axes, asked, targets } = sought, given = sought.caseAt(point), seen = sought.look(point)!.figures;
+  const figures = targets.weightAtMost === undefined ? seen : { ...seen, weight: trueWeight(given, fitting.making.chordGap) };
+  const values = free.map((one, i): ValueToTake => {
+    const { name, path, unit, digits, ordered } = one, changed = point[i] !== axes[i]!.ordered;
+    return { name, path, unit, digits, ordered, value: changed ? typedAt(one, point[i]!) : ordered, changed };
+  });
+  return { values, figures, given, loss: lossAgainst(asked, figures), limits: limits.map((limit) => keptBy(limit, figures)) };
+}
+
+function keptBy({ name, label, unit, limit, of, sign }: Limit, figures: Outcome['figures']): LimitKept {
+  const reached = figures[of];
+  return { name, label, unit, limit, reached, bites: sign * (limit - reached) < BITES[unit] };
+}

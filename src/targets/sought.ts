@@ -1,0 +1,110 @@
+import type { Fitting, Targets } from '../fitting/fitting.ts';
+import { otherSide, type Side } from '../fitting/words.ts';
+import { inDegrees, type Mm } from '../geometry/units.ts';
+import { standsHigherBy } from '../pair/level.ts';
+import { Infeasible, orInfeasible } from '../profile/infeasible.ts';
+import { isRockerFitting, rockerCase, type RockerFitting } from '../profile/fromFitting.ts';
+import { solveRocker, type RockerCase } from '../profile/rocker.ts';
+import { seatOf, soleFrom } from '../solid/fromRocker.ts';
+import { boundOf, limitsOf, termsOf, type Limit, type Reference } from './asked.ts';
+import { freedomsOf, type Free } from './freedoms.ts';
+import { outcomeOf, type Beside, type Outcome } from './outcome.ts';
+import type { Axis, Bound, Point, Task } from './task.ts';
+
+/** A shoe with targets, made ready to be searched. */
+export interface Sought {
+  readonly side: Side;
+  readonly shoe: RockerFitting;
+  readonly targets: Targets;
+  readonly limits: readonly Limit[];
+  /** The shoe as it is ordered. */
+  readonly given: RockerCase;
+  readonly ordered: Outcome | undefined;
+  readonly asked: Reference;
+  readonly free: readonly Free[];
+  readonly axes: readonly Axis[];
+  readonly look: (point: Point) => Outcome | undefined;
+  /** The order with the values of a point put in. */
+  readonly caseAt: (point: Point) => RockerCase;
+}
+
+/** The whole way along a span costs as much as two hundredths of a degree: of two shoes alike the one nearer to the order is taken. */
+const DEAR = 0.02;
+
+/** Roll angle at toe-off that is held to be lost where the order has no shape of its own to be held against. Common practice. */
+const TOE_OFF = 40;
+
+/** @returns undefined where the side has no rocker with targets */
+export function soughtOn(fitting: Fitting, side: Side, weigh?: Beside['weigh']): Sought | undefined {
+  const shoe = fitting.shoes[side], targets = shoe?.order.kind === 'rocker' ? shoe.order.targets : undefined;
+  if (!shoe || !targets || !isRockerFitting(shoe)) return undefined;
+  const level = levelSeat(fitting, side), beside: Beside = { ...(weigh ? { weigh } : {}), ...(level === undefined ? {} : { levelSeat: level.seat }) };
+  const given = heldUp(rockerCase(shoe), level), ordered = outcomeOf(given, beside), all = freedomsOf(shoe, given, ordered?.rocker, fitting.units);
+  const free = all.filter(({ least, most, step }) => Math.ceil(least / step - SAME) <= Math.floor(most / step + SAME)), axes = free.map(axisOf);
+  const caseAt = (point: Point): RockerCase => free.reduce((made, one, i) => (point[i] === axes[i]!.ordered ? made : one.put(made, typedAt(one, point[i]!))), given);
+  const seen = new Map<string, Outcome | undefined>();
+  const look = (point: Point): Outcome | undefined => {
+    const name = point.join(' ');
+    if (!seen.has(name)) seen.set(name, outcomeOf(caseAt(point), beside));
+    return seen.get(name);
+  };
+  return { side, shoe, targets, limits: limitsOf(targets), given, ordered, asked: referenceOf(shoe, given, targets, ordered), free, axes, look, caseAt };
+}
+
+/** Room for the rounding of a change of unit. */
+const SAME = 1e-6;
+
+/** What a place on an axis is typed as, in the unit of the sheet: a whole step as it is written there. */
+export const typedAt = ({ step, digits }: Free, at: number): number => (Number.isInteger(at) ? Number((at * step).toFixed(digits)) : at * step);
+
+function axisOf({ least, most, step, ordered }: Free): Axis {
+  const low = Math.ceil(least / step - SAME), high = Math.floor(most / step + SAME), at = ordered / step, whole = Math.round(at);
+  return { low, high, ordered: Math.abs(at - whole) < SAME ? whole : at, dear: DEAR / Math.max(1, high - low) };
+}
+
+function referenceOf({ foot }: RockerFitting, { order }: RockerCase, { tipWanted: tip }: Targets, ordered: Outcome | undefined): Reference {
+  if (ordered) {
+    const { strike, toeOff, dropStrike, dropToeOff } = ordered.figures;
+    return { strike, toeOff, dropStrike, dropToeOff, flat: order.standingFlat, tip };
+  }
+  return { strike: inDegrees(order.strike), toeOff: foot.toeOffAngle ? inDegrees(foot.toeOffAngle.value) : TOE_OFF, dropStrike: Infinity, dropToeOff: Infinity, flat: order.standingFlat, tip };
+}
+
+/** Where the foot would stand level with the other shoe's; `holds` where the other is a rocker too, whose height stays as it is. */
+interface Level { readonly seat: Mm; readonly holds: boolean }
+
+function levelSeat({ shoes, wearer: { legDifference } }: Fitting, side: Side): Level | undefined {
+  const other = shoes[otherSide(side)], lower = other && standsHigherBy(other.side, legDifference);
+  if (!other || lower === undefined) return undefined;
+  if (other.order.kind === 'match') return { seat: other.order.seatHeightNow.value - lower, holds: false };
+  const sole = isRockerFitting(other) ? orInfeasible(() => soleFrom(rockerCase(other))) : undefined;
+  if (!sole || sole instanceof Infeasible) return undefined;
+  return { seat: seatOf(sole) + sole.shape.last.insole - lower, holds: other.order.targets === undefined };
+}
+
+/** A rocker is built up to the other one where that stands higher, whatever its own order would do with less. One that has targets too may yet come down. */
+function heldUp(given: RockerCase, level: Level | undefined): RockerCase {
+  const { order, last } = given, height = level?.holds ? level.seat - last.insole : undefined;
+  if (height === undefined || !(height > (order.seatAtLeast?.height ?? 0))) return given;
+  return { ...given, order: { ...order, seatAtLeast: { height, by: 'other shoe' } } };
+}
+
+/** A shoe stays on its feet: a changed pitch leans the leg no further out of what is good than the order does. Degrees, common practice. */
+const LEAN = [2, 6] as const;
+
+function leanBounds({ free, ordered }: Sought): Bound[] {
+  const lean = ordered?.figures.lean;
+  if (lean === undefined || !free.some(({ name }) => name === 'pitch')) return [];
+  return [{ of: 'lean', sign: -1, limit: Math.min(LEAN[0], lean), scale: 1 }, { of: 'lean', sign: 1, limit: Math.max(LEAN[1], lean), scale: 1 }];
+}
+
+/** Heights that hang on the build, which is the greatest that any zone of the sole asks for. */
+const GREATEST: ReadonlySet<string> = new Set(['seatHeight', 'ballHeight', 'ballThickness', 'tip', 'weight']);
+
+/** The search for the least loss within limits; or, where terms are handed in, for the least of those. */
+export function taskOf(sought: Sought, limits: readonly Limit[] = sought.limits, terms = termsOf(sought.asked)): Task {
+  return { axes: sought.axes, look: sought.look, terms, bounds: [...limits.map(boundOf), ...leanBounds(sought)], greatestOf: GREATEST };
+}
+
+/** Whether the order alone has a shape; told so that a refusal can say so. */
+export const hasShape = (given: RockerCase): boolean => !(orInfeasible(() => solveRocker(given)) instanceof Infeasible);
