@@ -1,5 +1,6 @@
 import { add, dot, scale, subtract, turnLeft, unit, type Point } from '../geometry/point.ts';
 import { biarc, directionAlong, fitArcs, offsetRight, pointAlong, type Path } from '../geometry/path.ts';
+import { lately } from '../geometry/lately.ts';
 import { clamp, smoothStep } from '../geometry/solve.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { ToeShape } from '../fitting/words.ts';
@@ -59,25 +60,31 @@ function throughWaist(from: Point, waist: Point, to: Point): Path {
  * along the inner side. Its length, ball width and heel width are exact.
  */
 export function featherLine(last: Last): Path {
-  const known = drawn.get(last), feather = known ?? drawFeather(last);
+  const known = drawn.get(last), feather = known ?? ofPlan(planMeasures(last));
   if (!known) drawn.set(last, feather);
   return feather;
 }
 
-/** Trying other arcs over the same last does not draw it again. */
+/** Trying other arcs over the same last does not draw it again, nor does another pitch or spring. */
 const drawn = new WeakMap<Last, Path>();
 
+/** All of a last that its lines in plan hang on. */
+type PlanMeasures = Pick<Last, 'length' | 'ballWidth' | 'heelWidth' | 'innerBall' | 'outerBall' | 'inflare' | 'toeShape' | 'seatLength' | 'tread'>;
+const planMeasures = ({ length, ballWidth, heelWidth, innerBall, outerBall, inflare, toeShape, seatLength, tread }: Last): PlanMeasures =>
+  ({ length, ballWidth, heelWidth, innerBall, outerBall, inflare, toeShape, seatLength, tread });
+const ofPlan = lately(4, drawFeather);
+
 /** The forepart swings to the inner side (-y) ahead of the waist: by this share of the inflare. */
-const foreShare = ({ length }: Last, x: Mm): number => smoothStep((x - 0.4 * length) / (0.6 * length));
-const tipAside = (last: Last): Mm => -last.inflare - TOES[last.toeShape].aside * last.ballWidth;
+const foreShare = ({ length }: PlanMeasures, x: Mm): number => smoothStep((x - 0.4 * length) / (0.6 * length));
+const tipAside = (last: PlanMeasures): Mm => -last.inflare - TOES[last.toeShape].aside * last.ballWidth;
 
 /** Middle of the outline, near enough: from the heel along the long axis, swinging over to the tip itself; never outside it. */
 export const middleY = (last: Last, x: Mm): Mm => tipAside(last) * foreShare(last, x);
 
 /** The tip of the outline; it seldom lies on the long axis. */
-export const tipOf = (last: Last): Point => [last.length, tipAside(last)];
+export const tipOf = (last: PlanMeasures): Point => [last.length, tipAside(last)];
 
-function drawFeather(last: Last): Path {
+function drawFeather(last: PlanMeasures): Path {
   const { length: L, ballWidth: W, heelWidth, innerBall, outerBall, inflare } = last, toe = TOES[last.toeShape];
   const swing = (x: Mm): Mm => -inflare * foreShare(last, x);
   const ballSwing = swing((innerBall + outerBall) / 2), waistHalf = (half: number): Mm => Math.min(half * W, (heelWidth + W) / 4);

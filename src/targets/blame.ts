@@ -56,7 +56,7 @@ function* loosenedAlone(sought: Sought, limit: Limit, nearest: Point): Looking<B
   const others = sought.limits.filter(({ name }) => name !== limit.name), least = yield* leastOf(sought, limit, others, [nearest]);
   if (!least) return undefined;
   const works = roundedTo(limit, sought.look(least)!.figures[limit.of]), task = taskOf(sought, [...others, { ...limit, limit: works }]);
-  const tried = yield* bestPoint(task, [least]), found = tried && sought.look(tried);
+  const tried = yield* bestPoint(task, [nearest, least]), found = tried && sought.look(tried);
   return found && keeps(found, task.bounds) ? { limits: [loosened(limit, works)], loss: lossAgainst(sought.asked, found.figures) } : undefined;
 }
 

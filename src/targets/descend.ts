@@ -8,8 +8,8 @@ export type Looking<Found> = Generator<Point, Found>;
 const FIRST = 0.5, WIDER = 2, NARROWER = 0.4, TRUE = 0.6, UNTRUE = 0.25;
 /** Far more than any search has needed. */
 const MOST_STEPS = 40;
-/** A window of less than this many steps, or a step that wins less than this, and it is found. */
-const NARROWEST = 0.5, LEAST_WON = 1e-3;
+/** A window of a step or two, or slopes seen close by that promise no more than this, and it is found. */
+const NARROWEST = 0.5, LEAST_WON = 1e-3, FINE = 0.1;
 /** Pieces that are remembered. */
 const PIECES = 4;
 
@@ -34,9 +34,8 @@ export function* descend(task: Task, from: Point): Looking<{ readonly point: Poi
       if (met) { pieces = [slopes, ...withPiece(pieces.slice(1), met)]; share *= TURNED; continue; }
     }
     if (won > 0) here = trial;
-    if (won < LEAST_WON && window.every(({ from: a, to: b }) => b - a < 2 * NARROWEST)) break;
-    share *= won > TRUE * promised ? WIDER : won < UNTRUE * promised ? NARROWER : 1;
-    if (promised < LEAST_WON) share *= NARROWER;
+    if (promised < LEAST_WON && share < FINE || window.every(({ from: a, to: b }) => b - a <= 4 * NARROWEST)) break;
+    share *= promised < LEAST_WON ? FINE : won > TRUE * promised ? WIDER : won < UNTRUE * promised ? NARROWER : 1;
   }
   return { point: here, slopes: pieces };
 }

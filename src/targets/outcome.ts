@@ -7,6 +7,7 @@ import { solveRocker, thicknessAt, type Rocker, type RockerCase } from '../profi
 import { bodyBetween } from '../roll/ofSole.ts';
 import { anglesCovered, placedAt, type RollBody } from '../roll/rollBody.ts';
 import { seatOf, shapeOf } from '../solid/fromRocker.ts';
+import { groundRim, type GroundRim } from '../solid/groundRim.ts';
 import { bodiesOf } from '../solid/solids.ts';
 import type { SoleShape } from '../solid/soleShape.ts';
 
@@ -27,12 +28,15 @@ export interface Beside {
 export function outcomeOf(given: RockerCase, beside: Beside): Outcome | undefined {
   const made = orInfeasible(() => {
     const rocker = solveRocker(given), shape = shapeOf(rocker, given);
-    return { rocker, shape, rim: bodiesOf(shape).whole.rim };
+    return { rocker, shape, rim: rimOf(shape) };
   });
   if (made instanceof Infeasible) return undefined;
   const { rocker, shape, rim } = made, { governs } = rocker;
   return { figures: figuresOf(rocker, shape, bodyBetween(shape.face, rim.start, rim.end), beside), piece: typeof governs === 'string' ? governs : `${governs.zone}, ${governs.by}`, rocker, shape };
 }
+
+/** Leaning walls may meet under the foam and not under the sole; upright ones stand in the outline, which is one line for every rocker on a last. */
+const rimOf = (shape: SoleShape): GroundRim => (Object.values(shape.taper).every((lean) => lean === 0) ? groundRim(shape, shape.face) : bodiesOf(shape).whole.rim);
 
 function figuresOf(rocker: Rocker, shape: SoleShape, body: RollBody, { weigh, levelSeat }: Beside): Outcome['figures'] {
   const { last, upper, build, face, line } = shape, tip = tipOf(last), ground = heightAt(face, rollX(line, tip)), seatHeight = seatOf({ shape });

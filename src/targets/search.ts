@@ -1,24 +1,37 @@
 import { descend, movedTo, type Looking } from './descend.ts';
 import { linearBest, type Slopes, type Window } from './linear.ts';
-import { HARD, meritOf, placed, type Axis, type Point, type Task } from './task.ts';
+import { HARD, keeps, meritOf, ON_THE_WAY, placed, type Axis, type Point, type Task } from './task.ts';
 
 /** Starts that are followed down, the best first. */
 const FOLLOWED = 2;
 
 /**
- * The best point of a task: a few points all over it, downhill from the best of them and from where things stand now, then
- * every step and pair of steps beside what was found, until none is better. No chance in it: the same task, the same point.
- * @param also points that may be near the best
+ * The best point of a task: a few points all over it, downhill from the best of them, then every step and pair of steps
+ * beside what was found, until none is better. No chance in it: the same task, the same point.
+ * @param near points to go down from first; where one of them leads to a point that keeps to all limits, that is it
+ * @returns undefined where no point that was looked at has a shape
  */
-export function* bestPoint(task: Task, also: readonly Point[] = []): Looking<Point | undefined> {
-  const ordered = task.axes.map((axis) => placed(axis, axis.ordered));
-  const starts = yield* inOrder(task, [ordered, ...also, ...(also.length ? [] : spread(task.axes))]);
+export function* bestPoint(task: Task, near: readonly Point[] = []): Looking<Point | undefined> {
   let best: Point | undefined;
-  for (const start of starts.slice(0, also.length ? 1 : FOLLOWED)) {
-    const { point, slopes } = yield* descend(task, start), found = yield* settled(task, yield* onSteps(task, point, slopes));
-    if (!best || meritOf(task, found) < meritOf(task, best)) best = found;
+  for (const start of near) {
+    best = better(task, best, yield* downFrom(task, start));
+    if (isKept(task, best)) return best;
   }
+  const ordered = task.axes.map((axis) => placed(axis, axis.ordered)), starts = yield* inOrder(task, [ordered, ...spread(task.axes)]);
+  for (const start of starts.slice(0, FOLLOWED)) best = better(task, best, yield* downFrom(task, start));
   return best;
+}
+
+const better = (task: Task, a: Point | undefined, b: Point): Point => (a && meritOf(task, a) <= meritOf(task, b) ? a : b);
+
+function isKept({ look, bounds }: Task, point: Point): boolean {
+  const seen = look(point);
+  return seen !== undefined && keeps(seen, bounds);
+}
+
+function* downFrom(task: Task, start: Point): Looking<Point> {
+  const { point, slopes } = yield* descend(task, start);
+  return yield* settled(task, yield* onSteps(task, point, slopes));
 }
 
 /** Those with a shape, the best first. */
@@ -26,7 +39,7 @@ function* inOrder(task: Task, points: readonly Point[]): Looking<readonly Point[
   const seen: { readonly point: Point; readonly merit: number }[] = [];
   for (const point of points) {
     yield point;
-    const merit = meritOf(task, point);
+    const merit = meritOf(task, point, ON_THE_WAY);
     if (merit < Infinity && seen.every((one) => !same(one.point, point))) seen.push({ point, merit });
   }
   return seen.sort((a, b) => a.merit - b.merit).map(({ point }) => point);
@@ -76,13 +89,15 @@ function* settled(task: Task, from: Point): Looking<Point> {
     let next = here;
     for (const point of beside(task.axes, here)) {
       yield point;
-      if (meritOf(task, point) < meritOf(task, next)) next = point;
+      if (meritOf(task, point) < meritOf(task, next) - WORTH) { next = point; break; }
     }
     if (next === here) return here;
     here = next;
   }
   return here;
 }
+/** Less than this is not worth a step. */
+const WORTH = 1e-6;
 
 function beside(axes: readonly Axis[], here: Point): Point[] {
   const moves = axes.flatMap(({ low, high }, i) => [Math.floor(here[i]! + 1), Math.ceil(here[i]! - 1)].filter((to) => to >= low && to <= high).map((to) => ({ i, to })));

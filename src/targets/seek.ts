@@ -83,7 +83,7 @@ export function weighed(fitting: Fitting, side: Side): Weighed | undefined {
   const plain = soughtOn(fitting, side), most = plain?.targets.weightAtMost, { chordGap } = fitting.making;
   if (!plain || most === undefined) return plain && { sought: plain, rescale: () => undefined };
   const scaledAt = (sought: Sought, at: Point | undefined, dearer = 1): Sought => {
-    const shape = at ? sought.look(at)?.shape : sought.ordered?.shape, given = at ? sought.caseAt(at) : sought.given;
+    const shape = at ? sought.shapeAt(at) : sought.ordered?.shape, given = at ? sought.caseAt(at) : sought.given;
     return shape ? soughtOn(fitting, side, scaleSetBy({ shape, weight: trueWeight(given, chordGap) * dearer }, given.order))! : sought;
   };
   const rescale = (now: Sought, at: Point): Sought | undefined => trueWeight(now.caseAt(at), chordGap) <= most ? undefined : scaledAt(now, at, HAIR);

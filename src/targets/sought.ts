@@ -4,8 +4,9 @@ import { inDegrees, type Mm } from '../geometry/units.ts';
 import { standsHigherBy } from '../pair/level.ts';
 import { Infeasible, orInfeasible } from '../profile/infeasible.ts';
 import { isRockerFitting, rockerCase, type RockerFitting } from '../profile/fromFitting.ts';
-import { solveRocker, type RockerCase } from '../profile/rocker.ts';
+import type { RockerCase } from '../profile/rocker.ts';
 import { seatOf, soleFrom } from '../solid/fromRocker.ts';
+import type { SoleShape } from '../solid/soleShape.ts';
 import { boundOf, limitsOf, termsOf, type Limit, type Reference } from './asked.ts';
 import { freedomsOf, type Free } from './freedoms.ts';
 import { outcomeOf, type Beside, type Outcome } from './outcome.ts';
@@ -23,7 +24,8 @@ export interface Sought {
   readonly asked: Reference;
   readonly free: readonly Free[];
   readonly axes: readonly Axis[];
-  readonly look: (point: Point) => Outcome | undefined;
+  readonly look: (point: Point) => Pick<Outcome, 'figures' | 'piece'> | undefined;
+  readonly shapeAt: (point: Point) => SoleShape | undefined;
   /** The order with the values of a point put in. */
   readonly caseAt: (point: Point) => RockerCase;
 }
@@ -42,13 +44,13 @@ export function soughtOn(fitting: Fitting, side: Side, weigh?: Beside['weigh']):
   const given = heldUp(rockerCase(shoe), level), ordered = outcomeOf(given, beside), all = freedomsOf(shoe, given, ordered?.rocker, fitting.units);
   const free = all.filter(({ least, most, step }) => Math.ceil(least / step - SAME) <= Math.floor(most / step + SAME)), axes = free.map(axisOf);
   const caseAt = (point: Point): RockerCase => free.reduce((made, one, i) => (point[i] === axes[i]!.ordered ? made : one.put(made, typedAt(one, point[i]!))), given);
-  const seen = new Map<string, Outcome | undefined>();
-  const look = (point: Point): Outcome | undefined => {
-    const name = point.join(' ');
-    if (!seen.has(name)) seen.set(name, outcomeOf(caseAt(point), beside));
-    return seen.get(name);
+  const seen = new Map<string, Pick<Outcome, 'figures' | 'piece'> | undefined>(), at = (point: Point): Outcome | undefined => outcomeOf(caseAt(point), beside);
+  const look = (point: Point): Pick<Outcome, 'figures' | 'piece'> | undefined => {
+    const name = point.join(' '), found = seen.has(name) ? seen.get(name) : at(point);
+    if (!seen.has(name)) seen.set(name, found && { figures: found.figures, piece: found.piece });
+    return found;
   };
-  return { side, shoe, targets, limits: limitsOf(targets), given, ordered, asked: referenceOf(shoe, given, targets, ordered), free, axes, look, caseAt };
+  return { side, shoe, targets, limits: limitsOf(targets), given, ordered, asked: referenceOf(shoe, given, targets, ordered), free, axes, look, caseAt, shapeAt: (point) => at(point)?.shape };
 }
 
 /** Room for the rounding of a change of unit. */
@@ -105,6 +107,3 @@ const GREATEST: ReadonlySet<string> = new Set(['seatHeight', 'ballHeight', 'ball
 export function taskOf(sought: Sought, limits: readonly Limit[] = sought.limits, terms = termsOf(sought.asked)): Task {
   return { axes: sought.axes, look: sought.look, terms, bounds: [...limits.map(boundOf), ...leanBounds(sought)], greatestOf: GREATEST };
 }
-
-/** Whether the order alone has a shape; told so that a refusal can say so. */
-export const hasShape = (given: RockerCase): boolean => !(orInfeasible(() => solveRocker(given)) instanceof Infeasible);
