@@ -29,9 +29,9 @@ export function* descend(task: Task, from: Point): Looking<{ readonly point: Poi
     const trial = yield* ledBack(task, pieces, linearBest(task, pieces, window, ON_THE_WAY), window);
     const now = meritOf(task, here, ON_THE_WAY), won = now - meritOf(task, trial, ON_THE_WAY), promised = now - guessed(task, pieces, trial);
     const other = task.look(trial)?.piece;
-    if (!(won > 0) && other !== undefined && !pieces.some(({ piece }) => piece === other)) {
-      const met = yield* slopesAt(task, trial, windowAbout(task.axes, trial, share));
-      if (met) { pieces = [slopes, ...withPiece(pieces.slice(1), met)]; share *= TURNED; continue; }
+    if (!(won > 0) && other !== undefined && other !== slopes.piece) {
+      const met = yield* slopesAt(task, trial, windowAbout(task.axes, trial, share)), isNew = !pieces.some(({ piece }) => piece === other);
+      if (met) { pieces = [slopes, ...withPiece(pieces.slice(1), met)]; share *= isNew ? TURNED : NARROWER; continue; }
     }
     if (won > 0) here = trial;
     if (promised < LEAST_WON && share < FINE || window.every(({ from: a, to: b }) => b - a <= 4 * NARROWEST)) break;
