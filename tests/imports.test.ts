@@ -3,11 +3,11 @@ import { expect, test } from 'vitest';
 
 /** The folders in the order of the data; a folder imports only folders with a lower number. */
 const rank: Readonly<Record<string, number>> = {
-  geometry: 0, materials: 0, fitting: 1, prescription: 2, last: 3, profile: 4, solid: 5, pair: 7, roll: 7.5, checks: 8, making: 9, exports: 10,
+  geometry: 0, materials: 0, fitting: 1, prescription: 2, last: 3, profile: 4, solid: 5, pair: 7, roll: 7.5, checks: 8, targets: 8.5, making: 9, exports: 10,
   'designWith.ts': 10.5, 'design.ts': 11, command: 12, 'index.ts': 12,
 };
 const packages: Readonly<Record<string, readonly string[]>> = {
-  fitting: ['zod'], solid: ['@jscad/modeling'], making: ['manifold-3d', 'clipper2-ts'], exports: ['jspdf', 'fflate'], command: ['node:'],
+  fitting: ['zod'], solid: ['@jscad/modeling'], targets: ['yalps'], making: ['manifold-3d', 'clipper2-ts'], exports: ['jspdf', 'fflate'], command: ['node:'],
 };
 
 const sources = readdirSync('src', { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.ts'));

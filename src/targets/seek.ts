@@ -4,7 +4,8 @@ import type { RockerCase } from '../profile/rocker.ts';
 import { lossAgainst, type Limit, type LimitName, type Loss } from './asked.ts';
 import { blamed, type Blame } from './blame.ts';
 import type { Looking } from './descend.ts';
-import type { Outcome } from './outcome.ts';
+import type { LookedAt, Outcome } from './outcome.ts';
+import { estimatedOf } from './restsOnEstimates.ts';
 import { bestPoint } from './search.ts';
 import { soughtOn, taskOf, typedAt, type Sought } from './sought.ts';
 import { keeps, type Point } from './task.ts';
@@ -28,7 +29,8 @@ export interface Solution {
 
 /** What targets come to: the best shoe within the limits, or which limit is to blame that there is none. `ordered` is the shoe without limits. */
 export type Answer = Found & Progress;
-type Found = { readonly side: Side; readonly ordered: Outcome['figures'] | undefined }
+/** `estimated`: what rests on measures that were not taken; `heldUp`: the other shoe, as it is ordered, keeps this one from standing lower. */
+type Found = { readonly side: Side; readonly ordered: Outcome['figures'] | undefined; readonly estimated: readonly LookedAt[]; readonly heldUp: boolean }
   & ({ readonly ok: true; readonly best: Solution } | { readonly ok: false; readonly blame: readonly Blame[] });
 
 /** How many shoes have been solved so far. */
@@ -61,12 +63,16 @@ export function* counted<Result extends object>(looking: Looking<Result>): Seeki
 }
 
 function* answerOf(fitting: Fitting, { sought, rescale }: Weighed): Looking<Found> {
-  const common = { side: sought.side, ordered: sought.ordered?.figures };
+  const weight = sought.ordered && sought.targets.weightAtMost !== undefined ? { weight: trueWeight(sought.given, fitting.making.chordGap) } : {};
+  const common = {
+    side: sought.side, ordered: sought.ordered && { ...sought.ordered.figures, ...weight },
+    estimated: estimatedOf(fitting, sought.shoe, sought.given), heldUp: sought.given.order.seatAtLeast?.by === 'other shoe',
+  };
   let now = sought, found = yield* bestPoint(taskOf(now));
   for (let i = 0; i < MOST_WEIGHINGS && found && keeps(now.look(found)!, taskOf(now).bounds); i++) {
-    const true_ = rescale(now, found);
-    if (!true_) return { ...common, ok: true, best: solutionAt(fitting, now, found) };
-    now = true_;
+    const scaled = rescale(now, found);
+    if (!scaled) return { ...common, ok: true, best: solutionAt(fitting, now, found) };
+    now = scaled;
     found = yield* bestPoint(taskOf(now), [found]);
   }
   return { ...common, ok: false, blame: yield* blamed(now, found) };
