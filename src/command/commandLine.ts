@@ -6,13 +6,14 @@ import { EXIT, printable, Refusal } from './refusal.ts';
 export type Asked =
   | { readonly verb: 'make'; readonly sheet: string; readonly with: readonly MakingName[]; readonly into: string | undefined; readonly replace: boolean }
   | { readonly verb: 'check'; readonly sheet: string; readonly with: readonly MakingName[]; readonly json: boolean }
+  | { readonly verb: 'seek'; readonly sheet: string; readonly json: boolean; readonly curve: boolean; readonly take: string | undefined }
   | { readonly verb: 'blank'; readonly foot: BlankFoot; readonly rocker: Side | 'both'; readonly to: string }
   | { readonly verb: 'schema' }
   | { readonly verb: 'samples'; readonly name: string | undefined }
   | { readonly verb: 'version' }
   | { readonly verb: 'help'; readonly about: Verb | undefined };
 
-export const VERBS = ['make', 'check', 'blank', 'schema', 'samples', 'help'] as const;
+export const VERBS = ['make', 'check', 'seek', 'blank', 'schema', 'samples', 'help'] as const;
 export type Verb = (typeof VERBS)[number];
 const isVerb = (word: string): word is Verb => VERBS.some((verb) => verb === word);
 
@@ -21,6 +22,7 @@ const HELP = { help: { type: 'boolean', short: 'h' } } as const;
 const OPTIONS: Readonly<Record<Verb, Options>> = {
   make: { with: { type: 'string' }, into: { type: 'string' }, replace: { type: 'boolean' }, ...HELP },
   check: { with: { type: 'string' }, json: { type: 'boolean' }, ...HELP },
+  seek: { json: { type: 'boolean' }, curve: { type: 'boolean' }, take: { type: 'string' }, ...HELP },
   blank: { rocker: { type: 'string' }, to: { type: 'string' }, ...HELP },
   schema: HELP, samples: HELP, help: HELP,
 };
@@ -44,6 +46,7 @@ function asked(verb: Verb, words: readonly string[]): Asked {
   switch (verb) {
     case 'make': return { verb, sheet: theSheet(verb, values), with: theThings(given.get('with')), into: given.get('into'), replace: given.has('replace') };
     case 'check': return { verb, sheet: theSheet(verb, values), with: theThings(given.get('with')), json: given.has('json') };
+    case 'seek': return { verb, sheet: theSheet(verb, values), json: given.has('json'), curve: given.has('curve'), take: given.get('take') };
     case 'blank': return { verb, foot: theFoot(values), rocker: theRocker(given.get('rocker')), to: theFile(given.get('to')) };
     case 'schema': atMost(0, verb, values); return { verb };
     case 'samples': atMost(1, verb, values); return { verb, name: values[0] };

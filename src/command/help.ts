@@ -14,6 +14,7 @@ cut, cast or print them.
 
   rockerbench make SHEET.json [--with THINGS] [--into FOLDER] [--replace]
   rockerbench check SHEET.json [--with THINGS] [--json]
+  rockerbench seek SHEET.json [--curve] [--take INTO.json] [--json]
   rockerbench blank toe|ankle|prosthesis --rocker left|right|both --to FILE
   rockerbench schema
   rockerbench samples [NAME]
@@ -57,6 +58,24 @@ STOP: must not be made like this. WARN: look at it. note: good to know.
                   {"reference", "findings"}; {"faults"} or {"troubles"} where
                   the sheet must be corrected; {"problem"} for all else.
                   Lengths in mm, angles in degrees.
+`,
+  seek: `rockerbench seek SHEET.json [--curve] [--take INTO.json] [--json]
+
+Works backwards from the limits on the sheet (order.targets of a rocker): prints
+the best rocker that keeps to them, and what it loses against the order. Where
+none does: which limit is to blame, and the nearest value of it that works.
+The order itself stays as it is.
+
+  --curve         what each height allowed leaves of the toe-off angle, too
+  --take INTO     writes a new sheet with the values taken, once every shoe
+                  with targets keeps to its limits; a file that is there
+                  already stays as it is
+  --json          prints one JSON text for machines, whatever comes of it:
+                  {"reference", "shoes"}; {"faults"} or {"problem"} else.
+                  Lengths in mm, angles in degrees, values to take as they
+                  are typed into the sheet.
+
+It ends with 3 where no rocker keeps to the limits.
 `,
   blank: `rockerbench blank toe|ankle|prosthesis --rocker left|right|both --to FILE
 

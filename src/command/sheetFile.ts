@@ -36,7 +36,8 @@ export async function fittingFrom(world: World, { sheet, with: besides }: { read
   return { ...fitting, making: withMakings(fitting.making, besides) };
 }
 
-async function sheetText({ disk, here }: World, path: string, most: number): Promise<string> {
+/** @throws Refusal when there is no such file */
+export async function sheetText({ disk, here }: World, path: string, most: number): Promise<string> {
   const full = resolve(here, path), there = await onDisk('read', path, () => disk.look(full, 'follow'));
   if (!there) throw new Refusal(EXIT.disk, `${printable(path)} is not there; is the name spelt right, and the folder?`);
   if (there.kind === 'folder') throw new Refusal(EXIT.disk, `${printable(path)} is a folder; name the sheet inside it.`);

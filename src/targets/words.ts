@@ -4,6 +4,7 @@ import { MM_PER_INCH } from '../geometry/units.ts';
 import type { Loss } from './asked.ts';
 import type { Blame, Loosened } from './blame.ts';
 import type { LookedAt } from './outcome.ts';
+import type { TradeOff } from './tradeOff.ts';
 import type { Answer, LimitKept, Solution, ValueToTake } from './seek.ts';
 
 /** Answers as a maker reads them, cell by cell, for screen and paper alike. */
@@ -60,3 +61,12 @@ export function blameSaid(blame: readonly Blame[], units: Fitting['units']): str
     return `${asked} cannot be kept. Works: ${limits.map((one) => loosenedSaid(one, units)).join(' together with ')}. ${lossSaid(loss)}`;
   });
 }
+
+export const HELD_UP = 'The other shoe, as it is ordered, stands so high that this one is built up to it; bring that one down first, or give it targets too.';
+
+/** A curve in rows: what is allowed, what is reached, what is lost. */
+export const CURVE_HEADS: Row = ['Height allowed', 'toe-off', 'loss weighed', 'values'];
+export const curveRows = ({ label, points }: TradeOff, units: Fitting['units']): Row[] => points.map(({ limit, best: { figures, loss, values } }) => [
+  `${label} ${limitSaid(limit, 'mm', units)}`, deg(figures.toeOff), deg(loss.weighed),
+  values.filter(({ changed }) => changed).map((value) => `${value.name} ${valued(value, value.value)}`).join(', ') || 'as ordered',
+]);
