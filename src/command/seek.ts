@@ -47,7 +47,7 @@ async function wordsOf({ job: { reference }, units }: Fitting, found: readonly S
   const { blameSaid, curveRows, CURVE_HEADS, FIGURE_HEADS, figureRows, HELD_UP, LIMIT_HEADS, limitRows, lossSaid, VALUE_HEADS, valueRows } = await import('../targets/words.ts');
   return found.map(({ answer, curve }) => {
     const told = answer.ok
-      ? [`${reference} ${answer.side}: ${lossSaid(answer.best.loss)}`, ...rowsUnder(VALUE_HEADS, valueRows(answer.best)), ...rowsUnder(LIMIT_HEADS, limitRows(answer.best.limits, units)), ...rowsUnder(FIGURE_HEADS, figureRows(answer, answer.best))]
+      ? [`${reference} ${answer.side}: ${lossSaid(answer.best.loss)}`, ...rowsUnder(VALUE_HEADS, valueRows(answer.best)), ...rowsUnder(LIMIT_HEADS, limitRows(answer, answer.best, units)), ...rowsUnder(FIGURE_HEADS, figureRows(answer, answer.best))]
       : [`${reference} ${answer.side}: no rocker keeps to all limits.`, ...blameSaid(answer.blame, units)];
     return [...told, ...(answer.heldUp ? [HELD_UP] : []), ...(curve ? rowsUnder(CURVE_HEADS, curveRows(curve, units)) : [])].map((line) => `${line}\n`).join('');
   }).join('\n');

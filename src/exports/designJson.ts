@@ -16,6 +16,7 @@ import { jigOrderOf } from './jigNumbers.ts';
 import { mouldOrderOf } from './mouldNumbers.ts';
 import { jobLines, orderLines } from './orderWords.ts';
 import { rollNumbers } from './rollNumbers.ts';
+import { targetNumbers } from './targetNumbers.ts';
 
 /** Raised when a field is renamed, moved or taken out; new fields come without it. */
 const FORMAT_VERSION = 1;
@@ -32,7 +33,7 @@ export function designJson(design: Design, made: Made): string {
     format: 'rockerbench design', version: FORMAT_VERSION,
     job: Object.fromEntries(jobLines(fitting)), level: levelInWords(fitting.wearer.legDifference),
     wearer: wearerOf(fitting), chordGapMm: fitting.making.chordGap, making: makingOf(fitting.making),
-    shoes: shoes.map((shoe) => ({ ...shoeOf(shoe, fitting), ...numbersBeside(made, shoe) })), ...numbersOfPair(design, made),
+    shoes: shoes.map((shoe) => ({ ...shoeOf(shoe, fitting), ...targetNumbers(fitting, shoe.side), ...numbersBeside(made, shoe) })), ...numbersOfPair(design, made),
     findings, overrides: fitting.overrides, cautions: cautionsFor(fitting),
   }, rounded, 2)}\n`;
 }

@@ -4,6 +4,7 @@ import { madeFor } from '../making/made.ts';
 import { partsOf, type Shoe, type SoleParts } from '../pair/shoe.ts';
 import type { Design } from '../checks/design.ts';
 import { stopsLeft } from '../checks/overrides.ts';
+import { targetsOn } from '../targets/shoeTargets.ts';
 import { filesBeside } from './besides.ts';
 import { designJson } from './designJson.ts';
 import type { Paper } from './drawing.ts';
@@ -13,6 +14,7 @@ import { solidFile, textFile, type NamedFile } from './namedFile.ts';
 import { sha256 } from './sha256.ts';
 import { sideDrawing } from './sideDrawing.ts';
 import { svgText } from './svg.ts';
+import { tradeOffDrawing } from './tradeOffDrawing.ts';
 
 export type { NamedFile };
 
@@ -32,6 +34,7 @@ export function filesFor(design: Design, kernel?: Booleans): readonly NamedFile[
   const files = [
     ...design.shoes.flatMap((shoe) => shoeFiles(shoe, reference)),
     ...filesBeside(design, made),
+    ...targetsOn(design.fitting).map(({ curve }) => textFile(`${reference}_${curve.side}_trade-off.svg`, svgText(tradeOffDrawing(curve, reference)))),
     textFile(`${reference}_drawing.svg`, svgText(sideDrawing(design, SCREEN))),
     textFile(`${reference}_design.json`, designJson(design, made)),
   ];

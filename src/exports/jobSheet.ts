@@ -10,6 +10,7 @@ import { pdfBytes } from './pdf.ts';
 import { printSection } from './printPaper.ts';
 import { planDrawing } from './planDrawing.ts';
 import { sideDrawing } from './sideDrawing.ts';
+import { targetsSection } from './targetPaper.ts';
 
 const A4_LANDSCAPE: Paper = { width: 297, height: 210 };
 const SIDE: Mm = 12, TOP: Mm = 12;
@@ -28,7 +29,7 @@ export function jobSheetPdf(design: Design, files: readonly Checksum[], made: Ma
 function jobSheetPages(design: Design, files: readonly Checksum[], made: Made): Drawing[] {
   const blocks = [
     ...findingsSection(design), ...orderSection(design), ...figuresSection(design), ...stationSection(design),
-    ...mouldSection(made.moulds, design.fitting.making), ...printSection(made.prints, design.fitting.making), ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files, design.fitting.making),
+    ...mouldSection(made.moulds, design.fitting.making), ...printSection(made.prints, design.fitting.making), ...targetsSection(design.fitting), ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files, design.fitting.making),
   ];
   const written = pagesOf(blocks, writtenRoom(design, { left: SIDE, top: TOP, width: WIDTH })), of = written.length + 2;
   const drawings = [sideDrawing(design, overFoot(design, A4_LANDSCAPE), { n: 1, of }), planDrawing(design, overFoot(design, A4), { n: 2, of })];

@@ -1,9 +1,18 @@
+import type { Fitting } from '../fitting/fitting.ts';
+import type { Side } from '../fitting/words.ts';
+import { targetsOn } from '../targets/shoeTargets.ts';
 import type { Answer, Solution, ValueToTake } from '../targets/seek.ts';
 import type { Loss } from '../targets/asked.ts';
 import type { Outcome } from '../targets/outcome.ts';
 import type { TradeOff } from '../targets/tradeOff.ts';
 
 /** Answers to targets as numbers with their units; values to take as they are typed into the sheet. */
+
+/** What the targets of one shoe ask and come to; nothing where it has none. */
+export function targetNumbers(fitting: Fitting, side: Side): object {
+  const found = targetsOn(fitting).find(({ answer }) => answer.side === side);
+  return found ? { targets: { ...answerNumbers(found.answer), curve: curveNumbers(found.curve) } } : {};
+}
 
 export const answerNumbers = (answer: Answer): object => ({
   side: answer.side, withinLimits: answer.ok, heldUpByOtherShoe: answer.heldUp, asOrdered: answer.ordered && figureNumbers(answer.ordered),

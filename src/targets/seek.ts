@@ -15,7 +15,7 @@ import { scaleSetBy, trueWeight } from './weigh.ts';
 export interface ValueToTake { readonly name: Freedom; readonly path: string; readonly unit: string; readonly digits: number; readonly ordered: number; readonly value: number; readonly changed: boolean }
 
 /** A limit with what the shoe comes to. It bites where next to nothing is to spare. */
-export interface LimitKept { readonly name: LimitName; readonly label: string; readonly unit: 'mm' | 'g'; readonly limit: number; readonly reached: number; readonly bites: boolean }
+export interface LimitKept { readonly name: LimitName; readonly of: LookedAt; readonly label: string; readonly unit: 'mm' | 'g'; readonly limit: number; readonly reached: number; readonly bites: boolean }
 
 /** A shoe within its limits: what to change, what comes of it, and what it loses. */
 export interface Solution {
@@ -113,5 +113,5 @@ export function solutionAt(fitting: Fitting, sought: Sought, point: Point, limit
 
 function keptBy({ name, label, unit, limit, of, sign }: Limit, figures: Outcome['figures']): LimitKept {
   const reached = figures[of];
-  return { name, label, unit, limit, reached, bites: sign * (limit - reached) < BITES[unit] };
+  return { name, of, label, unit, limit, reached, bites: sign * (limit - reached) < BITES[unit] };
 }

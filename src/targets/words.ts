@@ -5,7 +5,7 @@ import type { Loss } from './asked.ts';
 import type { Blame, Loosened } from './blame.ts';
 import type { LookedAt } from './outcome.ts';
 import type { TradeOff } from './tradeOff.ts';
-import type { Answer, LimitKept, Solution, ValueToTake } from './seek.ts';
+import type { Answer, Solution, ValueToTake } from './seek.ts';
 
 /** Answers as a maker reads them, cell by cell, for screen and paper alike. */
 export type Row = readonly string[];
@@ -21,8 +21,8 @@ export const limitSaid = (value: number, unit: 'mm' | 'g', units: Fitting['units
   unit === 'g' ? grams(value) : units === 'in' ? `${mm(value)} (${rounded(value / MM_PER_INCH, 3)} in)` : mm(value);
 
 export const LIMIT_HEADS: Row = ['Limit', 'asked', 'reached', ''];
-export const limitRows = (limits: readonly LimitKept[], units: Fitting['units']): Row[] => limits.map(({ label, unit, limit, reached, bites }) =>
-  [label, limitSaid(limit, unit, units), limitSaid(reached, unit, units), bites ? 'bites' : `${limitSaid(Math.abs(limit - reached), unit, units)} to spare`]);
+export const limitRows = ({ estimated }: Pick<Answer, 'estimated'>, { limits }: Solution, units: Fitting['units']): Row[] => limits.map(({ of, label, unit, limit, reached, bites }) =>
+  [label, limitSaid(limit, unit, units), `${limitSaid(reached, unit, units)}${estimated.includes(of) ? ' (est.)' : ''}`, bites ? 'bites' : `${limitSaid(Math.abs(limit - reached), unit, units)} to spare`]);
 
 /** What is told of a shoe, its unit, and what of it may be lost. */
 const FIGURES: readonly { readonly of: LookedAt; readonly label: string; readonly said: (value: number) => string; readonly lost?: Exclude<keyof Loss, 'weighed'> }[] = [
