@@ -4,7 +4,7 @@ const CODES = `It ends with
   0    all is well
   1    a fault of rockerbench itself
   2    words after rockerbench that it does not know
-  3    a sheet that must be corrected, or measures that leave no shape
+  3    a sheet that must be corrected, or measures or limits that leave no shape
   4    stops are left; nothing was made
   5    something cannot be read or written
   129, 130, 143   ended by a signal; nothing was left behind`;

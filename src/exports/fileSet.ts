@@ -34,7 +34,7 @@ export function filesFor(design: Design, kernel?: Booleans): readonly NamedFile[
   const files = [
     ...design.shoes.flatMap((shoe) => shoeFiles(shoe, reference)),
     ...filesBeside(design, made),
-    ...targetsOn(design.fitting).map(({ curve }) => textFile(`${reference}_${curve.side}_trade-off.svg`, svgText(tradeOffDrawing(curve, reference)))),
+    ...targetsOn(design.fitting).map((one) => textFile(`${reference}_${one.curve.side}_trade-off.svg`, svgText(tradeOffDrawing(one, reference)))),
     textFile(`${reference}_drawing.svg`, svgText(sideDrawing(design, SCREEN))),
     textFile(`${reference}_design.json`, designJson(design, made)),
   ];

@@ -1,7 +1,7 @@
 import { rounded } from '../checks/say.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
-import type { TradeOff } from '../targets/tradeOff.ts';
+import type { ShoeTargets } from '../targets/shoeTargets.ts';
 import { about, circle, clearWords, drawn, filled, LETTERS, polyline, stroke, words, type Drawing, type Mark } from './drawing.ts';
 
 /** A6 on its side. */
@@ -26,7 +26,7 @@ const ticksOf = ({ from, to, step }: Scale): number[] => Array.from({ length: Ma
  * answer; a cross for the shoe as it is ordered. Each dot is called `tradeOff.N`, the lowest height 0, so that a screen
  * can let it be pressed.
  */
-export function tradeOffDrawing(curve: TradeOff, reference: string): Drawing {
+export function tradeOffDrawing({ curve, answer: { estimated } }: ShoeTargets, reference: string): Drawing {
   const { points, ordered, over, label, side } = curve, own = ordered && { height: ordered[HEIGHT[over]], toeOff: ordered.toeOff };
   const across = scaleOver([...points.map(({ limit }) => limit), ...(own ? [own.height] : [])], FRAME.left, FRAME.right);
   const up = scaleOver([...points.map(({ best }) => best.figures.toeOff), ...(own ? [own.toeOff] : [])], FRAME.bottom, FRAME.top);
@@ -35,7 +35,7 @@ export function tradeOffDrawing(curve: TradeOff, reference: string): Drawing {
   return {
     paper: PAPER, title,
     marks: [
-      words(title, [FRAME.left, 9], { size: LETTERS.heading, bold: true }), ...axes(across, up, `${label}, mm`),
+      words(title, [FRAME.left, 9], { size: LETTERS.heading, bold: true }), ...axes(across, up, [`${label}, mm`, `Toe-off angle reached${estimated.includes('toeOff') ? ' (est.)' : ''}`]),
       ...(dots.length > 1 ? [drawn(polyline(dots), 'thin', 'computed')] : []),
       ...dots.map((dot, i) => about(`tradeOff.${i}`, filled(circle(dot, DOT), 'computed'))),
       ...(own ? orderedMark([across.place(own.height), up.place(own.toeOff)]) : []),
@@ -46,13 +46,13 @@ export function tradeOffDrawing(curve: TradeOff, reference: string): Drawing {
 
 const HEIGHT = { seatHeightAtMost: 'seatHeight', ballHeightAtMost: 'ballHeight', ballThicknessAtMost: 'ballThickness' } as const;
 
-function axes(across: Scale, up: Scale, label: string): Mark[] {
+function axes(across: Scale, up: Scale, [below, beside]: readonly [string, string]): Mark[] {
   const { left, right, top, bottom } = FRAME, size = LETTERS.caption + 0.4;
   return [
     ...ticksOf(across).flatMap((value) => [stroke([across.place(value), top], [across.place(value), bottom]), words(tickWords(value, across), [across.place(value), bottom + 4], { size, anchor: 'middle' })]),
     ...ticksOf(up).flatMap((value) => [stroke([left, up.place(value)], [right, up.place(value)]), words(`${tickWords(value, up)}°`, [left - GAP, up.place(value) + 1], { size, anchor: 'end' })]),
-    drawn(polyline([[left, top], [left, bottom], [right, bottom]]), 'hidden', 'ink'),
-    words(label, [(left + right) / 2, bottom + 10], { anchor: 'middle' }), words('Toe-off angle reached', [left - 12, (top + bottom) / 2], { anchor: 'middle', turned: true }),
+    drawn(polyline([[left, top], [left, bottom], [right, bottom]]), 'visible'),
+    words(below, [(left + right) / 2, bottom + 10], { anchor: 'middle' }), words(beside, [left - 12, (top + bottom) / 2], { anchor: 'middle', turned: true }),
   ];
 }
 

@@ -22,7 +22,7 @@ export function targetRules(targets: Targets, { last, at, complain }: Place): vo
   if (toeSpringAtLeast! > toeSpringAtMost!) complain([...at, 'toeSpringAtMost'], 'must not be less than toeSpringAtLeast');
   for (const name of FREEDOM_NAMES) {
     const field = SPAN_OF[name], span = spans[field], place = [...at, 'spans', field];
-    if (span && !free.includes(name)) complain(place, `${LEAVE_OUT}, or "${name}" be named in free`);
+    if (span && free.length > 0 && !free.includes(name)) complain(place, `${LEAVE_OUT}, or "${name}" be named in free`);
     if (span && span.least! > span.most!) complain([...place, 'most'], 'must not be less than least');
   }
   for (const name of ['pitch', 'last spring'] as const)

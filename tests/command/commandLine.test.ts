@@ -14,6 +14,8 @@ const MEANT: readonly (readonly [string, Asked])[] = [
   ['make s.json -h', { verb: 'help', about: 'make' }],
   ['check s.json', { verb: 'check', sheet: 's.json', with: [], json: false }],
   ['check --json s.json', { verb: 'check', sheet: 's.json', with: [], json: true }],
+  ['seek s.json', { verb: 'seek', sheet: 's.json', json: false, curve: false, take: undefined }],
+  ['seek --curve --take new.json s.json --json', { verb: 'seek', sheet: 's.json', json: true, curve: true, take: 'new.json' }],
   ['blank ankle --rocker left --to s.json', { verb: 'blank', foot: 'ankle', rocker: 'left', to: 's.json' }],
   ['blank --to=a/s.json toe --rocker both', { verb: 'blank', foot: 'toe', rocker: 'both', to: 'a/s.json' }],
   ['blank -h', { verb: 'help', about: 'blank' }],
@@ -30,7 +32,7 @@ const MEANT: readonly (readonly [string, Asked])[] = [
 for (const [words, asked] of MEANT) test(`rockerbench ${words}`, () => expect(commandLine(words.split(' '))).toEqual(asked));
 
 const WRONG: readonly (readonly [string[], string])[] = [
-  [[], 'Verbs: make, check, blank, schema, samples, help.'],
+  [[], 'Verbs: make, check, seek, blank, schema, samples, help.'],
   [[''], 'is no verb'],
   [['mkae', 's.json'], '"mkae" is no verb of rockerbench. Verbs: make'],
   [['toString'], 'is no verb'],

@@ -1,0 +1,36 @@
+import { groundReachOf } from '../../src/checks/groundReach.ts';
+import { rollHeights } from '../../src/checks/rollHeights.ts';
+import { inDegrees } from '../../src/geometry/units.ts';
+import { Infeasible, orInfeasible } from '../../src/profile/infeasible.ts';
+import type { RockerCase } from '../../src/profile/rocker.ts';
+import { seatOf, soleFrom } from '../../src/solid/fromRocker.ts';
+
+/** What a shoe is judged by, read off the whole sole: mm and degrees. */
+export interface Judged { readonly seat: number; readonly strike: number; readonly toeOff: number; readonly dropStrike: number; readonly dropToeOff: number; readonly flat: number }
+
+/** Undefined where there is no such shoe. */
+export function judged(given: RockerCase): Judged | undefined {
+  const sole = orInfeasible(() => soleFrom(given));
+  if (sole instanceof Infeasible) return undefined;
+  const reach = groundReachOf(sole), drop = (key: string): number => rollHeights(sole, reach).find((one) => one.key === key)!.value, { mid } = sole.rocker;
+  return { seat: seatOf(sole), strike: -inDegrees(reach.backAngle), toeOff: inDegrees(reach.frontAngle), dropStrike: drop('hipDropStrike'), dropToeOff: drop('hipDropToeOff'), flat: mid.frontX - mid.rearX };
+}
+
+/** The loss as the README tells it: a degree for each degree, a tenth for each mm of hip drop more and of flat missed. */
+export const lossTold = (own: Judged, asked: Judged, flat: number): number =>
+  Math.max(0, asked.strike - own.strike) + Math.max(0, asked.toeOff - own.toeOff) + 0.1 * (Math.max(0, own.dropStrike - asked.dropStrike) + Math.max(0, own.dropToeOff - asked.dropToeOff) + Math.abs(own.flat - flat));
+
+/** Every mixture of the values given. */
+export const mixtures = (values: readonly (readonly number[])[]): number[][] =>
+  values.reduce<number[][]>((mixed, own) => mixed.flatMap((before) => own.map((value) => [...before, value])), [[]]);
+
+/** The least loss of all shoes that stand no higher than a limit, by trying every one: Infinity where none does. */
+export function leastLoss(cases: Iterable<RockerCase>, ordered: RockerCase, seatAtMost: number): number {
+  const asked = judged(ordered)!;
+  let least = Infinity;
+  for (const one of cases) {
+    const own = judged(one);
+    if (own && own.seat <= seatAtMost + 1e-9) least = Math.min(least, lossTold(own, asked, ordered.order.standingFlat));
+  }
+  return least;
+}

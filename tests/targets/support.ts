@@ -1,0 +1,15 @@
+import { readFileSync } from 'node:fs';
+import type { Side } from '../../src/fitting/words.ts';
+import { run, seek, type Answer, type Solution } from '../../src/targets/seek.ts';
+import { changed, fittingOf, type Json } from '../fitting/sheets.ts';
+
+/** A sample's sheet with targets put on its rocker, and whatever else is changed. */
+export const sampleWith = (name: string, side: Side, targets: Json, changes: Json = {}): Json =>
+  changed(JSON.parse(readFileSync(`samples/${name}/sheet.json`, 'utf8')) as Json, { [`${side}.order.targets`]: targets, making: undefined, ...changes });
+
+export const answerTo = (sheet: Json, side: Side): Answer => run(seek(fittingOf(sheet), side))!;
+
+export function solved(answer: Answer): Solution {
+  if (!answer.ok) throw new Error(`no shoe within the limits: ${JSON.stringify(answer.blame)}`);
+  return answer.best;
+}
