@@ -13,7 +13,7 @@ import { angleAt, heightAt, offsetInward, pieceNamed, startOf, type GroundFace, 
 import { Infeasible, orInfeasible } from './infeasible.ts';
 import { rollLine, rollX, type RollLine } from './rollLine.ts';
 import { standInShoe, type FootNumbers, type ShoeStance } from './stance.ts';
-import { planOf, thinnest, type Plan, type Thinnest } from './thinnest.ts';
+import { planOf, thinnest, type Closeness, type Plan, type Thinnest } from './thinnest.ts';
 
 /** All that decides a rocker, in plain numbers. */
 export interface RockerCase { readonly foot: FootNumbers; readonly last: Last; readonly order: RockerOrder }
@@ -54,9 +54,10 @@ type Trial = Arcs & { readonly thin: Thinnest };
 
 /**
  * Solves the rocker: the lowest build at which the sole is as thick as asked everywhere, and the arcs that go with it.
+ * @param closeness how closely the sole is looked over for where it is thinnest
  * @throws Infeasible naming the measure to blame when there is no such shape
  */
-export function solveRocker(given: RockerCase): Rocker {
+export function solveRocker(given: RockerCase, closeness: Closeness = 'exact'): Rocker {
   const { last, order } = given;
   const stance = standInShoe(given.foot, last), line = rollLine(order.apexX, order.crestAngle);
   // Most refusals show in the arcs alone; the outline is drawn only when they stand.
@@ -64,7 +65,7 @@ export function solveRocker(given: RockerCase): Rocker {
   const attempt = remembering((build) => orInfeasible(() => {
     const arcs = arcsAt(given, stance, line, build);
     drawn ??= drawPlan(given, line);
-    return fitUnder(drawn, given, arcs, build);
+    return fitUnder(drawn, given, arcs, build, closeness);
   }));
   const { build, by } = buildFor(given, attempt), found = attempt(build);
   if (found instanceof Infeasible) throw found;
@@ -99,11 +100,11 @@ function drawPlan({ last, order }: RockerCase, line: RollLine): Drawn {
 }
 
 /** How thick the sole comes out over arcs at one build. @throws Infeasible */
-function fitUnder({ plan, furthest }: Drawn, { order }: RockerCase, arcs: Arcs, build: Mm): Trial {
+function fitUnder({ plan, furthest }: Drawn, { order }: RockerCase, arcs: Arcs, build: Mm, closeness: Closeness): Trial {
   const { face, strikePoint } = arcs, outsole = order.outsole.thickness;
   requireReach(face, furthest, outsole);
   const asked = { minima: order.minima, stiffener: order.stiffener, inner: offsetInward(face, outsole) };
-  return { ...arcs, thin: thinnest(plan, face, asked, build, strikePoint[0]) };
+  return { ...arcs, thin: thinnest(plan, face, asked, build, strikePoint[0], closeness) };
 }
 
 /** The foam under the outsole keeps at least this radius: tighter is a corner, and an outsole cannot be bent round it. */

@@ -34,6 +34,9 @@ export const FOAM_WANTED: Mm = 2;
 /** Foam wanted under the ball, which bears most. Common practice of the trade. */
 export const FOAM_AT_BALL: Mm = 6;
 
+/** How closely a sole is looked over: to the last digit, or quickly, by whoever only looks for where to look. */
+export type Closeness = 'exact' | 'glance';
+
 /** Where in the plan thickness is judged. */
 interface Spot {
   readonly at: Point;
@@ -139,16 +142,18 @@ function minimumAt(last: Last, minima: Minima, x: Mm, behindStrike: boolean): { 
  * The place where the sole is nearest to its minimum (or furthest below it), over the whole plan.
  * @param build height of the tread plane above the ground, mm
  * @param strikeX where the heel arc ends behind, along the walking line
+ * @param closeness at a glance only the places sampled are looked at: a valley between two of them is missed by some hundredths
  */
-export function thinnest(plan: Plan, face: GroundFace, { minima, stiffener, inner }: Asked, build: Mm, strikeX: Mm): Thinnest {
+export function thinnest(plan: Plan, face: GroundFace, { minima, stiffener, inner }: Asked, build: Mm, strikeX: Mm, closeness: Closeness = 'exact'): Thinnest {
   const height = heightsOf(face), innerHeight = heightsOf(inner);
   const zoneAt = ({ at, along }: Spot): { zone: Zone; minimum: Mm } => minimumAt(plan.last, minima, at[0], along < strikeX);
   const stackAt = ({ along }: Spot): Mm => stiffener + innerHeight(along) - height(along) + LEAST_FOAM;
   const spareOf = (spot: Spot): Mm =>
     spot.upper + build - height(spot.along) - Math.max(zoneAt(spot).minimum, stackAt(spot));
   const ends = crossings(plan, plan.places, ({ along }) => along - strikeX);
-  const near = [...acrossBetween(plan, ends, spareOf), lowestOver(plan, spareOf, ends)]
-    .reduce((a: Spot, b: Spot) => (spareOf(b) < spareOf(a) ? b : a)), least = spareOf(near);
+  const lower = (a: Spot, b: Spot): Spot => (spareOf(b) < spareOf(a) ? b : a);
+  const spots: readonly Spot[] = closeness === 'glance' ? [...plan.places, ...plan.borders, ...ends] : [...acrossBetween(plan, ends, spareOf), lowestOver(plan, spareOf, ends)];
+  const near = spots.reduce(lower), least = spareOf(near);
   const { zone, minimum: asked } = zoneAt(near), minimum = Math.max(asked, stackAt(near));
   return { at: near.at, zone, thickness: least + minimum, minimum, by: minimum > asked ? 'foam that must stay' : 'thickness asked', spare: least };
 }

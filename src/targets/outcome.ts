@@ -3,6 +3,7 @@ import { tipOf } from '../last/outline.ts';
 import { heightAt } from '../profile/groundFace.ts';
 import { Infeasible, orInfeasible } from '../profile/infeasible.ts';
 import { rollX } from '../profile/rollLine.ts';
+import type { Closeness } from '../profile/thinnest.ts';
 import { solveRocker, thicknessAt, type Rocker, type RockerCase } from '../profile/rocker.ts';
 import { bodyBetween } from '../roll/ofSole.ts';
 import { anglesCovered, placedAt, type RollBody } from '../roll/rollBody.ts';
@@ -25,9 +26,9 @@ export interface Beside {
 }
 
 /** Solves a case and reads off what is looked at; undefined where there is no shape. Nothing is meshed. */
-export function outcomeOf(given: RockerCase, beside: Beside): Outcome | undefined {
+export function outcomeOf(given: RockerCase, beside: Beside, closeness: Closeness = 'exact'): Outcome | undefined {
   const made = orInfeasible(() => {
-    const rocker = solveRocker(given), shape = shapeOf(rocker, given);
+    const rocker = solveRocker(given, closeness), shape = shapeOf(rocker, given);
     return { rocker, shape, rim: rimOf(shape) };
   });
   if (made instanceof Infeasible) return undefined;

@@ -12,12 +12,15 @@ const FOLLOWED = 2;
  * @returns undefined where no point that was looked at has a shape
  */
 export function* bestPoint(task: Task, near: readonly Point[] = []): Looking<Point | undefined> {
+  const ordered = task.axes.map((axis) => placed(axis, axis.ordered));
+  yield ordered;
+  if (meritOf(task, ordered) === 0) return ordered;   // nothing can be less
   let best: Point | undefined;
   for (const start of near) {
     best = better(task, best, yield* downFrom(task, start));
     if (isKept(task, best)) return best;
   }
-  const ordered = task.axes.map((axis) => placed(axis, axis.ordered)), starts = yield* inOrder(task, [ordered, ...spread(task.axes)]);
+  const starts = yield* inOrder(atAGlance(task), [ordered, ...spread(task.axes)]);
   for (const start of starts.slice(0, FOLLOWED)) best = better(task, best, yield* downFrom(task, start));
   return best;
 }
@@ -29,8 +32,10 @@ function isKept({ look, bounds }: Task, point: Point): boolean {
   return seen !== undefined && keeps(seen, bounds);
 }
 
+const atAGlance = (task: Task): Task => ({ ...task, look: task.glance });
+
 function* downFrom(task: Task, start: Point): Looking<Point> {
-  const { point, slopes } = yield* descend(task, start);
+  const { point, slopes } = yield* descend(atAGlance(task), start);
   return yield* settled(task, yield* onSteps(task, point, slopes));
 }
 
@@ -64,9 +69,11 @@ const NEAR = 12, TURNS = 4;
 
 /** The best point near one between the steps that lies on them, by a programme in whole numbers. */
 function* onSteps(task: Task, point: Point, slopes: readonly Slopes[]): Looking<Point> {
-  let best = task.axes.map((axis, i) => placed(axis, point[i]!)), through = slopes;
+  let best = task.axes.map((axis, i) => placed(axis, point[i]!));
   yield best;
-  if (slopes.length === 0) return best;
+  const first = task.look(best);
+  if (slopes.length === 0 || !first) return best;
+  let through: readonly Slopes[] = movedTo(slopes, best, first);
   const window: Window = task.axes.map(({ low, high }, i) => ({ from: Math.max(low, Math.floor(point[i]!) - NEAR), to: Math.min(high, Math.ceil(point[i]!) + NEAR) }));
   for (let i = 0; i < TURNS; i++) {
     const trial = linearBest(task, through, window, HARD, true).map((at, k) => placed(task.axes[k]!, at));

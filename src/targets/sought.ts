@@ -5,12 +5,15 @@ import { standsHigherBy } from '../pair/level.ts';
 import { Infeasible, orInfeasible } from '../profile/infeasible.ts';
 import { isRockerFitting, rockerCase, type RockerFitting } from '../profile/fromFitting.ts';
 import type { RockerCase } from '../profile/rocker.ts';
+import type { Closeness } from '../profile/thinnest.ts';
 import { seatOf, soleFrom } from '../solid/fromRocker.ts';
 import type { SoleShape } from '../solid/soleShape.ts';
 import { boundOf, limitsOf, termsOf, type Limit, type Reference } from './asked.ts';
 import { freedomsOf, type Free } from './freedoms.ts';
 import { outcomeOf, type Beside, type Outcome } from './outcome.ts';
 import type { Axis, Bound, Point, Task } from './task.ts';
+
+type Look = (point: Point) => Pick<Outcome, 'figures' | 'piece'> | undefined;
 
 /** A shoe with targets, made ready to be searched. */
 export interface Sought {
@@ -24,7 +27,8 @@ export interface Sought {
   readonly asked: Reference;
   readonly free: readonly Free[];
   readonly axes: readonly Axis[];
-  readonly look: (point: Point) => Pick<Outcome, 'figures' | 'piece'> | undefined;
+  readonly look: Look;
+  readonly glance: Look;
   readonly shapeAt: (point: Point) => SoleShape | undefined;
   /** The order with the values of a point put in. */
   readonly caseAt: (point: Point) => RockerCase;
@@ -44,13 +48,19 @@ export function soughtOn(fitting: Fitting, side: Side, weigh?: Beside['weigh']):
   const given = heldUp(rockerCase(shoe), level), ordered = outcomeOf(given, beside), all = freedomsOf(shoe, given, ordered?.rocker, fitting.units);
   const free = all.filter(({ least, most, step }) => Math.ceil(least / step - SAME) <= Math.floor(most / step + SAME)), axes = free.map(axisOf);
   const caseAt = (point: Point): RockerCase => free.reduce((made, one, i) => (point[i] === axes[i]!.ordered ? made : one.put(made, typedAt(one, point[i]!))), given);
-  const seen = new Map<string, Pick<Outcome, 'figures' | 'piece'> | undefined>(), at = (point: Point): Outcome | undefined => outcomeOf(caseAt(point), beside);
-  const look = (point: Point): Pick<Outcome, 'figures' | 'piece'> | undefined => {
-    const name = point.join(' '), found = seen.has(name) ? seen.get(name) : at(point);
-    if (!seen.has(name)) seen.set(name, found && { figures: found.figures, piece: found.piece });
-    return found;
+  const at = (point: Point, closeness?: Closeness): Outcome | undefined => outcomeOf(caseAt(point), beside, closeness);
+  const look = remembered((point) => at(point)), glance = remembered((point) => at(point, 'glance'));
+  return { side, shoe, targets, limits: limitsOf(targets), given, ordered, asked: referenceOf(shoe, given, targets, ordered), free, axes, look, glance, caseAt, shapeAt: (point) => at(point)?.shape };
+}
+
+/** Each point is worked out once, and only its figures are kept. */
+function remembered(work: (point: Point) => Outcome | undefined): Look {
+  const known = new Map<string, ReturnType<Look>>();
+  return (point) => {
+    const name = point.join(' ');
+    if (!known.has(name)) { const found = work(point); known.set(name, found && { figures: found.figures, piece: found.piece }); }
+    return known.get(name);
   };
-  return { side, shoe, targets, limits: limitsOf(targets), given, ordered, asked: referenceOf(shoe, given, targets, ordered), free, axes, look, caseAt, shapeAt: (point) => at(point)?.shape };
 }
 
 /** Room for the rounding of a change of unit. */
@@ -105,5 +115,5 @@ const GREATEST: ReadonlySet<string> = new Set(['seatHeight', 'ballHeight', 'ball
 
 /** The search for the least loss within limits; or, where terms are handed in, for the least of those. */
 export function taskOf(sought: Sought, limits: readonly Limit[] = sought.limits, terms = termsOf(sought.asked)): Task {
-  return { axes: sought.axes, look: sought.look, terms, bounds: [...limits.map(boundOf), ...leanBounds(sought)], greatestOf: GREATEST };
+  return { axes: sought.axes, look: sought.look, glance: sought.glance, terms, bounds: [...limits.map(boundOf), ...leanBounds(sought)], greatestOf: GREATEST };
 }

@@ -27,6 +27,8 @@ export interface Task {
   readonly axes: readonly Axis[];
   /** Undefined where there is no shape. Works out each point once. */
   readonly look: (point: Point) => Seen | undefined;
+  /** The same seen quickly, and some hundredths off: good enough to find the way. */
+  readonly glance: (point: Point) => Seen | undefined;
   readonly terms: readonly Term[];
   readonly bounds: readonly Bound[];
   /** Figures that are the greatest of several smooth ones, one for each piece: seen from below, every piece holds everywhere. */

@@ -16,6 +16,8 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   'order.taper.heelInner': 'heel, inner wall', 'order.taper.heelOuter': 'heel, outer wall', 'order.taper.foreInner': 'forepart, inner wall', 'order.taper.foreOuter': 'forepart, outer wall',
   'order.edgeBeyond.heel': 'edge stands out, heel', 'order.edgeBeyond.ball': 'edge stands out, ball', 'order.edgeBeyond.toe': 'edge stands out, toe',
   'order.outsole.thickness': 'outsole thickness', 'order.outsole.material': 'outsole', 'order.stiffener': 'stiffener thickness',
+  'order.targets.seatHeightAtMost': 'seat at most', 'order.targets.ballHeightAtMost': 'ball at most', 'order.targets.ballThicknessAtMost': 'edge at the ball at most', 'order.targets.tipAtMost': 'tip at most', 'order.targets.tipWanted': 'tip wanted',
+  'order.targets.toeSpringAtLeast': 'toe spring of the shoe at least', 'order.targets.toeSpringAtMost': 'toe spring of the shoe at most', 'order.targets.weightAtMost': 'sole weighs at most', 'order.targets.seatDifferenceAtMost': 'seats differ by at most', 'order.targets.free': 'may be changed',
   'order.minima.edge': 'least, behind the strike point', 'order.minima.seat': 'least, seat', 'order.minima.waist': 'least, waist', 'order.minima.tread': 'least, tread', 'order.minima.tip': 'least, tip',
   'last.heights': 'measured heights', 'last.heights[0]': 'forward', 'last.heights[1]': 'up',
   'making.chordGap': 'fineness of the solids', 'making.tool.diameter': 'cutter diameter', 'making.tool.reach': 'cutter reach', 'making.tool.end': 'end of the cutter',
