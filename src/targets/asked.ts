@@ -27,7 +27,7 @@ export const limitsOf = (targets: Targets): Limit[] => LIMIT_NAMES.flatMap((name
 });
 
 /** How much past a limit is felt as one: a millimetre, or ten grams. */
-const FELT = { mm: 1, g: 10 };
+export const FELT = { mm: 1, g: 10 };
 export const boundOf = ({ of, sign, limit, unit }: Limit): Bound => ({ of, sign, limit, scale: FELT[unit] });
 
 /**

@@ -1,9 +1,9 @@
-import { lossAgainst, type Limit, type LimitName, type Loss } from './asked.ts';
+import { boundOf, FELT, lossAgainst, type Limit, type LimitName, type Loss } from './asked.ts';
 import type { Looking } from './descend.ts';
+import { keptTo, type Weighed } from './kept.ts';
 import { bestPoint } from './search.ts';
 import { taskOf, type Sought } from './sought.ts';
 import { keeps, pastBy, type Point, type Term } from './task.ts';
-import { boundOf } from './asked.ts';
 
 /** A limit with the nearest value of it that works, mm or g. */
 export interface Loosened { readonly name: LimitName; readonly label: string; readonly unit: 'mm' | 'g'; readonly limit: number; readonly works: number }
@@ -28,17 +28,17 @@ function roundedTo({ sign, unit }: Limit, reached: number): number {
  * be loosened together. Empty where nothing that may be changed gives a shape at all.
  * @param nearest the point that comes nearest to keeping to all
  */
-export function* blamed(sought: Sought, nearest: Point | undefined): Looking<Blame[]> {
-  const seen = nearest && sought.look(nearest);
+export function* blamed(ready: Weighed, nearest: Point | undefined): Looking<Blame[]> {
+  const { sought } = ready, seen = nearest && sought.look(nearest);
   if (!nearest || !seen) return [];
   const alone: Blame[] = [];
   for (const limit of sought.limits.filter((one) => pastBy(seen, boundOf(one)) > 0 || nextTo(one, seen.figures[one.of]))) {
-    const blame = yield* loosenedAlone(sought, limit, nearest);
+    const blame = yield* loosenedAlone(ready, limit, nearest);
     if (blame) alone.push(blame);
   }
-  const past = ({ limits: [one] }: Blame): number => Math.abs(one!.works - one!.limit) / boundOf({ unit: one!.unit, sign: 1, limit: 0, of: 'seatHeight', name: one!.name, label: '' }).scale;
+  const past = ({ limits }: Blame): number => limits.reduce((sum, { works, limit, unit }) => sum + Math.abs(works - limit) / FELT[unit], 0);
   if (alone.length) return alone.sort((a, b) => past(a) - past(b));
-  return yield* together(sought, nearest);
+  return yield* together(ready, nearest);
 }
 
 const nextTo = ({ limit, unit }: Limit, reached: number): boolean => Math.abs(reached - limit) < 5 * STEP[unit];
@@ -52,21 +52,35 @@ export function* leastOf(sought: Sought, limit: Limit, others: readonly Limit[],
 /** Further than any figure reaches. */
 const FAR = 2000;
 
-function* loosenedAlone(sought: Sought, limit: Limit, nearest: Point): Looking<Blame | undefined> {
-  const others = sought.limits.filter(({ name }) => name !== limit.name), least = yield* leastOf(sought, limit, others, [nearest]);
+/** A weight is found on a quick scale: on the true one it may take a gram or two more. */
+const MOST_TRIALS = 5;
+
+function* loosenedAlone(ready: Weighed, limit: Limit, nearest: Point): Looking<Blame | undefined> {
+  const { sought } = ready, others = sought.limits.filter(({ name }) => name !== limit.name), least = yield* leastOf(sought, limit, others, [nearest]);
   if (!least) return undefined;
-  const works = roundedTo(limit, sought.look(least)!.figures[limit.of]), task = taskOf(sought, [...others, { ...limit, limit: works }]);
-  const tried = yield* bestPoint(task, [nearest, least]), found = tried && sought.look(tried);
-  return found && keeps(found, task.bounds) ? { limits: [loosened(limit, works)], loss: lossAgainst(sought.asked, found.figures) } : undefined;
+  const first = roundedTo(limit, sought.look(least)!.figures[limit.of]);
+  for (let i = 0; i < MOST_TRIALS; i++) {
+    const works = roundedTo(limit, first + limit.sign * i * STEP[limit.unit]), loss = yield* triedWith(ready, [...others, { ...limit, limit: works }], [nearest, least]);
+    if (loss) return { limits: [loosened(limit, works)], loss };
+  }
+  return undefined;
+}
+
+/** What the best shoe loses within other limits, put in and weighed truly; undefined where there is none. */
+function* triedWith(ready: Weighed, limits: readonly Limit[], near: readonly Point[]): Looking<Loss | undefined> {
+  const { sought, point, kept } = yield* keptTo(ready, limits, near);
+  return kept && point ? lossAgainst(sought.asked, sought.look(point)!.figures) : undefined;
 }
 
 const loosened = ({ name, label, unit, limit }: Limit, works: number): Loosened => ({ name, label, unit, limit, works });
 
 /** The shoe that comes nearest to all keeps to these. */
-function* together(sought: Sought, nearest: Point): Looking<Blame[]> {
-  const { figures } = sought.look(nearest)!, seen = { figures, piece: '' };
-  const limits = sought.limits.map((limit) => (pastBy(seen, boundOf(limit)) > 0 ? { ...limit, limit: roundedTo(limit, figures[limit.of]) } : limit));
-  const task = taskOf(sought, limits), tried = yield* bestPoint(task, [nearest]), found = tried && sought.look(tried);
-  if (!found || !keeps(found, task.bounds)) return [];
-  return [{ limits: limits.flatMap(({ limit: works }, i) => (works === sought.limits[i]!.limit ? [] : [loosened(sought.limits[i]!, works)])), loss: lossAgainst(sought.asked, found.figures) }];
+function* together(ready: Weighed, nearest: Point): Looking<Blame[]> {
+  const { limits, look } = ready.sought, seen = look(nearest)!;
+  for (let i = 0; i < MOST_TRIALS; i++) {
+    const wider = limits.map((limit) => (pastBy(seen, boundOf(limit)) > 0 ? { ...limit, limit: roundedTo(limit, seen.figures[limit.of] + limit.sign * i * STEP[limit.unit]) } : limit));
+    const loss = yield* triedWith(ready, wider, [nearest]);
+    if (loss) return [{ limits: wider.flatMap(({ limit: works }, k) => (works === limits[k]!.limit ? [] : [loosened(limits[k]!, works)])), loss }];
+  }
+  return [];
 }

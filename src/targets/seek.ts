@@ -4,12 +4,12 @@ import type { RockerCase } from '../profile/rocker.ts';
 import { lossAgainst, type Limit, type LimitName, type Loss } from './asked.ts';
 import { blamed, type Blame } from './blame.ts';
 import type { Looking } from './descend.ts';
+import { keptTo, weighed, type Weighed } from './kept.ts';
 import type { LookedAt, Outcome } from './outcome.ts';
 import { estimatedOf } from './restsOnEstimates.ts';
-import { bestPoint } from './search.ts';
-import { soughtOn, taskOf, typedAt, type Sought } from './sought.ts';
-import { keeps, type Point } from './task.ts';
-import { scaleSetBy, trueWeight } from './weigh.ts';
+import { typedAt, type Sought } from './sought.ts';
+import type { Point } from './task.ts';
+import { trueWeight } from './weigh.ts';
 
 /** A measure that was free: what it is and what it becomes, in the unit of the sheet, where it stands there. */
 export interface ValueToTake { readonly name: Freedom; readonly path: string; readonly unit: string; readonly digits: number; readonly ordered: number; readonly value: number; readonly changed: boolean }
@@ -26,6 +26,8 @@ export interface Solution {
   /** The order with the values put in. */
   readonly given: RockerCase;
 }
+
+export { run } from './descend.ts';
 
 /** What targets come to: the best shoe within the limits, or which limit is to blame that there is none. `ordered` is the shoe without limits. */
 export type Answer = Found & Progress;
@@ -48,11 +50,6 @@ export function* seek(fitting: Fitting, side: Side): Seeking<Answer | undefined>
   return yield* counted(answerOf(fitting, ready));
 }
 
-/** Runs a search to its end. */
-export function run<Result>(seeking: Generator<unknown, Result>): Result {
-  for (;;) { const { done, value } = seeking.next(); if (done) return value; }
-}
-
 /** Tells how many were looked at. */
 export function* counted<Result extends object>(looking: Looking<Result>): Seeking<Result & Progress> {
   for (let looked = 0; ; looked++) {
@@ -62,41 +59,16 @@ export function* counted<Result extends object>(looking: Looking<Result>): Seeki
   }
 }
 
-function* answerOf(fitting: Fitting, { sought, rescale }: Weighed): Looking<Found> {
+function* answerOf(fitting: Fitting, ready: Weighed): Looking<Found> {
+  const { sought } = ready;
   const weight = sought.ordered && sought.targets.weightAtMost !== undefined ? { weight: trueWeight(sought.given, fitting.making.chordGap) } : {};
   const common = {
     side: sought.side, ordered: sought.ordered && { ...sought.ordered.figures, ...weight },
     estimated: estimatedOf(fitting, sought.shoe, sought.given), heldUp: sought.given.order.seatAtLeast?.by === 'other shoe',
   };
-  let now = sought, found = yield* bestPoint(taskOf(now));
-  for (let i = 0; i < MOST_WEIGHINGS && found && keeps(now.look(found)!, taskOf(now).bounds); i++) {
-    const scaled = rescale(now, found);
-    if (!scaled) return { ...common, ok: true, best: solutionAt(fitting, now, found) };
-    now = scaled;
-    found = yield* bestPoint(taskOf(now), [found]);
-  }
-  return { ...common, ok: false, blame: yield* blamed(now, found) };
+  const found = yield* keptTo(ready, sought.limits);
+  return found.kept && found.point ? { ...common, ok: true, best: solutionAt(fitting, found.sought, found.point) } : { ...common, ok: false, blame: yield* blamed({ ...ready, sought: found.sought }, found.point) };
 }
-
-/** The quick scale is set again at each shoe found, until that one keeps to its weight on the true one. */
-const MOST_WEIGHINGS = 6;
-
-/** A sought shoe, and how to set its scale again: undefined where a point keeps to its weight as it is. */
-export interface Weighed { readonly sought: Sought; readonly rescale: (now: Sought, at: Point) => Sought | undefined }
-
-/** Where a limit is on the weight, the shoe as ordered sets the quick scale. */
-export function weighed(fitting: Fitting, side: Side): Weighed | undefined {
-  const plain = soughtOn(fitting, side), most = plain?.targets.weightAtMost, { chordGap } = fitting.making;
-  if (!plain || most === undefined) return plain && { sought: plain, rescale: () => undefined };
-  const scaledAt = (sought: Sought, at: Point | undefined, dearer = 1): Sought => {
-    const shape = at ? sought.shapeAt(at) : sought.ordered?.shape, given = at ? sought.caseAt(at) : sought.given;
-    return shape ? soughtOn(fitting, side, scaleSetBy({ shape, weight: trueWeight(given, chordGap) * dearer }, given.order))! : sought;
-  };
-  const rescale = (now: Sought, at: Point): Sought | undefined => trueWeight(now.caseAt(at), chordGap) <= most ? undefined : scaledAt(now, at, HAIR);
-  return { sought: scaledAt(plain, plain.ordered ? undefined : run(bestPoint(taskOf(plain, [])))), rescale };
-}
-/** A found shoe that is over by the rounding of the scale is held to a hair less. */
-const HAIR = 1.0005;
 
 /** Nearer to a limit than this, in its own unit, and it bites: a step of the sheet moves a height by less. */
 const BITES = { mm: 0.15, g: 1.5 };

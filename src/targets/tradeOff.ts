@@ -3,11 +3,11 @@ import type { Side } from '../fitting/words.ts';
 import { LIMITS, type Limit, type LimitName } from './asked.ts';
 import { leastOf } from './blame.ts';
 import type { Looking } from './descend.ts';
+import { keptTo, weighed, type Weighed } from './kept.ts';
 import type { Outcome } from './outcome.ts';
-import { bestPoint } from './search.ts';
-import { counted, solutionAt, weighed, type Progress, type Seeking, type Solution } from './seek.ts';
+import { counted, solutionAt, type Progress, type Seeking, type Solution } from './seek.ts';
 import { taskOf, type Sought } from './sought.ts';
-import { keeps, meritOf, type Point } from './task.ts';
+import { meritOf, type Point } from './task.ts';
 
 /** The limits a curve can be drawn over, the one to choose first. */
 const OVER = ['seatHeightAtMost', 'ballHeightAtMost', 'ballThicknessAtMost'] as const satisfies readonly LimitName[];
@@ -37,23 +37,23 @@ const POINTS = 12;
  */
 export function* tradeOff(fitting: Fitting, side: Side): Seeking<TradeOff & Progress | undefined> {
   const ready = weighed(fitting, side);
-  return ready && (yield* counted(curveOf(fitting, ready.sought)));
+  return ready && (yield* counted(curveOf(fitting, ready)));
 }
 
-function* curveOf(fitting: Fitting, sought: Sought): Looking<TradeOff> {
-  const over = OVER.find((name) => sought.targets[name] !== undefined) ?? OVER[0], limit: Limit = { name: over, limit: 0, ...LIMITS[over] };
+function* curveOf(fitting: Fitting, ready: Weighed): Looking<TradeOff> {
+  const { sought } = ready, over = OVER.find((name) => sought.targets[name] !== undefined) ?? OVER[0], limit: Limit = { name: over, limit: 0, ...LIMITS[over] };
   const others = sought.limits.filter(({ name }) => name !== over), common = { side: sought.side, over, label: LIMITS[over].label, ordered: sought.ordered?.figures };
-  const free = yield* bestPoint(taskOf(sought, others)), least = free && (yield* leastOf(sought, limit, others, [free]));
-  if (!free || !least || !keeps(sought.look(free)!, taskOf(sought, others).bounds)) return { ...common, points: [] };
-  const at = (point: Point): number => sought.look(point)!.figures[limit.of], heights = heightsBetween(at(least), at(free));
-  const found: { readonly limit: Limit; readonly point: Point }[] = [];
-  for (const height of heights) {
-    const own = { ...limit, limit: height }, point = yield* bestPoint(taskOf(sought, [...others, own]), [found.at(-1)?.point ?? free, least]);
-    if (point && keeps(sought.look(point)!, taskOf(sought, [...others, own]).bounds)) found.push({ limit: own, point });
+  const free = yield* keptTo(ready, others), least = free.kept && free.point ? yield* leastOf(free.sought, limit, others, [free.point]) : undefined;
+  if (!free.point || !least) return { ...common, points: [] };
+  const at = (point: Point): number => free.sought.look(point)!.figures[limit.of], found: Found[] = [];
+  for (const height of heightsBetween(at(least), at(free.point))) {
+    const own = { ...limit, limit: height }, { kept, ...best } = yield* keptTo({ ...ready, sought: free.sought }, [...others, own], [found.at(-1)?.point ?? free.point, least]);
+    if (kept && best.point) found.push({ limit: own, point: best.point, sought: best.sought });
   }
-  const points = bestOfLower(sought, others, found.reverse()).map(({ limit: own, point }) => ({ limit: own.limit, best: solutionAt(fitting, sought, point, [...others, own]) }));
-  return { ...common, points };
+  return { ...common, points: bestOfLower(others, found.reverse()).map((one) => ({ limit: one.limit.limit, best: solutionAt(fitting, one.sought, one.point, [...others, one.limit]) })) };
 }
+
+interface Found { readonly limit: Limit; readonly point: Point; readonly sought: Sought }
 
 /** Falling, in tenths of a millimetre. */
 function heightsBetween(least: number, most: number): number[] {
@@ -62,10 +62,10 @@ function heightsBetween(least: number, most: number): number[] {
 }
 
 /** What keeps to a lower height keeps to a higher one too: a point that was found there and is better goes up. */
-function bestOfLower<One extends { readonly limit: Limit; readonly point: Point }>(sought: Sought, others: readonly Limit[], rising: readonly One[]): One[] {
+function bestOfLower(others: readonly Limit[], rising: readonly Found[]): Found[] {
   let lower: Point | undefined;
   return rising.map((one) => {
-    const task = taskOf(sought, [...others, one.limit]), point = lower && meritOf(task, lower) < meritOf(task, one.point) ? lower : one.point;
+    const task = taskOf(one.sought, [...others, one.limit]), point = lower && meritOf(task, lower) < meritOf(task, one.point) ? lower : one.point;
     lower = point;
     return { ...one, point };
   });
