@@ -38,9 +38,13 @@ async function answersFor({ err }: World, fitting: Fitting, curve: boolean): Pro
   });
 }
 
+/** As in design.json: nothing hangs on the last digit. */
+const DIGITS = 6;
+
 async function numbersOf({ job: { reference } }: Fitting, found: readonly Sought[]): Promise<object> {
   const { answerNumbers, curveNumbers } = await import('../exports/targetNumbers.ts');
-  return { reference, shoes: found.map(({ answer, curve }) => ({ ...answerNumbers(answer), ...(curve ? { curve: curveNumbers(curve) } : {}) })) };
+  const shoes = found.map(({ answer, curve }) => ({ ...answerNumbers(answer), ...(curve ? { curve: curveNumbers(curve) } : {}) }));
+  return { reference, shoes: JSON.parse(JSON.stringify(shoes, (_, value: unknown) => (typeof value === 'number' ? Number(value.toFixed(DIGITS)) : value))) as object };
 }
 
 async function wordsOf({ job: { reference }, units }: Fitting, found: readonly Sought[]): Promise<string> {

@@ -23,6 +23,7 @@ const SHOES: readonly FormGroup[] = (['left', 'right'] as const).flatMap((side):
     { title: `${shoe} foot`, starts: `${side}.foot`, shown: (sheet) => there(sheet) && sheet.valueAt(`${side}.order.kind`) === 'rocker', open: true },
     { title: `${shoe} last`, starts: `${side}.last`, shown: there },
     { title: `${shoe} order`, starts: `${side}.order`, shown: always, open: true },
+    { title: `${shoe} limits`, starts: `${side}.order.targets`, shown: given(`${side}.order.targets`), open: true },
   ];
 });
 

@@ -25,7 +25,7 @@ interface Made extends FormGroup { readonly box: HTMLDetailsElement; readonly ro
  * @param wide where lists of many columns stand
  */
 export function measures(host: HTMLElement, wide: HTMLElement, fields: readonly FieldShown[], sheet: SheetAccess): Measures {
-  const groups = FORM_GROUPS.map((group) => groupMade(group, fields.filter(({ path }) => isUnder(path, group.starts)), sheet));
+  const groups = FORM_GROUPS.map((group) => groupMade(group, fields.filter(({ path }) => isUnder(path, group.starts) && !FORM_GROUPS.some(({ starts }) => starts.startsWith(`${group.starts}.`) && isUnder(path, starts))), sheet));
   const rows = groups.flatMap((group) => group.rows), workshop = groups.find(({ starts }) => starts === 'making.chordGap')!.box, seen = new Map<string, { readonly value: unknown; readonly units: string }>();
   const helpLine = el('p', { class: 'help-line', 'aria-hidden': 'true' });
   host.append(unitsChoice(sheet), ...groups.filter(({ within }) => within === undefined).map(({ box }) => box), helpLine);
@@ -95,7 +95,7 @@ function leaveButtons(own: readonly FieldShown[], sheet: SheetAccess): readonly 
 /** A row of a list is counted from one. */
 function nameOf(path: string, fields: readonly FieldShown[]): string | undefined {
   if (path === 'making') return 'workshop';
-  const group = FORM_GROUPS.find(({ starts }) => isUnder(path, starts)), [, list = path, row, cell = ''] = /^(.*?)\[(\d+)\](.*)$/.exec(path) ?? [], field = fields.find((one) => one.path === list);
+  const group = FORM_GROUPS.findLast(({ starts }) => isUnder(path, starts)), [, list = path, row, cell = ''] = /^(.*?)\[(\d+)\](.*)$/.exec(path) ?? [], field = fields.find((one) => one.path === list);
   if (!group) return undefined;
   if (row !== undefined && field) return [group.title, `${field.row ?? 'row'} ${Number(row) + 1}`, field.columns?.find((one) => one.path === cell)?.label].filter(Boolean).join(', ');
   if (path === group.starts && !field) return group.title.toLowerCase();
