@@ -2,7 +2,7 @@ import { degrees, inDegrees, MM_PER_INCH } from '../geometry/units.ts';
 import type { ReadableSheet } from './checkShape.ts';
 import { fault, type Fault, type Path } from './faults.ts';
 import { shownLength, type LengthUnit } from './lengthUnit.ts';
-import { isRangeName, rangeOf, type RangeName, type Range, type Unit } from './ranges.ts';
+import { accuracyRow, isRangeName, rangeOf, type RangeName, type Range, type Unit } from './ranges.ts';
 import { lengthOfSize } from './sizes.ts';
 import { SIZE_SYSTEMS, type SizeSystem } from './words.ts';
 
@@ -23,9 +23,11 @@ function rangeNameAt(path: Path): RangeName | undefined {
   const steps = path.filter((step) => typeof step === 'string'), inPair = path.at(-1);
   if (steps.at(-1) === 'heights' && typeof inPair === 'number') steps.push(IN_PAIR[inPair] ?? '');
   if (steps[0] === 'left' || steps[0] === 'right') steps.shift();
-  if (steps.at(-1) === 'value') steps.pop();
+  const last = steps.at(-1);
+  if (last === 'value' || last === 'accuracy') steps.pop();
   const name = steps.join('.');
-  return isRangeName(name) ? name : undefined;
+  if (!isRangeName(name)) return undefined;
+  return last === 'accuracy' ? accuracyRow(name) : name;
 }
 
 /** From a number as typed to the number inside: mm, radians, shares of one. NaN while the sheet's units are unknown. */

@@ -50,8 +50,9 @@ export function hipHeightFor({ crotchHeight, stature, sex }: Wearer): Measure | 
 }
 
 /** Ankle pivot above the sole from the measured height of the outer ankle bone. */
-export const pivotHeightAbove = (malleolusHeight: Measure): Measure =>
-  estimate(malleolusHeight.value + PIVOT_ABOVE_MALLEOLUS, `ankle pivot = outer ankle bone + ${PIVOT_ABOVE_MALLEOLUS} mm (${PRACTICE})`);
+export const pivotHeightAbove = ({ value, accuracy }: Measure): Measure => ({
+  ...estimate(value + PIVOT_ABOVE_MALLEOLUS, `ankle pivot = outer ankle bone + ${PIVOT_ABOVE_MALLEOLUS} mm (${PRACTICE})`), ...(accuracy === undefined ? {} : { accuracy }),
+});
 
 /** Ankle pivot above the sole from stature, a poor guess that only a free ankle bears; undefined without stature. */
 export const pivotHeightFor = ({ stature, sex }: Wearer): Measure | undefined =>

@@ -13,6 +13,8 @@ export interface Measure {
   readonly error?: number;
   /** How it was taken, in the maker's words. */
   readonly how?: string;
+  /** How far off a reading may be, as the maker says, in the same unit: one standard deviation, two readings of three lie within it. */
+  readonly accuracy?: number;
   /** The maker took it twice and both readings agree. */
   readonly twice?: boolean;
 }

@@ -44,6 +44,9 @@ export const RANGES = {
   'wearer.crotchHeight': survey('crotchHeight'),
   'wearer.legDifference.correct': within(0, 100),
 
+  'accuracy.length': within(0.01, 50),
+  'accuracy.angle': within(0.01, 15, 'deg'),
+
   'upperWeight': within(50, 2000, 'g'),
 
   'foot.length': survey('footLength'),
@@ -185,6 +188,9 @@ export const RANGES = {
   'making.mould.ventHole': within(0.5, 20),
 } as const satisfies Record<string, Range>;
 export type RangeName = keyof typeof RANGES;
+
+/** The row that holds the accuracy of a measure. */
+export const accuracyRow = (name: RangeName): RangeName => (rangeOf(name).unit === 'deg' ? 'accuracy.angle' : 'accuracy.length');
 
 /** The table's row for a place, widened to the plain shape. */
 export const rangeOf = (name: RangeName): Range => RANGES[name];

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { date, group, line, measure, setting, word } from './shapes.ts';
+import { date, group, line, setting, wearerMeasure, word } from './shapes.ts';
 import { MAKING } from './makingShape.ts';
 import { SHOE, type RawShoe } from './shoeShape.ts';
 import { LEG_FINDINGS, RISKS, SCHEMA_FILE, SEXES, SHEET_VERSION, SIDES } from './words.ts';
@@ -29,9 +29,9 @@ const legDifference = group({
 const RISK_LIST = `a list of risks, each once, at most ${RISKS.length}, or [] where none is present`;
 
 const wearer = group({
-  mass: measure('wearer.mass', 'Body mass, dressed; scale.').optional(),
-  stature: measure('wearer.stature', 'Floor to crown, barefoot.').optional(),
-  crotchHeight: measure('wearer.crotchHeight', 'Floor to crotch, barefoot; the best stand-in for a hip height that was not taken.').optional(),
+  mass: wearerMeasure('wearer.mass', 'Body mass, dressed; scale.').optional(),
+  stature: wearerMeasure('wearer.stature', 'Floor to crown, barefoot.').optional(),
+  crotchHeight: wearerMeasure('wearer.crotchHeight', 'Floor to crotch, barefoot; the best stand-in for a hip height that was not taken.').optional(),
   sex: word(SEXES, 'Used only to choose between estimates.').optional(),
   risks: z.array(word(RISKS, 'A risk that was ticked.'), { error: RISK_LIST }).max(RISKS.length, { error: RISK_LIST })
     .meta({ description: `Risks that were asked about and are present, of: ${RISKS.join(', ')}. An empty list says that they were asked about and none is; left out, that nobody asked.` }).optional(),

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { MM_PER_INCH } from '../geometry/units.ts';
-import { rangeOf, type RangeName, type Unit } from './ranges.ts';
+import { accuracyRow, rangeOf, type RangeName, type Unit } from './ranges.ts';
 import { SIZE_SYSTEMS } from './words.ts';
 
 /**
@@ -55,15 +55,28 @@ const twice = () => z.literal(true, { error: 'true, or left out' })
   .meta({ description: 'Taken twice, and both readings agree. An unusual value is then not asked about again.' }).optional();
 const how = () => line(80, 'How it was taken, in your words.').optional();
 
-const measured = (name: RangeName) => {
-  const value = number(name, `The reading. Unit: ${UNIT_MARK[rangeOf(name).unit]}.`);
-  return [value, group({ value, how: how(), twice: twice() })] as const;
-};
+const accuracy = (name: RangeName) =>
+  setting(accuracyRow(name), 'How far off the reading may be, one standard deviation: two readings of three lie within it. Where left out, what is usual for how it is taken.').optional();
 
-/** A measure: a number, or a number with how it was taken. */
-export const measure = (name: RangeName, about: string) =>
-  z.union(measured(name), { error: `${UNIT_WORDS[rangeOf(name).unit]}, or {"value": …, "how": …, "twice": true}` })
-    .meta({ description: described(name, about) });
+const reading = (name: RangeName) => number(name, `The reading. Unit: ${UNIT_MARK[rangeOf(name).unit]}.`);
+const measured = (name: RangeName) =>
+  [reading(name), group({ value: reading(name), how: how(), twice: twice(), accuracy: accuracy(name) })] as const;
+
+const asMeasure = (name: RangeName, about: string) => ({
+  wanted: { error: `${UNIT_WORDS[rangeOf(name).unit]}, or {"value": …, "how": …, "twice": true}` }, told: { description: described(name, about) },
+});
+
+/** A measure: a number, or a number with how it was taken and how surely. */
+export function measure(name: RangeName, about: string) {
+  const { wanted, told } = asMeasure(name, about);
+  return z.union(measured(name), wanted).meta(told);
+}
+
+/** A measure of the wearer, on which no shape rests directly: how surely it was taken is not asked. */
+export function wearerMeasure(name: RangeName, about: string) {
+  const { wanted, told } = asMeasure(name, about);
+  return z.union([reading(name), group({ value: reading(name), how: how(), twice: twice() })], wanted).meta(told);
+}
 
 /** A measure that may also be given as a shoe size. */
 export const lengthOrSize = (name: 'foot.length' | 'last.length', about: string) => z.union([
@@ -80,6 +93,6 @@ export const lengthOrSize = (name: 'foot.length' | 'last.length', about: string)
 export const ankleMeasure = (about: string) => {
   const value = number('foot.ankleAngle', 'The reading. Unit: degrees.');
   const found = word(['goniometer', 'heel plates and plumb line'], 'How the angle was found.').optional();
-  return z.union([value, group({ value, how: found, twice: twice() })], { error: `${UNIT_WORDS.deg}, or {"value": …, "how": …}` })
+  return z.union([value, group({ value, how: found, twice: twice(), accuracy: accuracy('foot.ankleAngle') })], { error: `${UNIT_WORDS.deg}, or {"value": …, "how": …}` })
     .meta({ description: described('foot.ankleAngle', about) });
 };

@@ -3,7 +3,7 @@ import type { Readable } from './checkShape.ts';
 import type { Measure } from './measure.ts';
 import { lengthOfSize, type Size } from './sizes.ts';
 
-type Reading = { readonly value: number; readonly how?: string | undefined; readonly twice?: true | undefined };
+type Reading = { readonly value: number; readonly how?: string | undefined; readonly twice?: true | undefined; readonly accuracy?: number | undefined };
 /** A measure as it stands on the sheet, already in mm or radians; NaN where it could not be read. */
 type RawMeasure = number | Readable<Reading>;
 type RawLength = RawMeasure | Readable<Size>;
@@ -16,7 +16,7 @@ export function given<T extends object>(fields: T): { [K in keyof T]?: Exclude<T
 /** A measure the maker took. */
 export function taken(raw: RawMeasure): Measure {
   if (typeof raw === 'number') return { value: raw, origin: 'measured' };
-  return { value: raw.value ?? NaN, origin: 'measured', ...given({ how: raw.how, twice: raw.twice }) };
+  return { value: raw.value ?? NaN, origin: 'measured', ...given({ how: raw.how, accuracy: raw.accuracy, twice: raw.twice }) };
 }
 
 /** A measure that is left out where the sheet leaves it out. */

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { FOAMS, OUTSOLES } from '../../src/materials/materials.ts';
-import { RANGES } from '../../src/fitting/ranges.ts';
+import { RANGES, type RangeName } from '../../src/fitting/ranges.ts';
 import { sheetJsonSchema } from '../../src/fitting/schema.ts';
 import { JOINTS, JOINT_STATES, LEG_FINDINGS, BLOCK_FACES, CUTTER_ENDS, JIG_FACES, MOULD_PARTS, PAPER_SIZES, SHORE_SCALES, WAYS_OF_MAKING, RISKS, SEXES, SIDES, SIZE_SYSTEMS, TOE_RULES, TOE_SHAPES } from '../../src/fitting/words.ts';
 import { obeys, type Schema } from './jsonSchemaJudge.ts';
@@ -42,7 +42,7 @@ describe('the published schema', () => {
   });
 
   test('every number of the sheet has its row in the range table, and every row its number', () => {
-    const numbers = ALL.filter(([, node]) => isNumber(node)).flatMap(([place]) => (place === 'last.heights' ? ['last.heights.forward', 'last.heights.up'] : place.replace(/\.value$/, '')));
+    const numbers = ALL.filter(([, node]) => isNumber(node)).flatMap(([place]) => (place === 'last.heights' ? ['last.heights.forward', 'last.heights.up'] : place.endsWith('.accuracy') ? (RANGES[place.replace('.accuracy', '') as RangeName].unit === 'deg' ? 'accuracy.angle' : 'accuracy.length') : place.replace(/\.value$/, '')));
     expect([...new Set(numbers)].filter((place) => place !== 'version').toSorted()).toEqual(Object.keys(RANGES).toSorted());
   });
 

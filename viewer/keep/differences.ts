@@ -54,7 +54,7 @@ function said(value: Json | undefined, unit: string, shown?: LengthUnit): string
 }
 
 function saidGroup(group: Sheet, unit: string, shown?: LengthUnit): string {
-  if ('value' in group) return [said(group.value, unit, shown), ...(group.how === undefined ? [] : [said(group.how, '')]), ...(group.twice === true ? ['taken twice'] : [])].join(', ');
+  if ('value' in group) return [said(group.value, unit, shown), ...(group.how === undefined ? [] : [said(group.how, '')]), ...(group.twice === true ? ['taken twice'] : []), ...(group.accuracy === undefined ? [] : [`± ${said(group.accuracy, unit, shown)}`])].join(', ');
   if ('size' in group) return `${said(group.size, '')} ${said(group.system, '')}${group.allowance === undefined ? '' : `, ${said(group.allowance, unit, shown)} longer than the foot`}`;
   return Object.values(group).map((one) => said(one, '')).join(', ');
 }
