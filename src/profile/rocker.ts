@@ -13,7 +13,7 @@ import { angleAt, heightAt, offsetInward, pieceNamed, startOf, type GroundFace, 
 import { Infeasible, orInfeasible } from './infeasible.ts';
 import { rollLine, rollX, type RollLine } from './rollLine.ts';
 import { standInShoe, type FootNumbers, type ShoeStance } from './stance.ts';
-import { planOf, thinnest, type Closeness, type Plan, type Thinnest } from './thinnest.ts';
+import { planOf, thinnest, type Asked, type Closeness, type Plan, type Thinnest } from './thinnest.ts';
 
 /** All that decides a rocker, in plain numbers. */
 export interface RockerCase { readonly foot: FootNumbers; readonly last: Last; readonly order: RockerOrder }
@@ -49,23 +49,23 @@ export interface Rocker {
 const BUILD_LIMIT: Mm = 400;
 /** Where the search begins. */
 const USUAL_BUILD: Mm = 25;
-type Arcs = Pick<Rocker, 'face' | 'mid' | 'apex' | 'pivot' | 'hip' | 'strikePoint'>;
-type Trial = Arcs & { readonly thin: Thinnest };
+export type Arcs = Pick<Rocker, 'face' | 'mid' | 'apex' | 'pivot' | 'hip' | 'strikePoint'>;
+export type Trial = Arcs & { readonly thin: Thinnest };
 
 /**
  * Solves the rocker: the lowest build at which the sole is as thick as asked everywhere, and the arcs that go with it.
  * @param closeness how closely the sole is looked over for where it is thinnest
  * @throws Infeasible naming the measure to blame when there is no such shape
  */
-export function solveRocker(given: RockerCase, closeness: Closeness = 'exact'): Rocker {
+export function solveRocker(given: RockerCase, closeness?: Closeness): Rocker {
   const { last, order } = given;
   const stance = standInShoe(given.foot, last), line = rollLine(order.apexX, order.crestAngle);
   // Most refusals show in the arcs alone; the outline is drawn only when they stand.
   let drawn: Drawn | undefined;
   const attempt = remembering((build) => orInfeasible(() => {
     const arcs = arcsAt(given, stance, line, build);
-    drawn ??= drawPlan(given, line);
-    return fitUnder(drawn, given, arcs, build, closeness);
+    drawn ??= drawPlan(given, line, closeness);
+    return fitUnder(drawn, given, arcs, build);
   }));
   const { build, by } = buildFor(given, attempt), found = attempt(build);
   if (found instanceof Infeasible) throw found;
@@ -80,7 +80,7 @@ export function solveRocker(given: RockerCase, closeness: Closeness = 'exact'): 
 }
 
 /** The arcs at one build; nothing of them hangs on the outline. @throws Infeasible */
-function arcsAt({ last, order }: RockerCase, stance: ShoeStance, line: RollLine, build: Mm): Arcs {
+export function arcsAt({ last, order }: RockerCase, stance: ShoeStance, line: RollLine, build: Mm): Arcs {
   const pivot: Point = [rollX(line, [stance.pivot[0], 0]), stance.pivot[1] + build], hip: Point = [rollX(line, [stance.standing, 0]), pivot[1] + stance.hipUp];
   const mid = midArcs(hip[0], pivot[0], hip[1], order.standingFlat), apex = apexOn(mid, order.apexX);
   const heel = heelPieces(pivot, mid, order.strike);
@@ -90,21 +90,26 @@ function arcsAt({ last, order }: RockerCase, stance: ShoeStance, line: RollLine,
   return { face, mid, apex, pivot, hip, strikePoint: startOf(heel[1] ?? face.pieces[1]!) };
 }
 
-/** The outline, and how far forward along the walking line it reaches. */
-interface Drawn { readonly upper: UpperFace; readonly feather: Path; readonly edge: Path; readonly plan: Plan; readonly furthest: Mm }
+/** Finds the thinnest place over what lies within the edge, and how far forward along the walking line that reaches. */
+export interface Judged { readonly judge: (face: GroundFace, asked: Asked, build: Mm, strikeX: Mm) => Thinnest; readonly furthest: Mm }
+interface Drawn extends Judged { readonly upper: UpperFace; readonly feather: Path; readonly edge: Path }
 
-function drawPlan({ last, order }: RockerCase, line: RollLine): Drawn {
+function drawPlan({ last, order }: RockerCase, line: RollLine, closeness?: Closeness): Drawn {
   const upper = upperFace(last), feather = featherLine(last), edge = edgeLine(feather, last, order.edgeBeyond);
-  const plan = planOf(last, upper, edge, line);
-  return { upper, feather, edge, plan, furthest: Math.max(last.length, ...plan.places.map(({ along }) => along)) };
+  return { upper, feather, edge, ...judgedOver(planOf(last, upper, edge, line), closeness) };
 }
 
+export const judgedOver = (plan: Plan, closeness?: Closeness): Judged => ({
+  judge: (face, asked, build, strikeX) => thinnest(plan, face, asked, build, strikeX, closeness),
+  furthest: Math.max(plan.last.length, ...plan.places.map(({ along }) => along)),
+});
+
 /** How thick the sole comes out over arcs at one build. @throws Infeasible */
-function fitUnder({ plan, furthest }: Drawn, { order }: RockerCase, arcs: Arcs, build: Mm, closeness: Closeness): Trial {
+export function fitUnder({ judge, furthest }: Judged, { order }: RockerCase, arcs: Arcs, build: Mm): Trial {
   const { face, strikePoint } = arcs, outsole = order.outsole.thickness;
   requireReach(face, furthest, outsole);
   const asked = { minima: order.minima, stiffener: order.stiffener, inner: offsetInward(face, outsole) };
-  return { ...arcs, thin: thinnest(plan, face, asked, build, strikePoint[0], closeness) };
+  return { ...arcs, thin: judge(face, asked, build, strikePoint[0]) };
 }
 
 /** The foam under the outsole keeps at least this radius: tighter is a corner, and an outsole cannot be bent round it. */
@@ -129,27 +134,27 @@ function requireReach(face: GroundFace, furthest: Mm, outsole: Mm): void {
 }
 
 /** A seat height that is asked for holds where the sole is thick enough at it; else the least build, if that is higher. */
-function buildFor({ last, order: { seatAtLeast } }: RockerCase, attempt: Attempt): { readonly build: Mm; readonly by?: SeatHeight['by'] } {
-  if (!seatAtLeast) return { build: leastBuild(attempt) };
+export function buildFor({ last, order: { seatAtLeast } }: RockerCase, attempt: Attempt, least = leastBuild): { readonly build: Mm; readonly by?: SeatHeight['by'] } {
+  if (!seatAtLeast) return { build: least(attempt) };
   const asked = seatAtLeast.height - upperFace(last)(last.seatLength / 2, 0), trial = attempt(asked);
   if (spareOf(trial) >= 0) return { build: asked, by: seatAtLeast.by };
-  const build = leastBuild(attempt);
+  const build = least(attempt);
   if (build < asked && trial instanceof Infeasible) throw trial;
   return { build };
 }
 
 /** What comes of a build, or why there is no shape at it. */
-type Attempt = (build: Mm) => Trial | Infeasible;
+export type Attempt = (build: Mm) => Trial | Infeasible;
 
 /** Spare thickness; endlessly little where there is no shape. */
-const spareOf = (trial: Trial | Infeasible): Mm => (trial instanceof Infeasible ? -Infinity : trial.thin.spare);
+export const spareOf = (trial: Trial | Infeasible): Mm => (trial instanceof Infeasible ? -Infinity : trial.thin.spare);
 
 /**
  * Spare thickness rises with the build, about a millimetre for each, so its zero is the least build. Where no shape
  * exists yet (a short toe arc that grows with the pivot's height), more build is tried; a shape that exists only where
  * it is thicker than anyone asked is refused.
  */
-function leastBuild(attempt: Attempt): Mm {
+export function leastBuild(attempt: Attempt): Mm {
   const spare = (build: Mm): Mm => spareOf(attempt(build));
   let high = USUAL_BUILD, above = spare(high);
   while (!(above >= 0) && high < BUILD_LIMIT) { high = Number.isFinite(above) ? high - 1.3 * above + 0.1 : 2 * high; above = spare(high); }

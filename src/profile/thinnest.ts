@@ -129,14 +129,20 @@ function crossings(plan: BarePlan, places: readonly Place[], value: (place: Plac
   });
 }
 
-/** Zone of a place and the least thickness asked there. Where two zones meet the greater minimum holds. */
-function minimumAt(last: Last, minima: Minima, x: Mm, behindStrike: boolean): { zone: Zone; minimum: Mm } {
-  if (behindStrike) return { zone: 'edge behind the strike point', minimum: minima.edge };
-  if (x <= last.seatLength) return { zone: 'seat', minimum: minima.seat };
-  if (x < last.tread) return { zone: 'waist', minimum: minima.waist };
-  const t = clamp((x - last.tread) / (last.length - last.tread), 0, 1);
-  return { zone: t < 0.5 ? 'tread' : 'tip', minimum: minima.tread + (minima.tip - minima.tread) * t };
+/** Least thickness asked at a place. Where two zones meet the greater minimum holds. */
+export function leastAt(last: Last, minima: Minima, x: Mm, behindStrike: boolean): Mm {
+  if (behindStrike) return minima.edge;
+  if (x <= last.seatLength) return minima.seat;
+  return x < last.tread ? minima.waist : minima.tread + (minima.tip - minima.tread) * towardsTip(last, x);
 }
+
+export function zoneAt(last: Last, x: Mm, behindStrike: boolean): Zone {
+  if (behindStrike) return 'edge behind the strike point';
+  if (x <= last.seatLength) return 'seat';
+  return x < last.tread ? 'waist' : towardsTip(last, x) < 0.5 ? 'tread' : 'tip';
+}
+
+const towardsTip = ({ tread, length }: Last, x: Mm): number => clamp((x - tread) / (length - tread), 0, 1);
 
 /**
  * The place where the sole is nearest to its minimum (or furthest below it), over the whole plan.
@@ -146,16 +152,16 @@ function minimumAt(last: Last, minima: Minima, x: Mm, behindStrike: boolean): { 
  */
 export function thinnest(plan: Plan, face: GroundFace, { minima, stiffener, inner }: Asked, build: Mm, strikeX: Mm, closeness: Closeness = 'exact'): Thinnest {
   const height = heightsOf(face), innerHeight = heightsOf(inner);
-  const zoneAt = ({ at, along }: Spot): { zone: Zone; minimum: Mm } => minimumAt(plan.last, minima, at[0], along < strikeX);
+  const askedAt = ({ at, along }: Spot): Mm => leastAt(plan.last, minima, at[0], along < strikeX);
   const stackAt = ({ along }: Spot): Mm => stiffener + innerHeight(along) - height(along) + LEAST_FOAM;
   const spareOf = (spot: Spot): Mm =>
-    spot.upper + build - height(spot.along) - Math.max(zoneAt(spot).minimum, stackAt(spot));
+    spot.upper + build - height(spot.along) - Math.max(askedAt(spot), stackAt(spot));
   const ends = crossings(plan, plan.places, ({ along }) => along - strikeX);
   const lower = (a: Spot, b: Spot): Spot => (spareOf(b) < spareOf(a) ? b : a);
   const spots: readonly Spot[] = closeness === 'glance' ? [...plan.places, ...plan.borders, ...ends] : [...acrossBetween(plan, ends, spareOf), lowestOver(plan, spareOf, ends)];
   const near = spots.reduce(lower), least = spareOf(near);
-  const { zone, minimum: asked } = zoneAt(near), minimum = Math.max(asked, stackAt(near));
-  return { at: near.at, zone, thickness: least + minimum, minimum, by: minimum > asked ? 'foam that must stay' : 'thickness asked', spare: least };
+  const asked = askedAt(near), minimum = Math.max(asked, stackAt(near));
+  return { at: near.at, zone: zoneAt(plan.last, near.at[0], near.along < strikeX), thickness: least + minimum, minimum, by: minimum > asked ? 'foam that must stay' : 'thickness asked', spare: least };
 }
 
 /**
