@@ -1,4 +1,4 @@
-import { inDegrees } from '../geometry/units.ts';
+import { inDegrees, type Mm, type Rad } from '../geometry/units.ts';
 import { asin, atan2 } from '../geometry/trig.ts';
 import type { Readable } from './checkShape.ts';
 import { DEFAULT_SHANK_LEAN, HIP_AHEAD } from './estimates.ts';
@@ -34,9 +34,16 @@ function refuseStrangers(raw: RawFoot, ankle: Ankle, at: Path, complain: Complai
 const ONE_DEGREE = 'an angle that is 1 degree out moves the standing point by a finger\'s breadth';
 
 /** Lean of the leg on the plates, less the slope of the board. */
-function fromPlates({ height, span, hipAhead }: HeelPlates, leg: number): Measure {
+export const plateAngle = ({ height, span, hipAhead }: HeelPlates, leg: Mm): Rad => asin(hipAhead.value / leg) - atan2(height.value, span.value);
+
+/** Lean of the shank as aligned, less the tilt of the foot as aligned. */
+export const alignedAngle = ({ shankLean, heelRise }: Pick<Prosthesis, 'shankLean' | 'heelRise'>, { tread, seatLength }: LastMeasures): Rad =>
+  shankLean.value - atan2(heelRise.value, tread.value - seatLength.value / 2);
+
+function fromPlates(plates: HeelPlates, leg: Mm): Measure {
+  const { height, hipAhead } = plates;
   return {
-    value: asin(hipAhead.value / leg) - atan2(height.value, span.value),
+    value: plateAngle(plates, leg),
     origin: 'measured',
     rule: 'asin(hip ahead / leg) − atan(plate height / span)',
     ...(height.twice && hipAhead.twice ? { twice: true } : {}),
@@ -67,9 +74,8 @@ function fixedStance({ ankleAngle, heelPlates }: RawFoot, plates: HeelPlates | u
 }
 
 /** A prosthetic foot stands in the shoe the way it was aligned: its shank as leaning, its sole as raised at the heel. */
-function alignedStance(prosthesis: Prosthesis | undefined, { tread, seatLength }: LastMeasures): Stance {
-  const { shankLean, heelRise } = prosthesis ?? { shankLean: taken(NaN), heelRise: taken(NaN) };
-  const value = shankLean.value - atan2(heelRise.value, tread.value - seatLength.value / 2);
+function alignedStance(prosthesis: Prosthesis | undefined, last: LastMeasures): Stance {
+  const value = alignedAngle(prosthesis ?? { shankLean: taken(NaN), heelRise: taken(NaN) }, last);
   const rule = 'aligned shank lean − atan(aligned heel rise / (tread − half the seat length))';
   return { kind: 'locked', ankleAngle: { value, origin: 'measured', rule }, found: 'prosthesis alignment' };
 }

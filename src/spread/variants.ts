@@ -1,0 +1,36 @@
+import { Infeasible } from '../profile/infeasible.ts';
+import { isRockerFitting, rockerCase } from '../profile/fromFitting.ts';
+import { nearbySolver } from '../profile/nearby.ts';
+import type { RockerCase } from '../profile/rocker.ts';
+import type { RockerShoe } from '../pair/shoe.ts';
+import { shoeOff, type Off } from './shoeOff.ts';
+import { faceUnderLast, resultsOf, standsOf, WATCHED, type Variant } from './watched.ts';
+
+/** All numbers followed of a variant: what is watched, where the foot stands, the ground face under the last. */
+export type Numbers = readonly number[];
+/** Where each kind begins. */
+export const STANDS_AT = WATCHED.length, FACE_AT = STANDS_AT + 2;
+
+/** The numbers of a shoe had its measures been read that far off; none where they leave no shape. */
+export type Vary = (off: Off) => Numbers | undefined;
+
+/**
+ * Solves a shoe anew for measures that are off. Where the other shoe asked for height, it asks for the same.
+ * That its walls close is not tried: that is for the shoe that is made.
+ */
+export function variantsOf(shoe: RockerShoe): Vary {
+  const solve = nearbySolver(shoe.rocker.build);
+  return (off) => {
+    const given = caseOff(shoe, off), rocker = given && solve(given);
+    return rocker && !(rocker instanceof Infeasible) ? numbersOf({ given, rocker }) : undefined;
+  };
+}
+
+function caseOff({ fitting, order: { seatAtLeast } }: RockerShoe, off: Off): RockerCase | undefined {
+  const shoe = shoeOff(fitting, off);
+  if (!isRockerFitting(shoe)) return undefined;
+  const given = rockerCase(shoe);
+  return seatAtLeast?.by === 'other shoe' ? { ...given, order: { ...given.order, seatAtLeast } } : given;
+}
+
+const numbersOf = (variant: Variant): Numbers => [...resultsOf(variant), ...standsOf(variant), ...faceUnderLast(variant)];
