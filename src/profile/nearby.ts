@@ -31,18 +31,20 @@ export type SolveNearby = (given: RockerCase) => BareRocker | Infeasible;
  * millimetre (see `axisOf`).
  */
 export function nearbySolver(from: Mm): SolveNearby {
-  let near = from;
-  const outline = lastOutline();
+  const near: Near = { build: from, slope: 1 }, outline = lastOutline();
   return (given) => {
     const solved = solveFrom(near, given, outline);
-    if (!(solved instanceof Infeasible)) near = solved.build;
+    if (!(solved instanceof Infeasible)) near.build = solved.build;
     return solved;
   };
 }
 
+/** Where the search begins, and how fast spare thickness rises with the build there. */
+interface Near { build: Mm; slope: number }
+
 type Outline = (given: RockerCase) => Path;
 
-function solveFrom(near: Mm, given: RockerCase, outline: Outline): BareRocker | Infeasible {
+function solveFrom(near: Near, given: RockerCase, outline: Outline): BareRocker | Infeasible {
   const { last, order } = given, stance = standInShoe(given.foot, last), line = rollLine(order.apexX, order.crestAngle), upper = upperFace(last);
   let judged: Judged | undefined;
   const attempt = remembering((build) => orInfeasible(() => {
@@ -59,16 +61,16 @@ function solveFrom(near: Mm, given: RockerCase, outline: Outline): BareRocker | 
 }
 
 /** Nearer than this two builds are one. */
-const SAME_BUILD: Mm = 1e-6;
+const SAME_BUILD: Mm = 1e-5;
 const MOST_STEPS = 12;
 
 /** The least build by secants from near it: spare thickness rises with the build, by about as much. Where they lead nowhere, as ever. */
-function buildNear(near: Mm, attempt: Attempt): Mm {
-  let build = near, spare = spareOf(attempt(build)), slope = 1;
+function buildNear(near: Near, attempt: Attempt): Mm {
+  let { build } = near, spare = spareOf(attempt(build));
   for (let i = 0; i < MOST_STEPS && Number.isFinite(spare); i++) {
     if (Math.abs(spare) < SAME_BUILD) return build;
-    const next = build - spare / slope, after = spareOf(attempt(next)), rise = (after - spare) / (next - build);
-    if (rise > 0.2 && rise < 5) slope = rise;
+    const next = build - spare / near.slope, after = spareOf(attempt(next)), rise = (after - spare) / (next - build);
+    if (rise > 0.2 && rise < 5) near.slope = rise;
     build = next; spare = after;
   }
   return leastBuild(attempt);

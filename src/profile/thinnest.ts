@@ -157,25 +157,30 @@ export function thinnest(plan: Plan, face: GroundFace, { minima, stiffener, inne
   const spareOf = (spot: Spot): Mm =>
     spot.upper + build - height(spot.along) - Math.max(askedAt(spot), stackAt(spot));
   const ends = crossings(plan, plan.places, ({ along }) => along - strikeX);
-  const lower = (a: Spot, b: Spot): Spot => (spareOf(b) < spareOf(a) ? b : a);
-  const spots: readonly Spot[] = closeness === 'glance' ? [...plan.places, ...plan.borders, ...ends] : [...acrossBetween(plan, ends, spareOf), lowestOver(plan, spareOf, ends)];
-  const near = spots.reduce(lower), least = spareOf(near);
+  const spots = closeness === 'glance' ? [...plan.places, ...plan.borders, ...ends] : closely();
+  const near = spots.reduce((a, b) => (spareOf(b) < spareOf(a) ? b : a)), least = spareOf(near);
   const asked = askedAt(near), minimum = Math.max(asked, stackAt(near));
   return { at: near.at, zone: zoneAt(plan.last, near.at[0], near.along < strikeX), thickness: least + minimum, minimum, by: minimum > asked ? 'foam that must stay' : 'thickness asked', spare: least };
+
+  function closely(): readonly Spot[] {
+    const lowest = lowestOver(plan, spareOf, ends);
+    return [...acrossBetween(plan, ends, spareOf, spareOf(lowest) + DEEPER), lowest];
+  }
 }
 
 /**
  * The lowest spots on the line where the heel arc ends, just behind it and just ahead: under a turned crest the line slants
  * over the plan, and thickness jumps there anywhere between the edges.
  * @param ends where the line crosses the rings, from `crossings`
+ * @param within no valley is followed that begins higher than this
  */
-function acrossBetween({ upper, line }: Plan, ends: readonly Place[], spareOf: (spot: Spot) => Mm): Spot[] {
+function acrossBetween({ upper, line }: Plan, ends: readonly Place[], spareOf: (spot: Spot) => Mm, within: Mm): Spot[] {
   if (line.turn === 0 || ends.length === 0) return [];
   const across = ends.map(({ at }) => rollY(line, at)), from = Math.min(...across), step = (Math.max(...across) - from) / LOOKS;
-  return [...new Set(ends.map(({ along }) => along))].map((along) => {
+  return [...new Set(ends.map(({ along }) => along))].flatMap((along): Spot[] => {
     const spareAt = (y: Mm): Mm => spareOf(spot(y)), spot = (y: Mm): Spot => { const at = planPoint(line, along, y); return { at, along, upper: upper(...at) }; };
-    const best = Array.from({ length: LOOKS + 1 }, (_, i) => i).reduce((a, b) => (spareAt(from + b * step) < spareAt(from + a * step) ? b : a));
-    return spot(lowestBetween(spareAt, from + Math.max(0, best - 1) * step, from + Math.min(LOOKS, best + 1) * step, FINE));
+    const spares = Array.from({ length: LOOKS + 1 }, (_, i) => spareAt(from + i * step)), least = Math.min(...spares), best = spares.indexOf(least);
+    return least > within ? [] : [spot(lowestBetween(spareAt, from + Math.max(0, best - 1) * step, from + Math.min(LOOKS, best + 1) * step, FINE))];
   });
 }
 
