@@ -8,7 +8,7 @@ import { EXIT, jsonText, type Exit } from './refusal.ts';
 import { FaultySheet, fittingFrom } from './sheetFile.ts';
 import type { World } from './world.ts';
 
-type AskedToCheck = { readonly sheet: string; readonly with: readonly MakingName[] };
+type AskedToCheck = { readonly sheet: string; readonly with: readonly MakingName[]; readonly spread: boolean };
 
 /** Prints what a careful maker would want to know before cutting. Writes no file. @throws Refusal */
 export async function check(world: World, asked: AskedToCheck & { readonly json: boolean }): Promise<Exit> {
@@ -23,6 +23,7 @@ async function checkForMakers(world: World, asked: AskedToCheck): Promise<Exit> 
   const fitting = await fittingFrom(world, asked), design = await designFrom(fitting), { out } = world, { findings, mouldFaults } = design;
   if (findings.length) out.write(`${findingsTable(findings, out, fitting.units === 'in')}\n`);
   out.write(`${fitting.job.reference}: ${tally(findings)}\n${howToGoOn(findings)}`);
+  if (asked.spread) out.write(`\n${(await import('./spreadTable.ts')).spreadTable(design, out.columns)}`);
   if (mouldFaults.length) world.err.write(`${new FaultySheet(mouldFaults).message}\n`);
   return exitFor(design);
 }
@@ -30,8 +31,14 @@ async function checkForMakers(world: World, asked: AskedToCheck): Promise<Exit> 
 /** One JSON text on the standard output; what keeps the findings from being found is printed where it ends up. */
 async function checkForMachines(world: World, asked: AskedToCheck): Promise<Exit> {
   const fitting = await fittingFrom(world, asked), design = await designFrom(fitting), { findings, mouldFaults } = design;
-  world.out.write(jsonText({ reference: fitting.job.reference, findings, ...(mouldFaults.length ? { faults: mouldFaults } : {}) }));
+  world.out.write(jsonText({ reference: fitting.job.reference, findings, ...(asked.spread ? { spread: await spreadOf(design) } : {}), ...(mouldFaults.length ? { faults: mouldFaults } : {}) }));
   return exitFor(design);
+}
+
+async function spreadOf(design: Design): Promise<readonly object[]> {
+  const [{ linearSpread }, { sampledSpread }, { spreadNumbers, sampleNumbers }] = await Promise.all([import('../spread/linear.ts'), import('../spread/sampled.ts'), import('../exports/spreadNumbers.ts')]);
+  const samples = sampledSpread(design);
+  return linearSpread(design).map((spread, i) => ({ side: spread.side, ...spreadNumbers(spread), samples: sampleNumbers(samples[i]!) }));
 }
 
 /** What can be done about the stops that are left; empty when there are none. */

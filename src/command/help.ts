@@ -13,7 +13,7 @@ const GENERAL = `rockerbench: from a fitting sheet to soles that roll, and all t
 cut, cast or print them.
 
   rockerbench make SHEET.json [--with THINGS] [--into FOLDER] [--replace]
-  rockerbench check SHEET.json [--with THINGS] [--json]
+  rockerbench check SHEET.json [--with THINGS] [--spread] [--json]
   rockerbench seek SHEET.json [--curve] [--take INTO.json] [--json]
   rockerbench blank toe|ankle|prosthesis --rocker left|right|both --to FILE
   rockerbench schema
@@ -48,14 +48,16 @@ Every warning, and every stop that was taken on a name, is printed at the end.
 While a stop is left nothing is written. The maker can take a stop on his or her
 own name: rockerbench check says what to write on the sheet for that.
 `,
-  check: `rockerbench check SHEET.json [--with THINGS] [--json]
+  check: `rockerbench check SHEET.json [--with THINGS] [--spread] [--json]
 
 Prints what is worth knowing before cutting, worst first, and writes no file.
 STOP: must not be made like this. WARN: look at it. note: good to know.
 
   --with THINGS   checks what would be made besides, see rockerbench help make
+  --spread        how sure the shoes are: which measure decides them and which to
+                  take again; takes some seconds
   --json          prints one JSON text for machines, whatever comes of it:
-                  {"reference", "findings"}; {"faults"} or {"troubles"} where
+                  {"reference", "findings"}, "spread" where asked for; {"faults"} or {"troubles"} where
                   the sheet must be corrected; {"problem"} for all else.
                   Lengths in mm, angles in degrees.
 `,

@@ -9,6 +9,7 @@ import { levelInWords } from '../pair/level.ts';
 import { partsOf, type MatchShoe, type RockerShoe, type Shoe } from '../pair/shoe.ts';
 import type { GroundPiece } from '../profile/groundFace.ts';
 import type { Design } from '../checks/design.ts';
+import { linearSpread } from '../spread/linear.ts';
 import type { Made } from '../making/made.ts';
 import { numbersBeside, numbersOfPair } from './besides.ts';
 import { blockOrderNumbers, toolNumbers } from './blockNumbers.ts';
@@ -17,6 +18,7 @@ import { mouldOrderOf } from './mouldNumbers.ts';
 import { jobLines, orderLines } from './orderWords.ts';
 import { rollNumbers } from './rollNumbers.ts';
 import { targetNumbers } from './targetNumbers.ts';
+import { spreadNumbers } from './spreadNumbers.ts';
 
 /** Raised when a field is renamed, moved or taken out; new fields come without it. */
 const FORMAT_VERSION = 1;
@@ -28,12 +30,12 @@ const DIGITS = 6;
  * @param made all that the job orders besides the soles
  */
 export function designJson(design: Design, made: Made): string {
-  const { fitting, shoes, findings } = design;
+  const { fitting, shoes, findings } = design, spreads = linearSpread(design);
   return `${JSON.stringify({
     format: 'rockerbench design', version: FORMAT_VERSION,
     job: Object.fromEntries(jobLines(fitting)), level: levelInWords(fitting.wearer.legDifference),
     wearer: wearerOf(fitting), chordGapMm: fitting.making.chordGap, making: makingOf(fitting.making),
-    shoes: shoes.map((shoe) => ({ ...shoeOf(shoe, fitting), ...targetNumbers(fitting, shoe.side), ...numbersBeside(made, shoe) })), ...numbersOfPair(design, made),
+    shoes: shoes.map((shoe, i) => ({ ...shoeOf(shoe, fitting), spread: spreadNumbers(spreads[i]!), ...targetNumbers(fitting, shoe.side), ...numbersBeside(made, shoe) })), ...numbersOfPair(design, made),
     findings, overrides: fitting.overrides, cautions: cautionsFor(fitting),
   }, rounded, 2)}\n`;
 }
@@ -98,9 +100,9 @@ const measuresOf = (shoe: Shoe, fitting: Fitting): object => Object.fromEntries(
   return measure ? [[field, measureOf(label, unit, measure)] as const] : [];
 }));
 
-function measureOf(label: string, unit: 'mm' | 'deg', { value, origin, rule, error, how, twice }: Measure): object {
+function measureOf(label: string, unit: 'mm' | 'deg', { value, origin, rule, error, accuracy, how, twice }: Measure): object {
   const inUnit = (x: number | undefined): number | undefined => x !== undefined && unit === 'deg' ? inDegrees(x) : x;
-  return { label, value: inUnit(value), unit, origin, rule, error: inUnit(error), how, twice };
+  return { label, value: inUnit(value), unit, origin, rule, error: inUnit(error), accuracy: inUnit(accuracy), how, twice };
 }
 
 /** A piece of the ground face in the side view, x along the walking line from the heel; angles from straight down, toe down positive. */

@@ -10,6 +10,7 @@ import { pdfBytes } from './pdf.ts';
 import { printSection } from './printPaper.ts';
 import { planDrawing } from './planDrawing.ts';
 import { sideDrawing } from './sideDrawing.ts';
+import { spreadSection } from './spreadSection.ts';
 import { targetsSection } from './targetPaper.ts';
 
 const A4_LANDSCAPE: Paper = { width: 297, height: 210 };
@@ -28,7 +29,7 @@ export function jobSheetPdf(design: Design, files: readonly Checksum[], made: Ma
 
 function jobSheetPages(design: Design, files: readonly Checksum[], made: Made): Drawing[] {
   const blocks = [
-    ...findingsSection(design), ...orderSection(design), ...figuresSection(design), ...stationSection(design),
+    ...findingsSection(design), ...orderSection(design), ...spreadSection(design), ...figuresSection(design), ...stationSection(design),
     ...mouldSection(made.moulds, design.fitting.making), ...printSection(made.prints, design.fitting.making), ...targetsSection(design.fitting), ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files, design.fitting.making),
   ];
   const written = pagesOf(blocks, writtenRoom(design, { left: SIDE, top: TOP, width: WIDTH })), of = written.length + 2;

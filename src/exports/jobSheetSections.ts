@@ -45,8 +45,8 @@ function valueWords({ value }: Measure, unit: 'mm' | 'deg', units: 'mm' | 'in'):
   return units === 'in' ? `${mm(value)} (${rounded(value / MM_PER_INCH, 3)} in)` : mm(value);
 }
 
-const storyOf = ({ how, twice, rule, error }: Measure, unit: 'mm' | 'deg'): string =>
-  [how, twice && 'taken twice', rule, error !== undefined && `± ${unit === 'deg' ? deg(inDegrees(error)) : mm(error)}`].filter(Boolean).join('; ');
+const storyOf = ({ how, twice, rule, error, accuracy = error }: Measure, unit: 'mm' | 'deg'): string =>
+  [how, twice && 'taken twice', rule, accuracy !== undefined && `± ${unit === 'deg' ? deg(inDegrees(accuracy)) : mm(accuracy)}`].filter(Boolean).join('; ');
 
 /** Every figure, the shoes beside each other where they have it in common. */
 export function figuresSection({ fitting, shoes }: Design): Block[] {
