@@ -15,16 +15,20 @@ export function spreadTable(design: Design, columns: number): string {
 
 const ABOUT = `How sure the shoes are. ± is one standard deviation: two readings of three lie within it, by how the measure was taken or as typed on the sheet. The results come from ${USUAL_SAMPLING.samples} variants of each rocker with all its measures off at once; nine in ten lie between low and high.`;
 
-const MEASURE = 40, STANDS = 24, SHARE = 9;
+const MEASURE = 38, STANDS = 23, SHARE = 9;
 
 function ofShoe(design: Design, spread: ShoeSpread, columns: number): string[] {
-  const again = againWords(design, spread), rows = spread.influences.map((one) => [measureWords(one, spread), sureness(one), effectWords(one, spread), percent(one.share)]);
+  const again = againWords(design, spread), named = spread.influences.filter(({ share }, i) => i === 0 || share >= TELLING), rows = named.map((one) => [measureWords(one, spread), sureness(one), effectWords(one, spread), percent(one.share)]);
   const heads = [
     { head: 'measure', most: MEASURE }, { head: 'stands at', most: STANDS },
     { head: 'what more of it does', most: Math.max(20, leftOf(columns, [MEASURE, STANDS, SHARE])) }, { head: 'decides', most: SHARE },
   ];
-  return [`${spread.side} shoe (${spread.kind})`, ...(again === undefined ? ['Nothing about it is unsure.'] : wrapped(again, columns)), '', ...table(heads, rows).filter((line) => line !== '')];
+  return [`${spread.side} shoe (${spread.kind})`, ...(again === undefined ? ['Nothing about it is unsure.'] : wrapped(again, columns)), '', ...table(heads, rows).filter((line) => line !== ''), ...restWords(spread.influences.length - named.length)];
 }
+
+/** What decides less than this is only counted. */
+const TELLING = 0.005;
+const restWords = (more: number): string[] => (more === 0 ? [] : [`${more} more ${more === 1 ? 'decides' : 'decide'} under 1 % each.`]);
 
 function resultsOf({ results, noShape }: ShoeSample): string[] {
   const rows = results.map(({ label, unit, value, low, middle, high }) => [label, inUnit(value, unit), ...[low, middle, high].map((one) => rounded(one, 1))]);

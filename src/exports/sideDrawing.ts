@@ -1,9 +1,12 @@
+import type { Side } from '../fitting/words.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import { levelInWords } from '../pair/level.ts';
 import { isLevel } from '../pair/raise.ts';
 import { partsOf, type Shoe } from '../pair/shoe.ts';
 import type { Design } from '../checks/design.ts';
+import type { Band } from '../spread/band.ts';
+import { bandMarks } from './bandDrawing.ts';
 import { LETTERS, stroke, words, type Box, type Drawing, type Mark, type Paper } from './drawing.ts';
 import { labelled } from './labelled.ts';
 import type { Choice } from './labels.ts';
@@ -19,7 +22,10 @@ import { scaleFor, type View } from './view.ts';
 const NAMES: Mm = 13;
 
 /** The shoes of a job from the side on one ground line, left before right, toes to the right, as large as the sheet allows. */
-export const sideDrawing = (design: Design, paper: Paper, sheet?: SheetNumber): Drawing => sideSheet(design, paper, { sheet, check: true }).drawing;
+export const sideDrawing = (design: Design, paper: Paper, sheet?: SheetNumber, bands: Bands = {}): Drawing => sideSheet(design, paper, { sheet, check: true, bands }).drawing;
+
+/** Where the ground face of each shoe may lie, to be drawn with it. */
+export type Bands = Partial<Readonly<Record<Side, Band>>>;
 
 /**
  * The same for a screen, which needs no check lines.
@@ -30,9 +36,9 @@ export const sideOnScreen = (design: Design, paper: Paper, before?: readonly Cho
 /** A drawing, where each shoe stands on it in the order of the design, and where its labels stand. */
 export interface SideSheet { readonly drawing: Drawing; readonly places: readonly View[]; readonly choices: readonly Choice[] }
 
-interface Laying { readonly sheet?: SheetNumber | undefined; readonly check: boolean; readonly before?: readonly Choice[] | undefined }
+interface Laying { readonly sheet?: SheetNumber | undefined; readonly check: boolean; readonly before?: readonly Choice[] | undefined; readonly bands?: Bands }
 
-function sideSheet(design: Design, paper: Paper, { sheet = { n: 1, of: 1 }, check, before }: Laying): SideSheet {
+function sideSheet(design: Design, paper: Paper, { sheet = { n: 1, of: 1 }, check, before, bands = {} }: Laying): SideSheet {
   const { box, ground, by, places } = layout(design, paper), title = `${shoesInWords(design)}, side view`;
   const pictures = design.shoes.map((shoe, i) => pictureOf(shoe, design.fitting, places[i]!, box.top + BELOW_CHECK));
   const fixed = [
@@ -40,8 +46,15 @@ function sideSheet(design: Design, paper: Paper, { sheet = { n: 1, of: 1 }, chec
     words(levelInWords(design.fitting.wearer.legDifference), [box.left + 4, box.bottom - 2.5]),
   ];
   const { marks, choices } = labelled(together(pictures.map(sideView)), box, fixed, before);
-  const drawing = { paper, title: `${design.fitting.job.reference}: ${title}`, marks: [...sheetFrame(design, paper, title, by, sheet), ...groundMarks(box, ground), ...fixed, ...marks] };
+  const banded = pictures.flatMap((picture) => bandOf(picture, bands));
+  const drawing = { paper, title: `${design.fitting.job.reference}: ${title}`, marks: [...sheetFrame(design, paper, title, by, sheet), ...groundMarks(box, ground), ...banded.map(({ shade }) => shade), ...fixed, ...marks, ...banded.flatMap(({ edges }) => edges)] };
   return { drawing, places, choices };
+}
+
+/** Only what is a rocker has one. */
+function bandOf(picture: Picture | Stand, bands: Bands): ReturnType<typeof bandMarks>[] {
+  const band = bands[picture.shoe.side];
+  return band ? [bandMarks(band, picture.along, picture.view)] : [];
 }
 
 interface Layout { readonly box: Box; readonly ground: Mm; readonly by: number; readonly places: readonly View[] }

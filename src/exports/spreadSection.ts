@@ -3,7 +3,7 @@ import type { Design } from '../checks/design.ts';
 import { linearSpread, type Influence, type ShoeSpread } from '../spread/linear.ts';
 import { inUnit, measureWords, moveWords, percent, strongest, sureness, takeAgain } from '../spread/words.ts';
 import { bandBlock } from './bandDrawing.ts';
-import { heading, introduction, paragraph, subheading, table, type Block, type Row } from './flow.ts';
+import { heading, introduction, paragraph, space, subheading, table, type Block, type Row } from './flow.ts';
 import { bold, WIDTH } from './jobSheetSections.ts';
 
 /** So many measures are named: the rest decide next to nothing. */
@@ -24,7 +24,7 @@ function ofShoe(design: Design, shoe: Shoe, spread: ShoeSpread): Block[] {
   return [
     ...(again === undefined ? [] : [{ ...paragraph(again, WIDTH), staysWithNext: true }]), ...measuresTable(spread),
     ...(spread.band && shape ? [
-      introduction('Where the ground face may lie under the last, nine times in ten, if every measure is off as it may be (dashed, shaded):', WIDTH), bandBlock(shape, spread.band, WIDTH),
+      space(2), introduction('Where the ground face may lie under the last, nine times in ten, if every measure is off as it may be (dashed, shaded):', WIDTH), bandBlock(shape, spread.band, WIDTH),
     ] : []),
   ];
 }
