@@ -3,7 +3,7 @@ import { ballInnerFor, ballOuterFor, ballWidthFor, heelWidthFor, pivotForwardFor
 import type { Foot, LastMeasures, ShoeFitting, Stance } from '../fitting/fitting.ts';
 import { isEstimated, type Measure } from '../fitting/measure.ts';
 import { alignedAngle, plateAngle } from '../fitting/readStance.ts';
-import type { Rad } from '../geometry/units.ts';
+import { degrees, type Rad } from '../geometry/units.ts';
 
 /** How far measures are off, by their place on the sheet; mm and radians. */
 export type Off = Partial<Readonly<Record<InputField, number>>>;
@@ -39,13 +39,17 @@ export function shoeOff(shoe: ShoeFitting, off: Off): ShoeFitting {
   };
 }
 
+/** No bottom is dished the other way round, and a heel strikes before it stands. */
+const atLeast = (least: number, measure: Measure): Measure => (measure.value >= least ? measure : { ...measure, value: least });
+const LEAST_STRIKE: Rad = degrees(1);
+
 function footOff(foot: Foot, shift: Shift): Foot {
   const length = shift('foot.length', foot.length), from = (rule: Rule) => [foot.length.value, length.value, rule] as const;
   return {
     ...foot, length,
     ballInner: shift('foot.ballInner', foot.ballInner, from(ballInnerFor)), ballOuter: shift('foot.ballOuter', foot.ballOuter, from(ballOuterFor)),
     pivotForward: shift('foot.pivotForward', foot.pivotForward, from(pivotForwardFor)), pivotHeight: shift('foot.pivotHeight', foot.pivotHeight),
-    hipHeight: shift('foot.hipHeight', foot.hipHeight), strikeAngle: shift('foot.strikeAngle', foot.strikeAngle),
+    hipHeight: shift('foot.hipHeight', foot.hipHeight), strikeAngle: atLeast(LEAST_STRIKE, shift('foot.strikeAngle', foot.strikeAngle)),
     ...(foot.heelPlates ? { heelPlates: {
       height: shift('foot.heelPlates.height', foot.heelPlates.height), span: shift('foot.heelPlates.span', foot.heelPlates.span),
       hipAhead: shift('foot.heelPlates.hipAhead', foot.heelPlates.hipAhead),
@@ -69,7 +73,7 @@ function lastOff({ foot: was, last }: ShoeFitting, foot: Foot | undefined, shift
     ...last, length, heelBack,
     pitch: shift('last.pitch', last.pitch), toeSpring: shift('last.toeSpring', last.toeSpring),
     seatLength: shift('last.seatLength', last.seatLength, byLength(seatLengthFor)), tread: shift('last.tread', last.tread, byLength(treadFor)),
-    camber: shift('last.camber', last.camber), inflare: shift('last.inflare', last.inflare), insole: shift('last.insole', last.insole),
+    camber: atLeast(0, shift('last.camber', last.camber)), inflare: shift('last.inflare', last.inflare), insole: shift('last.insole', last.insole),
     ballWidth: shift('last.ballWidth', last.ballWidth, byOne(ballWidthFor, 'ballWidth')), heelWidth: shift('last.heelWidth', last.heelWidth, byOne(heelWidthFor, 'heelWidth')),
     ...(was && foot ? { innerBall: joint(last.innerBall, was.ballInner, foot.ballInner), outerBall: joint(last.outerBall, was.ballOuter, foot.ballOuter) } : {}),
   };

@@ -1,5 +1,6 @@
+import { ballRules, lastRules } from '../fitting/lastRules.ts';
+import { isRockerFitting, rockerCase, type RockerFitting } from '../profile/fromFitting.ts';
 import { Infeasible } from '../profile/infeasible.ts';
-import { isRockerFitting, rockerCase } from '../profile/fromFitting.ts';
 import { nearbySolver } from '../profile/nearby.ts';
 import type { RockerCase } from '../profile/rocker.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
@@ -28,9 +29,22 @@ export function variantsOf(shoe: RockerShoe): Vary {
 
 function caseOff({ fitting, order: { seatAtLeast } }: RockerShoe, off: Off): RockerCase | undefined {
   const shoe = shoeOff(fitting, off);
-  if (!isRockerFitting(shoe)) return undefined;
+  if (!isRockerFitting(shoe) || !makesSense(shoe)) return undefined;
   const given = rockerCase(shoe);
   return seatAtLeast?.by === 'other shoe' ? { ...given, order: { ...given.order, seatAtLeast } } : given;
+}
+
+/** Measures off by much may tell of no foot or last at all. Under a turned crest the outline counts, and must not fold. */
+function makesSense({ foot, last, order }: RockerFitting): boolean {
+  const { seatLength, tread, length } = last, { stance } = foot, leg = foot.hipHeight.value - foot.pivotHeight.value;
+  if (!(seatLength.value > 0 && seatLength.value < tread.value && tread.value < length.value)) return false;
+  if (!(leg > (stance.kind === 'free' ? Math.abs(stance.hipAhead.value) : 0)) || (stance.kind === 'locked' && !Number.isFinite(stance.ankleAngle.value))) return false;
+  if (order.crestAngle === Math.PI / 2 || last.heights) return true;
+  let folds = false;
+  const complain = (): void => { folds = true; };
+  lastRules(last, [], 'mm', complain);
+  ballRules(last, { inner: [], outer: [], behind: last.heelBack.value }, 'mm', complain);
+  return !folds;
 }
 
 const numbersOf = (variant: Variant): Numbers => [...resultsOf(variant), ...standsOf(variant), ...faceUnderLast(variant)];
