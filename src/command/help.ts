@@ -54,11 +54,12 @@ Prints what is worth knowing before cutting, worst first, and writes no file.
 STOP: must not be made like this. WARN: look at it. note: good to know.
 
   --with THINGS   checks what would be made besides, see rockerbench help make
-  --spread        how sure the shoes are: which measure decides them and which to
-                  take again; takes some seconds
+  --spread        how sure the shoes are: which measure decides them, and so
+                  which to take again; takes a few seconds
   --json          prints one JSON text for machines, whatever comes of it:
-                  {"reference", "findings"}, "spread" where asked for; {"faults"} or {"troubles"} where
-                  the sheet must be corrected; {"problem"} for all else.
+                  {"reference", "findings"}, "spread" where asked for;
+                  {"faults"} or {"troubles"} where the sheet must be corrected;
+                  {"problem"} for all else.
                   Lengths in mm, angles in degrees.
 `,
   seek: `rockerbench seek SHEET.json [--curve] [--take INTO.json] [--json]

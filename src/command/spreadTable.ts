@@ -2,18 +2,18 @@ import type { Design } from '../checks/design.ts';
 import { rounded } from '../checks/say.ts';
 import { againWords, effectWords } from '../exports/spreadSection.ts';
 import { linearSpread, type ShoeSpread } from '../spread/linear.ts';
-import { sampledSpread, USUAL_SAMPLING, type ShoeSample } from '../spread/sampled.ts';
+import { sampledSpread, USUAL_SAMPLING, type Sampling, type ShoeSample } from '../spread/sampled.ts';
 import { inUnit, measureWords, percent, sureness } from '../spread/words.ts';
 import { leftOf, table, wrapped } from './textTable.ts';
 
 /** Which measures decide the shoes, and how far the results spread, as text no wider than the screen. */
-export function spreadTable(design: Design, columns: number): string {
-  const spreads = linearSpread(design), samples = sampledSpread(design);
+export function spreadTable(design: Design, columns: number, sampling: Sampling = USUAL_SAMPLING): string {
+  const spreads = linearSpread(design), samples = sampledSpread(design, sampling);
   const lines = spreads.flatMap((spread, i) => [...ofShoe(design, spread, columns), '', ...resultsOf(samples[i]!), '']);
-  return [...wrapped(ABOUT, columns), '', ...lines].map((line) => `${line}\n`).join('');
+  return [...wrapped(about(sampling), columns), '', ...lines].map((line) => `${line}\n`).join('');
 }
 
-const ABOUT = `How sure the shoes are. ± is one standard deviation: two readings of three lie within it, by how the measure was taken or as typed on the sheet. The results come from ${USUAL_SAMPLING.samples} variants of each rocker with all its measures off at once; nine in ten lie between low and high.`;
+const about = ({ samples }: Sampling): string => `How sure the shoes are. ± is one standard deviation: two readings of three lie within it, by how the measure was taken or as typed on the sheet. The results come from ${samples} variants of each rocker with all its measures off at once; nine in ten lie between low and high.`;
 
 const MEASURE = 38, STANDS = 23, SHARE = 9;
 

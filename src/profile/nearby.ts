@@ -9,8 +9,9 @@ import { Infeasible, orInfeasible } from './infeasible.ts';
 import { arcsAt, buildFor, fitUnder, judgedOver, leastBuild, spareOf, type Arcs, type Attempt, type Judged, type RockerCase } from './rocker.ts';
 import { rollLine, rollX, type RollLine } from './rollLine.ts';
 import { standInShoe, type ShoeStance } from './stance.ts';
-import { planOf } from './thinnest.ts';
+import { planOf, type Plan } from './thinnest.ts';
 import { thinnestAlong, type Axis } from './thinnestAlong.ts';
+import { thinnestRound } from './thinnestRound.ts';
 
 /** A solved rocker without what only solids and drawings need: the outline. */
 export interface BareRocker extends Arcs {
@@ -27,8 +28,8 @@ export type SolveNearby = (given: RockerCase) => BareRocker | Infeasible;
 /**
  * For many rockers that differ little: the same arcs over the same least thickness as `solveRocker`, but the search for the
  * build begins at the last one found, and no outline is drawn that the thickness does not hang on. It holds to that of
- * `solveRocker` within a micron; with a last dished across and a tip beside the long axis within some hundredths of a
- * millimetre (see `axisOf`).
+ * `solveRocker` within a micron; under a turned crest, and with a last dished across and a tip beside the long axis, within
+ * some hundredths of a millimetre (see `thinnestRound` and `axisOf`).
  */
 export function nearbySolver(from: Mm): SolveNearby {
   const near: Near = { build: from, slope: 1 }, outline = lastOutline();
@@ -82,9 +83,14 @@ function buildNear(near: Near, attempt: Attempt): Mm {
  */
 function judgedFor(given: RockerCase, line: RollLine, upper: UpperFace, outline: Outline): Judged {
   const { last } = given;
-  if (line.turn !== 0) return judgedOver(planOf(last, upper, outline(given), line));
+  if (line.turn !== 0) return judgedRound(given, planOf(last, upper, outline(given), line));
   const axis = axisOf(given, upper);
   return { judge: (face, asked, build, strikeX) => thinnestAlong(axis, face, asked, build, strikeX), furthest: axis.fore };
+}
+
+function judgedRound({ last }: RockerCase, plan: Plan): Judged {
+  const exact = judgedOver(plan);
+  return last.camber !== 0 ? exact : { ...exact, judge: (face, asked, build, strikeX) => thinnestRound(plan, face, asked, build, strikeX) };
 }
 
 /** Right behind a tip that lies beside the axis, the axis leaves the outline: there the outline runs over to the tip. */

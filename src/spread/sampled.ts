@@ -71,13 +71,17 @@ const OUTLINE: readonly InputField[] = ['foot.length', 'foot.ballInner', 'foot.b
 /** Under a turned crest the outline counts, and it is the dearest to draw: so many variants share one. */
 const SHARE_OUTLINE = 10;
 
-/** One variant after the other. Each shoe has a row of errors of its own, whatever stands beside it. */
+/**
+ * One variant after the other. Each shoe has a row of errors of its own, whatever stands beside it. Under a turned crest a bottom
+ * that is flat across stays so: dished by a guess it moves nothing that is felt, and every place within the outline would count.
+ */
 function drawer(shoe: RockerShoe, seed: number): () => Numbers | undefined {
   const { fitting, side } = shoe, errors = bellCurve(chance(rowOf(side, seed))), vary = variantsOf(shoe);
   const fields = erringFields(fitting).map((field) => ({ field, deviation: accuracyOf(field, fitting)?.deviation ?? 0 }));
   const drawFor = (some: typeof fields): Off => Object.fromEntries(some.map(({ field, deviation }) => [field, deviation * errors()]));
   if (shoe.rocker.line.turn === 0) return () => vary(drawFor(fields));
-  const outline = fields.filter(({ field }) => OUTLINE.includes(field)), others = fields.filter(({ field }) => !OUTLINE.includes(field));
+  const outline = fields.filter(({ field }) => OUTLINE.includes(field));
+  const others = fields.filter(({ field }) => !OUTLINE.includes(field) && !(field === 'last.camber' && fitting.last.camber.value === 0));
   let shared: Off = {}, drawn = 0;
   return () => {
     if (drawn++ % SHARE_OUTLINE === 0) shared = drawFor(outline);
