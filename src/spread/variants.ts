@@ -22,9 +22,18 @@ export type Vary = (off: Off) => Numbers | undefined;
 export function variantsOf(shoe: RockerShoe): Vary {
   const solve = nearbySolver(shoe.rocker.build);
   return (off) => {
-    const given = caseOff(shoe, off), rocker = given && solve(given);
+    const given = caseOff(shoe, off), rocker = given && unlessInsideOut(() => solve(given));
     return rocker && !(rocker instanceof Infeasible) ? numbersOf({ given, rocker }) : undefined;
   };
+}
+
+/** Measures off by tens of millimetres may turn an arc inside out, which geometry refuses as out of range: that is no shape. */
+function unlessInsideOut<T>(solve: () => T): T | undefined {
+  try { return solve(); }
+  catch (error) {
+    if (error instanceof RangeError) return undefined;
+    throw error;
+  }
 }
 
 function caseOff({ fitting, order: { seatAtLeast } }: RockerShoe, off: Off): RockerCase | undefined {

@@ -186,6 +186,12 @@ describe('samples', () => {
   });
 });
 
+test('measures that may be off by absurdly much turn arcs inside out in some variants: these count as without shape', () => {
+  const design = designOf(changed(lockedSheet(), { 'left.foot.ankleAngle': { value: 0, accuracy: 15 }, 'left.foot.pivotForward': { value: 62, accuracy: 50 }, 'left.last.tread': { value: 202, accuracy: 50 } }));
+  expect(linearSpread(design)[0]!.results.every(({ deviation: one }) => Number.isFinite(one))).toBe(true);
+  expect(sampledSpread(design, { samples: 60, seed: 1, every: 20 })[0]!.noShape).toBeGreaterThan(0.3);
+});
+
 describe('the sentence', () => {
   const sentence = (sheet: Sheet): string => { const design = designOf(sheet); return takeAgain(linearSpread(design)[0]!, design.fitting.shoes.left!)!; };
 
