@@ -1,6 +1,5 @@
-import { groundReachOf } from '../../src/checks/groundReach.ts';
-import { rollHeights } from '../../src/checks/rollHeights.ts';
-import { inDegrees } from '../../src/geometry/units.ts';
+import { inDegrees, type Mm, type Rad } from '../../src/geometry/units.ts';
+import { angleAt, heightAt } from '../../src/profile/groundFace.ts';
 import { Infeasible, orInfeasible } from '../../src/profile/infeasible.ts';
 import type { RockerCase } from '../../src/profile/rocker.ts';
 import { seatOf, soleFrom } from '../../src/solid/fromRocker.ts';
@@ -12,8 +11,10 @@ export interface Judged { readonly seat: number; readonly strike: number; readon
 export function judged(given: RockerCase): Judged | undefined {
   const sole = orInfeasible(() => soleFrom(given));
   if (sole instanceof Infeasible) return undefined;
-  const reach = groundReachOf(sole), drop = (key: string): number => rollHeights(sole, reach).find((one) => one.key === key)!.value, { mid } = sole.rocker;
-  return { seat: seatOf(sole), strike: -inDegrees(reach.backAngle), toeOff: inDegrees(reach.frontAngle), dropStrike: drop('hipDropStrike'), dropToeOff: drop('hipDropToeOff'), flat: mid.frontX - mid.rearX };
+  const { rocker: { mid, hip, face }, bodies: { whole: { rim } } } = sole, back = angleAt(face, rim.start), front = angleAt(face, rim.end);
+  // Standing on an end of its ground line the shoe touches there alone: the hip is as high as it stands over the tangent.
+  const drop = (x: Mm, roll: Rad): Mm => hip[1] - ((hip[1] - heightAt(face, x)) * Math.cos(roll) - (hip[0] - x) * Math.sin(roll));
+  return { seat: seatOf(sole), strike: -inDegrees(back), toeOff: inDegrees(front), dropStrike: drop(rim.start, back), dropToeOff: drop(rim.end, front), flat: mid.frontX - mid.rearX };
 }
 
 /** The loss as the README tells it: a degree for each degree, a tenth for each mm of hip drop more and of flat missed. */
