@@ -45,6 +45,11 @@ export { run, seek, type Answer, type Solution } from './targets/seek.ts';
 export { tradeOff, type TradeOff } from './targets/tradeOff.ts';
 export { withTaken } from './targets/taken.ts';
 
+/** A pair as it is walked on: one moment of stance, the two of them at any moment, and the step in figures. */
+export { walkingOf, type ShoeWalk, type Walking } from './walk/walking.ts';
+export { frameAt, laid, tracesOf, type Frame, type Place, type Traces, type WalkOn } from './walk/frame.ts';
+export { stridesAt, type Stride } from './walk/step.ts';
+
 /** Solids of a sole at any fineness, and what can be measured on them. Soles are LEFT ones until they are mirrored. */
 export { bodiesOf, solidsOf, type Bodies, type Solids } from './solid/solids.ts';
 export { meshOf, type Body } from './solid/body.ts';

@@ -83,7 +83,19 @@ export interface Foot {
   readonly malleolusHeight?: Measure;
   /** What was read on heel plates, where a fixed ankle angle was found with them. */
   readonly heelPlates?: HeelPlates;
+  /** Movement that a locked ankle has left, up and down together, radians; none where left out. */
+  readonly ankleRange?: Measure;
+  /** How this leg was seen to walk. */
+  readonly walk?: Walk;
 }
+
+/** The shank over one stance, radians forward of upright: three angles from a side video, or a table from heel contact to toe-off. */
+export type Walk =
+  | { readonly kind: 'angles'; readonly contact: Measure; readonly midStance: Measure; readonly toeOff: Measure }
+  | { readonly kind: 'table'; readonly rows: readonly StanceRow[] };
+
+/** One line of the table: share of stance 0 to 1, shank, and where it was taken the floor's upright push in body weights. */
+export interface StanceRow { readonly share: number; readonly shank: number; readonly push?: number }
 
 /** The client at ease on plates under the heel end of a stiff board, plumb line from the trochanter; mm. */
 export interface HeelPlates {

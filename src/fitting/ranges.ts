@@ -67,6 +67,10 @@ export const RANGES = {
   'foot.prosthesis.shankLean': angle(-5, 10, [-15, 20]),
   'foot.strikeAngle': angle(10, 25, [1, 45]),
   'foot.toeOffAngle': angle(30, 60, [10, 80]),
+  'foot.ankleRange': angle(0, 20, [0, 40]),
+  'foot.walk.angles.contact': angle(-25, -8, [-60, 20]),
+  'foot.walk.angles.midStance': angle(0, 15, [-30, 50]),
+  'foot.walk.angles.toeOff': angle(30, 55, [5, 85]),
 
   'last.length': LAST_LENGTH,
   'last.length.size': within(1, 500, 'size'),

@@ -1,10 +1,11 @@
 import {
   ballInnerFor, ballOuterFor, DEFAULT_STRIKE, hipHeightFor, pivotForwardFor, pivotHeightAbove, pivotHeightFor,
 } from './estimates.ts';
-import type { Complain, Path } from './faults.ts';
+import { LEAVE_OUT, type Complain, type Path } from './faults.ts';
 import type { Foot, HeelPlates, LastMeasures, Wearer } from './fitting.ts';
 import type { Measure } from './measure.ts';
 import type { FootLengths } from './readLast.ts';
+import { readWalk } from './readWalk.ts';
 import { readProsthesis, readStance, type Ankle, type RawFoot } from './readStance.ts';
 import { given, taken, takenIf, takenLength } from './taken.ts';
 import type { Joint, JointState } from './words.ts';
@@ -54,6 +55,11 @@ function platesOf({ heelPlates }: RawFoot, ankle: Ankle): HeelPlates | undefined
   return { height: taken(height ?? NaN), span: taken(span ?? NaN), hipAhead: taken(hipAhead ?? NaN) };
 }
 
+function rangeLeft({ ankleRange }: RawFoot, ankle: Ankle, at: Path, complain: Complain): Measure | undefined {
+  if (ankleRange !== undefined && ankle === 'free') complain([...at, 'ankleRange'], `${LEAVE_OUT}: it belongs to an ankle that must not bend`, 'Here the ankle is free.');
+  return takenIf(ankleRange);
+}
+
 /**
  * One foot with what was not measured estimated; complains of what may not be.
  * Undefined when the sheet does not say what must not bend: everything else hangs on that.
@@ -72,6 +78,9 @@ export function readFoot(raw: RawFoot, lengths: FootLengths, wearer: Wearer, las
     joint, state, ankleLocked: ankle !== 'free', ...lengths, ...pivot, hipHeight,
     stance: readStance(raw, ankle, { ...pivot, hipHeight, prosthesis, heelPlates }, last, at, complain),
     strikeAngle: takenIf(raw.strikeAngle) ?? DEFAULT_STRIKE,
-    ...given({ toeOffAngle: takenIf(raw.toeOffAngle), prosthesis, heelPlates, malleolusHeight: takenIf(raw.malleolusHeight) }),
+    ...given({
+      toeOffAngle: takenIf(raw.toeOffAngle), prosthesis, heelPlates, malleolusHeight: takenIf(raw.malleolusHeight),
+      ankleRange: rangeLeft(raw, ankle, at, complain), walk: readWalk(raw, wearer, at, complain),
+    }),
   };
 }

@@ -43,6 +43,13 @@ export const line = (most: number, about: string) => {
     .regex(/^(?=.*\S)[^\p{Cc}\p{Cs}\u2028\u2029\u200e\u200f\u202a-\u202e\u2066-\u2069]*$/u, { error: rule }).meta({ description: about });
 };
 
+/** Several lines of writing, tabs allowed. */
+export const rows = (about: string) => {
+  const rule = `lines of text, 1 to ${ROWS_MOST} characters, without other control marks than tabs`;
+  return z.string({ error: rule }).max(ROWS_MOST, { error: rule }).regex(/^(?=[^]*\S)(?:[\t\r\n]|[^\p{Cc}\p{Cs}])*$/u, { error: rule }).meta({ description: about });
+};
+const ROWS_MOST = 20_000;
+
 export const word = <const Words extends readonly [string, ...string[]]>(words: Words, about: string) =>
   z.enum(words, { error: `one of: ${words.join(', ')}` }).meta({ description: about });
 

@@ -1,6 +1,6 @@
 import * as z from 'zod';
 import { FOAMS, OUTSOLES, type FoamName, type OutsoleName } from '../materials/materials.ts';
-import { ankleMeasure, group, lengthOrSize, line, measure, setting, word } from './shapes.ts';
+import { ankleMeasure, group, lengthOrSize, line, measure, rows, setting, word } from './shapes.ts';
 import { FREEDOMS, JOINTS, JOINT_STATES, TOE_RULES, TOE_SHAPES } from './words.ts';
 
 const heelPlates = () => group({
@@ -14,6 +14,15 @@ const prosthesis = () => group({
   shankLean: measure('foot.prosthesis.shankLean', 'Aligned lean of the shank, forward is positive; 0 where left out.').optional(),
   prosthetist: line(80, 'Name of the prosthetist who agrees with another heel rise.').optional(),
 }).meta({ description: 'How the prosthetic foot was aligned.' });
+
+const walk = () => group({
+  angles: group({
+    contact: measure('foot.walk.angles.contact', 'Shank at heel contact, against upright; leaning back is negative. Side video, a line from ankle to knee.'),
+    midStance: measure('foot.walk.angles.midStance', 'Shank half way through stance, as the other foot passes, against upright; forward is positive. Side video.'),
+    toeOff: measure('foot.walk.angles.toeOff', 'Shank as the toe leaves the floor, against upright; forward is positive. Side video.'),
+  }).meta({ description: 'Three angles from a side video, as a phone takes it.' }).optional(),
+  table: rows('A pasted table, heel contact to toe-off: share of stance in %, shank angle in degrees (forward of upright positive), and where known the upright push in N or in % of body weight. Columns apart by tabs, semicolons, commas or spaces.').optional(),
+}).meta({ description: 'How this leg walks, as angles or as a table; the mean of seven people, marked as an estimate, where left out.' });
 
 const foot = () => group({
   stiff: group({
@@ -33,6 +42,8 @@ const foot = () => group({
   prosthesis: prosthesis().optional(),
   strikeAngle: measure('foot.strikeAngle', 'Tilt of the shoe at heel strike, toes up, as a positive angle; side video. 25° where left out.').optional(),
   toeOffAngle: measure('foot.toeOffAngle', 'Tilt of the shoe at toe-off, heel up, as a positive angle; side video.').optional(),
+  ankleRange: measure('foot.ankleRange', 'Only for an ankle that must not bend: movement it has left, up and down together, loaded; none where left out.').optional(),
+  walk: walk().optional(),
 }).meta({ description: 'The foot, measured barefoot and standing. Needed for a rocker.' });
 
 const HEIGHT_LIST = 'a list of 3 to 500 pairs [forward, height]';

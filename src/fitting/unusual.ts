@@ -20,6 +20,9 @@ type Named = readonly [RangeName, Measure | undefined];
 const wearerMeasures = ({ mass, stature, crotchHeight }: Wearer): Named[] =>
   [['wearer.mass', mass], ['wearer.stature', stature], ['wearer.crotchHeight', crotchHeight]];
 
+const walkMeasures = ({ walk }: Pick<Foot, 'walk'>): Named[] => (walk?.kind !== 'angles' ? []
+  : [['foot.walk.angles.contact', walk.contact], ['foot.walk.angles.midStance', walk.midStance], ['foot.walk.angles.toeOff', walk.toeOff]]);
+
 function footMeasures({ stance, prosthesis, heelPlates, ...foot }: Foot): Named[] {
   return [
     ['foot.length', foot.length], ['foot.ballInner', foot.ballInner], ['foot.ballOuter', foot.ballOuter],
@@ -28,7 +31,7 @@ function footMeasures({ stance, prosthesis, heelPlates, ...foot }: Foot): Named[
     stance.kind === 'locked' ? ['foot.ankleAngle', stance.found === 'prosthesis alignment' ? undefined : stance.ankleAngle] : ['foot.hipAhead', stance.hipAhead],
     ['foot.heelPlates.height', heelPlates?.height], ['foot.heelPlates.span', heelPlates?.span], ['foot.heelPlates.hipAhead', heelPlates?.hipAhead],
     ['foot.prosthesis.heelRise', prosthesis?.heelRise], ['foot.prosthesis.shankLean', prosthesis?.shankLean],
-    ['foot.strikeAngle', foot.strikeAngle], ['foot.toeOffAngle', foot.toeOffAngle],
+    ['foot.strikeAngle', foot.strikeAngle], ['foot.toeOffAngle', foot.toeOffAngle], ['foot.ankleRange', foot.ankleRange], ...walkMeasures(foot),
   ];
 }
 
