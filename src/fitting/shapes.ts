@@ -46,7 +46,7 @@ export const line = (most: number, about: string) => {
 /** Several lines of writing, tabs allowed. */
 export const rows = (about: string) => {
   const rule = `lines of text, 1 to ${ROWS_MOST} characters, without other control marks than tabs`;
-  return z.string({ error: rule }).max(ROWS_MOST, { error: rule }).regex(/^(?=[^]*\S)(?:[\t\r\n]|[^\p{Cc}\p{Cs}])*$/u, { error: rule }).meta({ description: about });
+  return z.string({ error: rule }).max(ROWS_MOST, { error: rule }).regex(/^(?=[\s\S]*\S)(?:[\t\r\n]|[^\p{Cc}\p{Cs}])*$/u, { error: rule }).meta({ description: about });
 };
 const ROWS_MOST = 20_000;
 

@@ -41,6 +41,7 @@ const NAMES = ['share of stance', 'shank angle', 'push'] as const;
 
 /** The numbers of a line, or what is wrong with it. */
 function numbersOf({ number, text, cells }: Line, columns: number): readonly number[] | string {
+  if (cells.some((cell) => /\d\s+[-+−\d]/.test(cell))) return `must have its columns apart by tabs or semicolons where decimals have a comma; line ${number} has "${text}"`;
   if (columns < 2 || columns > 3 || cells.length !== columns)
     return `must have two columns, share of stance and shank angle, or three with the push, the same on every line; line ${number} has ${cells.length}: "${text}"`;
   const numbers = cells.map((cell) => (/^[-+−]?(\d+([.,]\d*)?|[.,]\d+)$/.test(cell) ? Number(cell.replace(',', '.').replace('−', '-')) : NaN));
