@@ -52,16 +52,19 @@ export function cautionsFor(fitting: Fitting): readonly string[] {
   return [...cautions.filter(({ loud }) => loud), ...cautions.filter(({ loud }) => !loud)].map(({ text }) => text);
 }
 
+/** What rolling does to balance; loud where a risk of falling was ticked. */
+export const balanceCaution = (risks: readonly Risk[]): Caution => (UNSTEADY.some((risk) => risks.includes(risk))
+  ? { loud: true, text: 'Danger of falling: this client falls, feels little or has an unstable knee. No step in these shoes before specialist and physiotherapist agree; then only beside a rail, with help, on a level floor.' }
+  : { text: 'Rolling soles can make standing less steady. Whoever falls, has numb feet, sees poorly or walks unsteadily asks specialist and physiotherapist first.' });
+const UNSTEADY: readonly Risk[] = ['fall within a year', 'reduced feeling', 'unstable knee'];
+
 function standingCautions({ wearer: { risks }, shoes }: Fitting): Caution[] {
   const has = (...named: readonly Risk[]): boolean => named.some((risk) => risks.includes(risk));
-  const unsteady = has('fall within a year', 'reduced feeling', 'unstable knee');
   const prosthetic = SIDES.some((side) => shoes[side]?.foot?.state === 'prosthetic');
   return [
     { text: 'A doctor or authorised specialist prescribes these shoes, and the leg difference is the prescriber\'s figure. What is computed here is a shape, not a treatment.' },
     { text: 'A stiff rolling sole moves load to the neighbours: knee, hip and the other foot. Stop wearing it when new pain comes, and ask the prescriber.' },
-    unsteady
-      ? { loud: true, text: 'Danger of falling: this client falls, feels little or has an unstable knee. No step in these shoes before specialist and physiotherapist agree; then only beside a rail, with help, on a level floor.' }
-      : { text: 'Rolling soles can make standing less steady. Whoever falls, has numb feet, sees poorly or walks unsteadily asks specialist and physiotherapist first.' },
+    balanceCaution(risks),
     { loud: has('open wound', 'fusion not released', 'unstable knee', 'reduced feeling'), text: 'Not for an open wound, a fusion before its release, an unstable knee, uncontrolled spasm, rapid swelling, or numb feet without a plan to look at the skin.' },
     { text: 'First wear only under supervision: beside a rail on a level floor, then a turn, then a stair with a rail, 20 to 30 minutes in all; then look at the skin.' },
     { text: 'Change shoes to drive: the pedals must be felt and the ankle must move freely. After a fusion ask the authority and the insurer.' },

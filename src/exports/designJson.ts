@@ -19,6 +19,7 @@ import { jobLines, orderLines } from './orderWords.ts';
 import { rollNumbers } from './rollNumbers.ts';
 import { targetNumbers } from './targetNumbers.ts';
 import { spreadNumbers } from './spreadNumbers.ts';
+import { walkNumbers, walkOfPair } from './walkNumbers.ts';
 
 /** Raised when a field is renamed, moved or taken out; new fields come without it. */
 const FORMAT_VERSION = 1;
@@ -35,7 +36,7 @@ export function designJson(design: Design, made: Made): string {
     format: 'rockerbench design', version: FORMAT_VERSION,
     job: Object.fromEntries(jobLines(fitting)), level: levelInWords(fitting.wearer.legDifference),
     wearer: wearerOf(fitting), chordGapMm: fitting.making.chordGap, making: makingOf(fitting.making),
-    shoes: shoes.map((shoe, i) => ({ ...shoeOf(shoe, fitting), spread: spreadNumbers(spreads[i]!), ...targetNumbers(fitting, shoe.side), ...numbersBeside(made, shoe) })), ...numbersOfPair(design, made),
+    shoes: shoes.map((shoe, i) => ({ ...shoeOf(shoe, fitting), walk: walkNumbers(design, shoe), spread: spreadNumbers(spreads[i]!), ...targetNumbers(fitting, shoe.side), ...numbersBeside(made, shoe) })), ...walkOfPair(design), ...numbersOfPair(design, made),
     findings, overrides: fitting.overrides, cautions: cautionsFor(fitting),
   }, rounded, 2)}\n`;
 }

@@ -11,6 +11,7 @@ import type { Paper } from './drawing.ts';
 import { outlineSheet, outsoleSheet, sideSheet } from './dxfSheets.ts';
 import { jobSheetPdf } from './jobSheet.ts';
 import { solidFile, textFile, type NamedFile } from './namedFile.ts';
+import { rollFiles } from './rollFiles.ts';
 import { sha256 } from './sha256.ts';
 import { sideDrawing } from './sideDrawing.ts';
 import { svgText } from './svg.ts';
@@ -36,6 +37,7 @@ export function filesFor(design: Design, kernel?: Booleans): readonly NamedFile[
     ...filesBeside(design, made),
     ...targetsOn(design.fitting).map((one) => textFile(`${reference}_${one.curve.side}_trade-off.svg`, svgText(tradeOffDrawing(one, reference)))),
     textFile(`${reference}_drawing.svg`, svgText(sideDrawing(design, SCREEN))),
+    ...rollFiles(design),
     textFile(`${reference}_design.json`, designJson(design, made)),
   ];
   const sums = files.map(({ name, bytes }) => ({ name, sha256: sha256(bytes) }));

@@ -9,10 +9,10 @@ export type Ankle =
 
 /** The rule by which a shank rolls its shoe, in words. */
 export function ruleWords(ankle: Ankle): string {
-  if (ankle.kind === 'free') return 'free ankle: the shoe rolls as the foot turns against the floor, the ankle bending as the mean walker\'s does';
+  if (ankle.kind === 'free') return 'free ankle, the shoe rolls as the foot turns against the floor';
   return ankle.range > 0
-    ? 'part-locked ankle: what movement is left, half to each side of standing, takes up the turning of the shank first; the shoe rolls by the rest'
-    : 'locked ankle: the shoe rolls by as much as the shank turns from how it stands';
+    ? 'part-locked ankle, the movement left takes up the turning of the shank first, half to each side of standing, and the shoe rolls by the rest'
+    : 'locked ankle, the shoe rolls by as much as the shank turns from how it stands';
 }
 
 /**

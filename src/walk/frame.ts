@@ -1,3 +1,4 @@
+import type { Path, PathPiece } from '../geometry/path.ts';
 import type { Point } from '../geometry/point.ts';
 import { clamp } from '../geometry/solve.ts';
 import { cos, sin } from '../geometry/trig.ts';
@@ -67,6 +68,11 @@ export function laid({ turn, x, z }: Place, [px, pz]: Point): Point {
   const c = cos(turn), s = sin(turn);
   return [px * c + pz * s + x, pz * c - px * s + z];
 }
+
+/** The same of a whole outline. */
+export const laidPath = (place: Place, path: Path): Path => path.map((piece): PathPiece => (piece.kind === 'line'
+  ? { kind: 'line', from: laid(place, piece.from), to: laid(place, piece.to) }
+  : { ...piece, centre: laid(place, piece.centre), start: piece.start - place.turn }));
 
 /** The roll at a share of stance; further than upright on its end no shoe is turned. */
 export function rollAt({ rolls, body }: WalkOn, share: number): Rad {

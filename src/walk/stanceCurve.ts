@@ -28,9 +28,9 @@ export const isEstimatedCurve = ({ source }: StanceCurve): boolean => source !==
 
 /** Where a curve comes from, in words. */
 export const SOURCE_WORDS: Readonly<Record<CurveSource, string>> = {
-  mean: `${MEAN_CREDIT}; this client's walk was not measured (est.)`,
+  mean: `walk not measured, so the ${MEAN_CREDIT} (est.)`,
   angles: `three angles from a side video, between them the shape of the ${MEAN_CREDIT} (est.)`,
-  table: 'table of this client\'s walk',
+  table: 'walk as in its table',
 };
 
 /** One percent of stance. */

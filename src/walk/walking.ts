@@ -11,6 +11,7 @@ import { rollsOf, type Ankle } from './drive.ts';
 import { differencesOf, type StepDifferences } from './differences.ts';
 import { stepFigures, type StepFigures } from './figures.ts';
 import { FLAT_WITHIN, type WalkOn } from './frame.ts';
+import { ordinaryShape, type OrdinaryShape } from './ordinaryShape.ts';
 import { STANCE_PART } from './phases.ts';
 import { curveOf } from './stanceCurve.ts';
 
@@ -22,6 +23,8 @@ export interface ShoeWalk {
   readonly own: WalkOn;
   /** Of a matched shoe, which rolls like an ordinary one, the same. */
   readonly ordinary: WalkOn;
+  /** What an ordinary shoe looks like from the side. */
+  readonly shape: OrdinaryShape;
   /** The other foot's measures stand in for those of this one. */
   readonly borrowed: boolean;
   readonly figures: StepFigures;
@@ -53,10 +56,10 @@ function work({ shoes, fitting }: Pair): Walking {
 }
 
 function ofRocker(shoe: RockerShoe): ShoeWalk {
-  const { foot } = shoe.fitting, { stance: { leg, lean } } = shoe.rocker, carried = carriedBy(shoe), curve = curveOf(foot?.walk);
+  const { foot } = shoe.fitting, { rim } = shoe.bodies.whole, { stance: { leg, lean } } = shoe.rocker, carried = carriedBy(shoe), curve = curveOf(foot?.walk);
   const ankle: Ankle = foot?.ankleLocked ? { kind: 'locked', lean, range: foot.ankleRange?.value ?? 0 } : { kind: 'free' };
   const on = (body: RollBody, flatWithin: Rad): WalkOn => ({ body, carried, leg, curve, rolls: rollsOf(curve, ankle), flatWithin });
-  return told(shoe, ankle, on(rollBodyOf(shoe), 0), on(ordinaryBody(carried, shoe.bodies.whole.rim.start), FLAT_WITHIN), false);
+  return told(shoe, ankle, on(rollBodyOf(shoe), 0), on(ordinaryBody(carried, rim.start), FLAT_WITHIN), ordinaryShape(shoe, [rim.start, carried.ball[0], rim.end]), false);
 }
 
 /** A matched shoe has no foot of its own on the sheet: the other one's stands in it, with a free ankle, on a leg that reaches the same hip. */
@@ -64,13 +67,14 @@ function ofMatch(shoe: MatchShoe, rocker: RockerShoe, leg: Mm): ShoeWalk[] {
   const { fitting: { foot } } = shoe, stands = foot ?? rocker.fitting.foot;
   if (!stands) return [];
   const carried = carriedIn(shoe, stands, leg), ankle: Ankle = { kind: 'free' };
-  const body = ordinaryBody(carried, partsOf(shoe)?.bodies.whole.rim.start ?? 0), curve = curveOf(foot?.walk), on: WalkOn = { body, carried, leg, curve, rolls: rollsOf(curve, ankle), flatWithin: FLAT_WITHIN };
-  return [told(shoe, ankle, on, on, foot === undefined)];
+  const rim = partsOf(shoe)?.bodies.whole.rim ?? { start: 0, end: shoe.last.length };
+  const body = ordinaryBody(carried, rim.start), curve = curveOf(foot?.walk), on: WalkOn = { body, carried, leg, curve, rolls: rollsOf(curve, ankle), flatWithin: FLAT_WITHIN };
+  return [told(shoe, ankle, on, on, ordinaryShape(shoe, [rim.start, carried.ball[0], rim.end]), foot === undefined)];
 }
 
-function told({ side, kind }: Shoe, ankle: Ankle, own: WalkOn, ordinary: WalkOn, borrowed: boolean): ShoeWalk {
+function told({ side, kind }: Shoe, ankle: Ankle, own: WalkOn, ordinary: WalkOn, shape: OrdinaryShape, borrowed: boolean): ShoeWalk {
   const figures = stepFigures(own);
-  return { side, kind, ankle, own, ordinary, borrowed, figures, ordinaryFigures: own === ordinary ? figures : stepFigures(ordinary) };
+  return { side, kind, ankle, own, ordinary, shape, borrowed, figures, ordinaryFigures: own === ordinary ? figures : stepFigures(ordinary) };
 }
 
 /** The shorter leg is shorter by what is to be corrected. */

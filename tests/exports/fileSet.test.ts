@@ -36,7 +36,7 @@ describe('the files of a job', () => {
   test('each shoe its solids and outlines, then drawing, numbers and job sheet', () => expect(names(filesOf(JOBS.pair))).toEqual([
     'K-204_left_sole.stl', 'K-204_left_foam.stl', 'K-204_left_outsole.stl', 'K-204_left_side.dxf', 'K-204_left_outlines.dxf', 'K-204_left_outsole-flat.dxf',
     'K-204_right_sole.stl', 'K-204_right_foam.stl', 'K-204_right_outsole.stl', 'K-204_right_side.dxf', 'K-204_right_outlines.dxf', 'K-204_right_outsole-flat.dxf',
-    'K-204_drawing.svg', 'K-204_design.json', 'K-204_job-sheet.pdf',
+    'K-204_drawing.svg', 'K-204_rolling.svg', 'K-204_rolling.pdf', 'K-204_design.json', 'K-204_job-sheet.pdf',
   ]));
 
   test('a mould comes when the sheet asks for one, in halves where it is split', () => {
