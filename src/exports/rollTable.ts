@@ -37,7 +37,7 @@ export function drawnTable(table: StripTable, [left, top]: Point): Mark[] {
   const line = (cells: readonly string[], row: number, bold: boolean): Mark[] => {
     const y = top + (row + 1) * ROW, [label = '', ...values] = cells;
     return [
-      words(label, [left, y - 0.8], { size: SIZE, bold }), ...values.map((value, i) => words(value, [end(i), y - 0.8], { size: SIZE, bold, anchor: 'end' })),
+      words(label, [left, y - 0.8], { size: SIZE, bold }), ...values.flatMap((value, i) => (value === '' ? [] : [words(value, [end(i), y - 0.8], { size: SIZE, bold, anchor: 'end' })])),
       stroke([left, y], [right, y], 'thin', 'ink'),
     ];
   };

@@ -26,6 +26,9 @@ export type CurveSource = 'mean' | 'angles' | 'table';
 /** Whether nothing of it, or only three angles, was seen on this client. */
 export const isEstimatedCurve = ({ source }: StanceCurve): boolean => source !== 'table';
 
+/** Whether this client was seen to walk. */
+export const isMeasured = ({ source }: StanceCurve): boolean => source !== 'mean';
+
 /** Where a curve comes from, in words. */
 export const SOURCE_WORDS: Readonly<Record<CurveSource, string>> = {
   mean: `walk not measured, so the ${MEAN_CREDIT} (est.)`,

@@ -56,10 +56,16 @@ function work({ shoes, fitting }: Pair): Walking {
 }
 
 function ofRocker(shoe: RockerShoe): ShoeWalk {
-  const { foot } = shoe.fitting, { rim } = shoe.bodies.whole, { stance: { leg, lean } } = shoe.rocker, carried = carriedBy(shoe), curve = curveOf(foot?.walk);
+  const { own, ordinary, ankle } = walkOnRocker(shoe), { rim } = shoe.bodies.whole;
+  return told(shoe, ankle, own, ordinary, ordinaryShape(shoe, [rim.start, own.carried.ball[0], rim.end]), false);
+}
+
+/** A leg on its rocker, and on an ordinary shoe in its place. */
+export function walkOnRocker(shoe: RockerShoe): Pick<ShoeWalk, 'own' | 'ordinary' | 'ankle'> {
+  const { foot } = shoe.fitting, { leg, lean } = shoe.rocker.stance, carried = carriedBy(shoe), curve = curveOf(foot?.walk);
   const ankle: Ankle = foot?.ankleLocked ? { kind: 'locked', lean, range: foot.ankleRange?.value ?? 0 } : { kind: 'free' };
   const on = (body: RollBody, flatWithin: Rad): WalkOn => ({ body, carried, leg, curve, rolls: rollsOf(curve, ankle), flatWithin });
-  return told(shoe, ankle, on(rollBodyOf(shoe), 0), on(ordinaryBody(carried, rim.start), FLAT_WITHIN), ordinaryShape(shoe, [rim.start, carried.ball[0], rim.end]), false);
+  return { ankle, own: on(rollBodyOf(shoe), 0), ordinary: on(ordinaryBody(carried, shoe.bodies.whole.rim.start), FLAT_WITHIN) };
 }
 
 /** A matched shoe has no foot of its own on the sheet: the other one's stands in it, with a free ankle, on a leg that reaches the same hip. */

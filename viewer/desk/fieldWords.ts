@@ -9,6 +9,7 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   'foot.heelPlates.height': 'height of the plates', 'foot.heelPlates.span': 'span of the board', 'foot.heelPlates.hipAhead': 'hip ahead, on the plates',
   'foot.prosthesis.heelRise': 'aligned heel rise', 'foot.prosthesis.shankLean': 'aligned lean of the shank',
   'foot.strikeAngle': 'tilt at heel strike', 'foot.toeOffAngle': 'tilt at toe-off',
+  'foot.ankleRange': 'movement left in the ankle', 'foot.walk.angles.contact': 'shank at heel contact', 'foot.walk.angles.midStance': 'shank at mid-stance', 'foot.walk.angles.toeOff': 'shank at toe-off', 'foot.walk.table': 'table of the walk',
   'last.length': 'last length', 'last.pitch': 'pitch', 'last.toeSpring': 'toe spring of the last', 'last.heelBack': 'heel stands out behind', 'last.inflare': 'in-flare',
   upperWeight: 'weight of the upper',
   'order.toe.rule': 'toe arc by', 'order.toe.radius': 'toe radius', 'order.toe.toeSpring': 'wanted toe spring', 'order.toe.toeOffAngle': 'wanted slope at the tip', 'order.toe.endAngle': 'toe arc ends at',

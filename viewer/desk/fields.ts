@@ -16,6 +16,7 @@ interface Schema {
   readonly required?: readonly string[];
   readonly $ref?: string;
   readonly format?: string;
+  readonly maxLength?: number;
 }
 
 /** Told elsewhere on the page, or by tools of their own. */
@@ -54,13 +55,16 @@ function listOf(row: Schema, path: string, schema: Schema, forKind?: FieldShown[
 
 type Shape = Pick<FieldShown, 'kind'> & Partial<Pick<FieldShown, 'words' | 'measured'>>;
 
+/** Longer writing is pasted, and stands on several lines. */
+const ONE_LINE = 1000;
+
 function shapeOf(schema: Schema): Shape | undefined {
   if (schema.anyOf) return { kind: 'number', measured: true };
   if (schema.enum) return { kind: 'word', words: schema.enum };
   if (schema.type === 'array' && schema.items && schema.items.enum) return { kind: 'ticks', words: schema.items.enum };
   if (schema.type === 'number') return { kind: 'number' };
   if (schema.type === 'boolean') return { kind: 'yes' };
-  if (schema.type === 'string') return { kind: schema.format === 'date' ? 'date' : 'text' };
+  if (schema.type === 'string') return { kind: schema.format === 'date' ? 'date' : (schema.maxLength ?? 0) > ONE_LINE ? 'lines' : 'text' };
   return undefined;
 }
 

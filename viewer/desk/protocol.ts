@@ -137,7 +137,7 @@ export interface FieldShown {
   readonly help: string;
   /** `length` follows the units of the sheet. */
   readonly unit: string;
-  readonly kind: 'number' | 'word' | 'ticks' | 'text' | 'date' | 'yes' | 'list';
+  readonly kind: 'number' | 'word' | 'ticks' | 'text' | 'lines' | 'date' | 'yes' | 'list';
   readonly words?: readonly string[];
   /** May say how it was taken, and that it was taken twice. */
   readonly measured?: boolean;

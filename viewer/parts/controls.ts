@@ -24,6 +24,7 @@ export interface Control { readonly instead?: Instead; readonly input: HTMLEleme
 export function controlFor(field: FieldShown, sheet: SheetAccess, attributes: Readonly<Record<string, string>>): Control {
   const { path, kind, words = [] } = field;
   if (kind === 'ticks') return ticks(field, sheet, attributes);
+  if (kind === 'lines') return lines(field, sheet, attributes);
   if (kind === 'word' || kind === 'yes') {
     const options = kind === 'yes' ? ['true', 'false'] : words, said = (word: string): string => (kind === 'yes' ? (word === 'true' ? 'yes' : 'no') : word);
     const none = el('option', { value: '' }, '·'), input = el('select', { ...attributes, onchange: () => { sheet.set(path, input.value === '' ? undefined : kind === 'yes' ? input.value === 'true' : input.value); sheet.settle(); } },
@@ -59,6 +60,14 @@ function inWords(value: unknown, shown: (number: number) => number): string {
   if ('value' in value) return inWords(value.value, shown);
   if ('size' in value && 'system' in value) return `${String(value.size)} ${String(value.system)}`;
   return '';
+}
+
+/** Writing on several lines, pasted as a rule: tabs and line ends are kept. */
+function lines({ path }: FieldShown, sheet: SheetAccess, attributes: Readonly<Record<string, string>>): Control {
+  const input = el('textarea', { ...attributes, rows: 4, spellcheck: 'false' });
+  input.addEventListener('input', () => sheet.set(path, input.value.trim() === '' ? undefined : input.value));
+  input.addEventListener('change', () => sheet.settle());
+  return { input, update: (anew) => { const now = sheet.valueAt(path); if (anew || document.activeElement !== input) input.value = typeof now === 'string' ? now : ''; } };
 }
 
 /** A list of words that are ticked. Nothing ticked and none ticked are two things: the second is said with a button. */
