@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import stl from '@jscad/stl-serializer';
 import { booleanSole, gridAsPolyhedron, openEdgesOf } from './alternatives.mjs';
-import { design, faultsOf, figuresOf, linearSpread, readSheet, solidsOf, spreadSteps, stlBytes, toGeom3, triangleCount } from '../../dist/index.js';
+import { design, faultsOf, figuresOf, linearSpread, readSheet, solidsOf, spreadSteps, stlBytes, stridesAt, toGeom3, triangleCount, walkingOf } from '../../dist/index.js';
 import { findingsOf } from '../../dist/checks/findings.js';
 import { soleFrom } from '../../dist/solid/fromRocker.js';
 import { rockerCase } from '../../dist/design.js';
@@ -77,6 +77,14 @@ const variants = race({
   'by 2,000 variants of each, two rockers with turned crests': () => through(spreadSteps(turned)),
 }, 3);
 table('How sure a pair is', variants, 'solve one shoe, outline and all', Object.fromEntries(Object.keys(variants).slice(2).map((name) => [name, `wanted: under 2000 ms, here ${variants[name] < 2000 ? 'held' : 'missed'}`])));
+
+const walking = walkingOf(made), FRAMES = 1000, FRAME_WANTED = 1;
+const frames = race({
+  'worked out anew, figures and all': () => walkingOf({ ...made }),
+  [`${FRAMES} frames of both shoes`]: () => { for (let i = 0; i < FRAMES; i++) stridesAt(walking, i / 301); },
+}, 15);
+const frame = frames[`${FRAMES} frames of both shoes`] / FRAMES;
+table('A pair walking', frames, 'worked out anew, figures and all', { [`${FRAMES} frames of both shoes`]: `a frame ${frame.toFixed(3)} ms, wanted: under ${FRAME_WANTED} ms, here ${frame < FRAME_WANTED ? 'held' : 'missed'}` });
 
 const ways = race({
   'rows along the crest, ours': () => meshOf(bodies.whole, 0.05),
