@@ -1,11 +1,8 @@
-import { inDegrees, type Rad } from '../geometry/units.ts';
+import { GRAVITY, inDegrees, type Rad } from '../geometry/units.ts';
 import type { FoamName } from '../materials/materials.ts';
 import { layersOf, type Softness, type Stood } from './layer.ts';
 import type { RollBody } from './rollBody.ts';
 import { squashUnder, type Squash } from './squash.ts';
-
-/** Standard gravity, N for each kg. Source: 3rd General Conference on Weights and Measures, 1901. */
-export const GRAVITY = 9.80665;
 
 /** How many feet carry the body; on two each carries half. */
 export type Feet = 1 | 2;

@@ -20,7 +20,7 @@ export function ruleWords(ankle: Ankle): string {
  * movement left takes up (common practice: half of it to each side, without play or spring). Free: the shank less
  * the bend of the ankle, which is how the foot turns against the floor.
  */
-export function rollsOf({ shank, ankle: bends }: StanceCurve, ankle: Ankle): readonly Rad[] {
+export function drivenRolls({ shank, ankle: bends }: StanceCurve, ankle: Ankle): readonly Rad[] {
   if (ankle.kind === 'free') return shank.map((angle, i) => angle - bends[i]!);
   const side = ankle.range / 2;
   return shank.map((angle) => { const turned = angle - ankle.lean; return turned - Math.min(side, Math.max(-side, turned)); });

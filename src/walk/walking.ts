@@ -7,7 +7,7 @@ import { carriedBy, type Carried } from '../roll/carried.ts';
 import { rollBodyOf } from '../roll/ofSole.ts';
 import { ordinaryBody } from '../roll/ordinary.ts';
 import type { RollBody } from '../roll/rollBody.ts';
-import { rollsOf, type Ankle } from './drive.ts';
+import { drivenRolls, type Ankle } from './drive.ts';
 import { differencesOf, type StepDifferences } from './differences.ts';
 import { stepFigures, type StepFigures } from './figures.ts';
 import { FLAT_WITHIN, type WalkOn } from './frame.ts';
@@ -64,7 +64,7 @@ function ofRocker(shoe: RockerShoe): ShoeWalk {
 export function walkOnRocker(shoe: RockerShoe): Pick<ShoeWalk, 'own' | 'ordinary' | 'ankle'> {
   const { foot } = shoe.fitting, { leg, lean } = shoe.rocker.stance, carried = carriedBy(shoe), curve = curveOf(foot?.walk);
   const ankle: Ankle = foot?.ankleLocked ? { kind: 'locked', lean, range: foot.ankleRange?.value ?? 0 } : { kind: 'free' };
-  const on = (body: RollBody, flatWithin: Rad): WalkOn => ({ body, carried, leg, curve, rolls: rollsOf(curve, ankle), flatWithin });
+  const on = (body: RollBody, flatWithin: Rad): WalkOn => ({ body, carried, leg, curve, rolls: drivenRolls(curve, ankle), flatWithin });
   return { ankle, own: on(rollBodyOf(shoe), 0), ordinary: on(ordinaryBody(carried, shoe.bodies.whole.rim.start), FLAT_WITHIN) };
 }
 
@@ -74,7 +74,7 @@ function ofMatch(shoe: MatchShoe, rocker: RockerShoe, leg: Mm): ShoeWalk[] {
   if (!stands) return [];
   const carried = carriedIn(shoe, stands, leg), ankle: Ankle = { kind: 'free' };
   const rim = partsOf(shoe)?.bodies.whole.rim ?? { start: 0, end: shoe.last.length };
-  const body = ordinaryBody(carried, rim.start), curve = curveOf(foot?.walk), on: WalkOn = { body, carried, leg, curve, rolls: rollsOf(curve, ankle), flatWithin: FLAT_WITHIN };
+  const body = ordinaryBody(carried, rim.start), curve = curveOf(foot?.walk), on: WalkOn = { body, carried, leg, curve, rolls: drivenRolls(curve, ankle), flatWithin: FLAT_WITHIN };
   return [told(shoe, ankle, on, on, ordinaryShape(shoe, [rim.start, carried.ball[0], rim.end]), foot === undefined)];
 }
 

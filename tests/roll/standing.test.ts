@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { sin, tan } from '../../src/geometry/trig.ts';
-import { degrees } from '../../src/geometry/units.ts';
+import { degrees, GRAVITY } from '../../src/geometry/units.ts';
 import { FOAMS, OUTSOLES } from '../../src/materials/materials.ts';
 import { carriedBy, floorAt } from '../../src/roll/carried.ts';
 import { layersOf } from '../../src/roll/layer.ts';
@@ -8,7 +8,7 @@ import { midTurns } from '../../src/roll/midArc.ts';
 import { rollBodyOf } from '../../src/roll/ofSole.ts';
 import { lengthOn, placedAt } from '../../src/roll/rollBody.ts';
 import { SLOPES, standingOn } from '../../src/roll/slopes.ts';
-import { GRAVITY, perDegree, standingUnder } from '../../src/roll/standing.ts';
+import { perDegree, standingUnder } from '../../src/roll/standing.ts';
 import { swayOf } from '../../src/roll/sway.ts';
 import { stationAt } from '../../src/checks/stations.ts';
 import { rockersOf } from './support.ts';

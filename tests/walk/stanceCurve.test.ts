@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { degrees, inDegrees } from '../../src/geometry/units.ts';
-import { rollsOf } from '../../src/walk/drive.ts';
+import { drivenRolls } from '../../src/walk/drive.ts';
 import { MEAN_STANCE } from '../../src/walk/meanStance.ts';
 import { OTHER_LANDS, OTHER_LIFTS, STANCE_PART } from '../../src/walk/phases.ts';
 import { curveOf, MEAN_CURVE, valueAt } from '../../src/walk/stanceCurve.ts';
@@ -92,16 +92,16 @@ describe('a table', () => {
 
 describe('what the ankle hands on', () => {
   test('locked: all of the turning, counted from how the shank stands', () => {
-    rollsOf(MEAN_CURVE, { kind: 'locked', lean: degrees(4), range: 0 }).forEach((roll, i) => expect(inDegrees(roll)).toBeCloseTo(MEAN_STANCE[i]![0] - 4, 9));
+    drivenRolls(MEAN_CURVE, { kind: 'locked', lean: degrees(4), range: 0 }).forEach((roll, i) => expect(inDegrees(roll)).toBeCloseTo(MEAN_STANCE[i]![0] - 4, 9));
   });
   test('part-locked: what is left of it once the movement is used up, half to each side', () => {
-    const rolls = rollsOf(MEAN_CURVE, { kind: 'locked', lean: degrees(4), range: degrees(10) }).map(inDegrees);
+    const rolls = drivenRolls(MEAN_CURVE, { kind: 'locked', lean: degrees(4), range: degrees(10) }).map(inDegrees);
     expect(rolls[0]).toBeCloseTo(-15.53 - 4 + 5, 9);
     expect(rolls[100]).toBeCloseTo(43.04 - 4 - 5, 9);
     MEAN_STANCE.forEach(([shank], i) => { if (Math.abs(shank - 4) < 5) expect(rolls[i], `${i} %`).toBe(0); });
     expect(rolls.filter((roll) => roll === 0).length).toBeGreaterThan(20);
   });
   test('free: the foot turns against the floor as it does in the data', () => {
-    rollsOf(MEAN_CURVE, { kind: 'free' }).forEach((roll, i) => expect(inDegrees(roll)).toBeCloseTo(-MEAN_STANCE[i]![2], 9));
+    drivenRolls(MEAN_CURVE, { kind: 'free' }).forEach((roll, i) => expect(inDegrees(roll)).toBeCloseTo(-MEAN_STANCE[i]![2], 9));
   });
 });

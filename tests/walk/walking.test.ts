@@ -5,7 +5,7 @@ import { bodyBetween } from '../../src/roll/ofSole.ts';
 import { ordinaryBody } from '../../src/roll/ordinary.ts';
 import { placedAt, UPRIGHT, type RollBody } from '../../src/roll/rollBody.ts';
 import { solveRocker } from '../../src/profile/rocker.ts';
-import { rollsOf } from '../../src/walk/drive.ts';
+import { drivenRolls } from '../../src/walk/drive.ts';
 import { momentAbout, stepFigures } from '../../src/walk/figures.ts';
 import { FLAT_WITHIN, frameAt, laid, PERCENT_SHARES, tracesOf, type WalkOn } from '../../src/walk/frame.ts';
 import { isDoubleSupport, MOMENTS, phaseAt } from '../../src/walk/phases.ts';
@@ -32,7 +32,7 @@ const steady = (from: number, to: number): StanceCurve => {
   return curveOf({ kind: 'table', rows });
 };
 const on = (body: RollBody, pivot: Point, curve: StanceCurve, flatWithin = 0): WalkOn =>
-  ({ body, carried: { pivot, hip: [pivot[0], 900], ball: [140, 20] }, leg: 800, curve, rolls: rollsOf(curve, { kind: 'locked', lean: 0, range: 0 }), flatWithin });
+  ({ body, carried: { pivot, hip: [pivot[0], 900], ball: [140, 20] }, leg: 800, curve, rolls: drivenRolls(curve, { kind: 'locked', lean: 0, range: 0 }), flatWithin });
 
 describe('a wheel of 100 about the pivot, driven at one speed', () => {
   const walk = on(wheel(100, -20, 30), [0, 100], steady(-25, 40)), step = stepFigures(walk);
@@ -52,7 +52,7 @@ describe('a wheel of 100 about the pivot, driven at one speed', () => {
     expect(momentAbout([0, 100], frameAt(walk, 0.99))).not.toBeCloseTo(0, 3);
   });
   test('half of 65° with 26° of movement left in the ankle is all within the sole', () => {
-    const curve = steady(-25, 40), held = { ...walk, rolls: rollsOf(curve, { kind: 'locked', lean: 0, range: degrees(26) }) };
+    const curve = steady(-25, 40), held = { ...walk, rolls: drivenRolls(curve, { kind: 'locked', lean: 0, range: degrees(26) }) };
     expect(stepFigures(held)).toMatchObject({ carried: 1, corners: [], strike: expect.closeTo(degrees(-12), 9) as number, toeOff: expect.closeTo(degrees(27), 9) as number });
   });
 });
@@ -66,7 +66,7 @@ describe('an ordinary shoe, heel corner 50 mm behind a pivot 100 up', () => {
   });
   test('walks barefoot heights through a drop like those of people who do: 2.3 to 11.2 mm', () => {
     const ankle = mean(stances('ankle_y').map((up) => up[50]!)), square = ordinaryBody({ pivot: [45, ankle], hip: [45, 900], ball: [180, 10] }, 0);
-    const walk = { ...on(square, [45, ankle], MEAN_CURVE, FLAT_WITHIN), rolls: rollsOf(MEAN_CURVE, { kind: 'free' }) };
+    const walk = { ...on(square, [45, ankle], MEAN_CURVE, FLAT_WITHIN), rolls: drivenRolls(MEAN_CURVE, { kind: 'free' }) };
     expect(stepFigures(walk).pivotDrop).toBeGreaterThan(2.3);
     expect(stepFigures(walk).pivotDrop).toBeLessThan(11.2);
   });
