@@ -16,7 +16,7 @@ import { sideOutline, sideProfile } from './sideProfile.ts';
 import { onPaper, spot, type View } from './view.ts';
 
 /** Widest a shoe gets while it rolls, and how far above the floor a picture must reach for the ankle pivot, mm. */
-const WIDEST: Mm = 320, TALLEST: Mm = 230;
+const WIDEST: Mm = 320, TALLEST: Mm = 215;
 /** Scales a strip is drawn at; no length is taken from it, so one between those of technical drawings may stand. */
 const SCALES = [5, 7.5, 10] as const;
 /** Room on paper: left for the check lines, over a row for the name, under its ground for three lines of words. */
@@ -95,13 +95,16 @@ function pushMarks(view: View, { contact, push }: Frame, up: Mm): Mark[] {
   return length < ARROW_LENGTH ? [mark] : [mark, stroke(foot, tip, 'thin', 'governs'), arrowHead(tip, [0, -1], 'governs')];
 }
 
-const GAP: Mm = 2.5, LINE: Mm = 3.5;
+const GAP: Mm = 2, LINE: Mm = 3.3, MARGIN: Mm = 8;
 
-/** The table on the left; on the right what drives the roll, what is drawn, and the caution. */
+/** The table on the left; on the right what drives the roll and what is drawn; the caution over the whole width below. */
 function footOf(design: Design, figures: readonly ShoeWalkFigures[], box: Box): { readonly height: Mm; readonly marks: readonly Mark[] } {
-  const table = stripTable(design, figures), split = box.left + 3 + tableWidth(table) + 5, { text, loud = false } = balanceCaution(design.fitting.wearer.risks);
-  const told = [...ruleLines(figures).map((line) => [line, { size: 2.4, bold: false }] as const), [text, { size: loud ? LETTERS.label : 2.8, bold: true }] as const];
-  const lines = told.flatMap(([line, lettering]) => wrapped(line, (box.right - split - 4) / WIDER, lettering).map((one) => [one, lettering] as const));
-  const height = Math.max(tableHeight(table), lines.length * LINE) + 2 * GAP, top = box.bottom - height + GAP;
-  return { height, marks: [...drawnTable(table, [box.left + 3, top]), ...lines.map(([one, lettering], i) => words(one, [split, top + 2.6 + i * LINE], lettering))] };
+  const table = stripTable(design, figures), left = box.left + MARGIN, split = left + tableWidth(table) + 5, told = { size: 2.4 };
+  const rules = ruleLines(figures).flatMap((line) => wrapped(line, (box.right - split - 3) / WIDER, told)), upper = Math.max(tableHeight(table), rules.length * LINE) + GAP;
+  const { text, loud = false } = balanceCaution(design.fitting.wearer.risks), lettering = { size: loud ? LETTERS.heading : LETTERS.label, bold: true }, line = lettering.size * 1.25;
+  const caution = wrapped(text, (box.right - left - 3) / WIDER, lettering), height = GAP + upper + caution.length * line + GAP, top = box.bottom - height + GAP;
+  return { height, marks: [
+    ...drawnTable(table, [left, top]), ...rules.map((one, i) => words(one, [split, top + 2.4 + i * LINE], told)),
+    ...caution.map((one, i) => words(one, [left, top + upper + 0.8 * line + i * line], lettering)),
+  ] };
 }

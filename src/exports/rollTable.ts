@@ -5,7 +5,8 @@ import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import { OTHER_LANDS, OTHER_LIFTS } from '../walk/phases.ts';
 import { ruleWords } from '../walk/drive.ts';
-import { SOURCE_WORDS } from '../walk/stanceCurve.ts';
+import { MEAN_CREDIT } from '../walk/meanStance.ts';
+import type { CurveSource } from '../walk/stanceCurve.ts';
 import { stroke, words, type Mark } from './drawing.ts';
 
 /** The numbers of a strip: which of them, and a column for each shoe and for an ordinary one in the place of a rocker. */
@@ -27,7 +28,7 @@ export function stripTable(design: Design, figures: readonly ShoeWalkFigures[]):
 interface Told { readonly name: string; readonly told: readonly { readonly key: string; readonly label: string; readonly text: string }[] }
 
 /** Set small: the pictures need the room. */
-const SIZE: Mm = 2.5, ROW: Mm = 3.4, LABEL: Mm = 70, VALUE: Mm = 32;
+const SIZE: Mm = 2.5, ROW: Mm = 3.3, LABEL: Mm = 68, VALUE: Mm = 31;
 
 export const tableWidth = ({ columns }: StripTable): Mm => LABEL + columns.length * VALUE;
 export const tableHeight = ({ rows }: StripTable): Mm => (rows.length + 1) * ROW + 1;
@@ -44,12 +45,19 @@ export function drawnTable(table: StripTable, [left, top]: Point): Mark[] {
   return [...line(['Figure', ...table.columns], 0, true), ...table.rows.flatMap((cells, i) => line(cells, i + 1, false))];
 }
 
+/** The curve of a shoe, told short; the mean's credit stands once. */
+const DRIVEN_BY: Readonly<Record<CurveSource, string>> = {
+  mean: 'walk not measured, the mean stands for it (est.)', angles: 'three angles from a side video, between them as the mean (est.)', table: 'walk as in its table',
+};
+
 /** What drives each shoe and what is drawn, in sentences. */
 export function ruleLines(figures: readonly ShoeWalkFigures[]): string[] {
   const each = (of: (one: ShoeWalkFigures) => string): string[] => [...new Set(figures.map(of))].map((text) => `${capital(figures.filter((one) => of(one) === text).map(({ side }) => side).join(' and '))}: ${text}.`);
-  const pushes = figures.every(({ walk: { own } }) => own.curve.pushSource === 'table') ? 'the table' : 'the mean (est.)';
+  const measured = figures.filter(({ walk: { own } }) => own.curve.pushSource === 'table').length;
+  const pushes = measured === figures.length ? 'the table' : measured === 0 ? 'the mean (est.)' : 'the mean (est.) where no table tells it';
   return [
-    ...each(({ walk: { ankle, borrowed } }) => `${ruleWords(ankle)}${borrowed ? '; measured on the other foot (est.)' : ''}`), ...each(({ walk: { own } }) => SOURCE_WORDS[own.curve.source]),
+    ...each(({ walk: { ankle, borrowed } }) => `${ruleWords(ankle)}${borrowed ? '; measured on the other foot (est.)' : ''}`), ...each(({ walk: { own } }) => DRIVEN_BY[own.curve.source]),
+    ...(figures.every(({ walk: { own } }) => own.curve.source === 'table' && own.curve.pushSource === 'table') ? [] : [`${capital(MEAN_CREDIT)}.`]),
     `Toe down positive. Heights above the floor, knee straight. Arrow: the floor's upright push, of ${pushes}; fore and aft left out. The other foot lifts at ${100 * OTHER_LIFTS} % of stance, lands at ${100 * OTHER_LANDS} %. Thin: an ordinary shoe of the same heights.`,
   ];
 }

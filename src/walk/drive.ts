@@ -11,7 +11,7 @@ export type Ankle =
 export function ruleWords(ankle: Ankle): string {
   if (ankle.kind === 'free') return 'free ankle, the shoe rolls as the foot turns against the floor';
   return ankle.range > 0
-    ? 'part-locked ankle, the movement left takes up the turning of the shank first, half to each side of standing, and the shoe rolls by the rest'
+    ? 'part-locked ankle, the movement left takes up the turning of the shank first, half to each side of standing; the shoe rolls by the rest'
     : 'locked ankle, the shoe rolls by as much as the shank turns from how it stands';
 }
 
