@@ -85,7 +85,7 @@ function cardBlocks({ fitting, fitting: { job } }: Design, { shoe, parts }: Sole
 }
 
 /** A repairer has the wedge, not the last: one number, and what it is at the other place. */
-const springRow = ({ words: said, atLast }: SpringByWedge): string[] => [`Toe spring by wedge, under the end of the edge (at the tip of the last ${atLast})`, said];
+const springRow = ({ words: said, atLast, where }: SpringByWedge): string[] => [`Toe spring by wedge, ${where}${said.startsWith(atLast) ? '' : ` (there ${atLast})`}`, said];
 
 const stepsFor = ({ kind }: Shoe): readonly string[] => [
   'Before the old sole comes off: hold the gauge under it, stop against the back of the heel, and note where light shows.',

@@ -6,6 +6,7 @@ import type { Mm } from '../geometry/units.ts';
 import type { Design } from '../checks/design.ts';
 import { BASE_LEAST } from '../making/wedges/base.ts';
 import { LEAST_TOLD, leftOutWords, underOther } from '../making/wedges/findings.ts';
+import { endAgainstTip, springByWedge } from '../making/gauges/springByWedge.ts';
 import type { Trial } from '../making/wedges/trial.ts';
 import type { RockerShoe, Shoe } from '../pair/shoe.ts';
 import { variantWords } from '../making/wedges/variants.ts';
@@ -55,10 +56,19 @@ function setSection(design: Design, { side, order: { step }, wedges, trial, tria
         ],
       })),
     ),
-    paragraph('Heel, stands, ball, tip: how thick the wedge is there, mm, measured upright. order.apex: what to write on the sheet when it is chosen, % of the last from the heel. Toe spring: ground face above the ground at the tip of the last; the edge of the sole ahead of it stands higher.', WIDTH),
+    paragraph('Heel, stands, ball, tip: how thick the wedge is there, mm, measured upright. order.apex: what to write on the sheet when it is chosen, % of the last from the heel. Toe spring: ground face above the ground at the tip of the last.', WIDTH),
+    paragraph(springWords(design, own as RockerShoe, wedges), WIDTH),
     ...leftOut.map((one) => paragraph(leftOutWords(one), WIDTH)),
   ];
 }
+
+/** All shapes of a trial may stand higher than the sole is planned, and their arcs with them: what the other papers tell is said beside it. */
+function springWords({ fitting }: Design, own: RockerShoe, wedges: readonly TrialWedge[]): string {
+  const planned = wedges.find(({ variant }) => variant.planned)?.numbers.toeSpring, { atLast } = springByWedge(own, own, fitting), said = planned === undefined ? '' : mm(planned);
+  return sentences(said === atLast ? `Toe spring of the sole as planned: ${atLast}` : `Toe spring of the sole as planned, as drawing and job sheet tell it: ${atLast}; on the trial its arcs stand higher, and it is ${said}`, capital(endAgainstTip(own)));
+}
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** How much higher the shapes stand than the sole is planned, and what that means for the other shoe. */
 function raisedWords({ higher }: Trial, other: Shoe | undefined, missing: Mm): string {
   if (higher < LEAST_TOLD) return 'As high as the sole is planned.';

@@ -1,10 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { figuresOf } from '../../src/checks/figures.ts';
+import { mm } from '../../src/checks/say.ts';
+import { stationAt } from '../../src/checks/stations.ts';
 import type { Finding } from '../../src/checks/finding.ts';
 import { makingFindings } from '../../src/making/findings.ts';
 import { gaugesFor, type ShoeGauges } from '../../src/making/gauges/gauges.ts';
 import { backWall, type Slice } from '../../src/making/gauges/slice.ts';
 import { heightGauge } from '../../src/making/gauges/heightGauge.ts';
+import { endAgainstTip, springByWedge } from '../../src/making/gauges/springByWedge.ts';
 import { toeWedge } from '../../src/making/gauges/toeWedge.ts';
 import type { FlatPart } from '../../src/making/flatPart.ts';
 import { cutLine } from '../../src/making/cut/kerf.ts';
@@ -15,12 +18,12 @@ import type { Fitting } from '../../src/fitting/fitting.ts';
 import { degrees } from '../../src/geometry/units.ts';
 import { enclosedArea, pointAlong, pointOn, type Path } from '../../src/geometry/path.ts';
 import { distance, type Point } from '../../src/geometry/point.ts';
-import { partsOf, type SoleParts } from '../../src/pair/shoe.ts';
+import { partsOf, type RockerShoe, type SoleParts } from '../../src/pair/shoe.ts';
 import { endOf, heightAt, startOf } from '../../src/profile/groundFace.ts';
 import { planPoint, rollX } from '../../src/profile/rollLine.ts';
 import { groundPoint } from '../../src/solid/groundLine.ts';
 import { wallLine, wallPoint } from '../../src/solid/wall.ts';
-import { designOf, JOBS } from '../exports/jobs.ts';
+import { designOf, job, JOBS, rocker } from '../exports/jobs.ts';
 import { circleThrough } from '../judges/circle.ts';
 
 const gauged = (fitting: Fitting, making: object = {}): Fitting => ({ ...fitting, making: readMaking({ gauges: {}, ...making }) });
@@ -219,3 +222,19 @@ const edgeY = (edge: Path, x: number, sign: number): number =>
 function isInside(line: readonly (readonly [number, number])[], [x, y]: readonly [number, number]): boolean {
   return line.filter(([ax, ay], i) => { const [bx, by] = line[(i + 1) % line.length]!; return ay > y !== by > y && x < ax + ((bx - ax) * (y - ay)) / (by - ay); }).length % 2 === 1;
 }
+
+describe('the end of the ground face against the tip of the last', () => {
+  const taper = (lean: number): Fitting => job('K-290', { left: rocker('left', { taper: { heelInner: 0, heelOuter: 0, foreInner: degrees(lean), foreOuter: degrees(lean) } }) });
+  // Where walls lean in the ground line ends behind the tip, and on a toe that turns up what lies behind is lower.
+  test.each([['in', taper(3), 'behind', 'lower'], ['out', taper(-3), 'ahead of', 'higher']] as const)('walls that lean %s', (_, fitting, lies, stands) => {
+    const shoe = designOf(fitting).shoes[0] as RockerShoe, { height, where, atLast } = springByWedge(shoe, shoe, fitting);
+    expect(Math.sign(height - stationAt(shoe.shape, shoe.last.length).ground)).toBe(stands === 'higher' ? 1 : -1);
+    expect(where).toMatch(new RegExp(`under the end of the edge, \\d\\.\\d mm ${lies} the tip of the last`));
+    expect([endAgainstTip(shoe).includes(`${lies} it and stands ${stands}, ${mm(height)}`), mm(height) === atLast]).toEqual([true, false]);
+  });
+
+  test('under upright walls it is one place and one number', () => {
+    const shoe = designOf(taper(0)).shoes[0] as RockerShoe, { words, where, atLast } = springByWedge(shoe, shoe, taper(0));
+    expect([where, words, endAgainstTip(shoe)]).toEqual(['under the tip of the last', `${atLast} (est.)`, '']);
+  });
+});

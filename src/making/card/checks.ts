@@ -45,10 +45,11 @@ function weightCheck(bench: Bench): Check[] {
   return values.length ? [check('Weight of the sole', several ? 'the pair alike within 30 g' : 'noted', values, several ? weightOutside(bench) : undefined)] : [];
 }
 
-/** The wedge finds the end of the edge, which stands out ahead of the last and so higher than the figure. */
+/** The wedge finds the end of the edge, which need not be under the tip of the last, where the figure is told. */
 function wedgeCheck(bench: Bench): Check[] {
-  const values = bench.soles.map(({ shoe, parts }) => ({ side: shoe.side, text: springByWedge(shoe, parts, bench.design.fitting).words }));
-  return values.length ? [check('Toe spring by wedge: under the end of the edge, ahead of the last', `± ${SPRING_WITHIN} mm`, values)] : [];
+  const found = bench.soles.map(({ shoe, parts }) => ({ side: shoe.side, ...springByWedge(shoe, parts, bench.design.fitting) })), alike = new Set(found.map(({ where }) => where)).size === 1;
+  const values = found.map(({ side, words, where }) => ({ side, text: alike ? words : `${words} ${where}` }));
+  return values.length ? [check(`Toe spring by wedge${alike ? `, ${found[0]!.where}` : ''}`, `± ${SPRING_WITHIN} mm`, values)] : [];
 }
 
 /** Only of a shoe that was given one. */

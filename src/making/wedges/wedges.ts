@@ -1,3 +1,4 @@
+import { stationAt } from '../../checks/stations.ts';
 import type { WedgeOrder } from '../../fitting/making.ts';
 import type { Side } from '../../fitting/words.ts';
 import type { Mesh } from '../../geometry/mesh.ts';
@@ -80,7 +81,7 @@ function numbersOf({ planned, base, baseRim }: Trial, { sole }: TrialShape): Wed
   const all = Array.from({ length: LOOKS + 1 }, (_, i) => thick(from + ((to - from) * i) / LOOKS));
   return {
     heel: at(last.seatLength / 2), standing: thick(rocker.hip[0]), ball: at(last.tread), tip: thick(to), least: Math.min(...all), most: Math.max(...all),
-    toeSpring: below(rollX(line, [last.length, 0])),
+    toeSpring: stationAt(sole.shape, last.length).ground,
   };
 }
 const LOOKS = 400;
