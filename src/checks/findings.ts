@@ -10,6 +10,7 @@ import { ballsLevel, bendsAtBall, lastsAlike, notLevel, oneShoe, partlyInside, r
 import { alignedHeelRise } from './prosthesis.ts';
 import { rollingChecks } from './rolling.ts';
 import { guessedSpring, lostSpring, lowTip, steepTip, thinRaise, tipBeyondRaise } from './raiseTip.ts';
+import { inUnitOf } from './say.ts';
 import { isMatch, isRocker, see, type Pace, type Seen } from './seen.ts';
 import { slopeOffArc } from './slope.ts';
 import { squashedAway } from './squash.ts';
@@ -38,7 +39,7 @@ export function findingsOf(pair: Pair, pace?: Pace, besides: readonly Finding[] 
     ...oneShoe(seen), ...lastsAlike(seen), ...ballsLevel(seen, fitting), ...weightDifference(seen),
     ...SHEET_CHECKS.flatMap((check) => check(fitting)), ...besides, ...seen.flatMap(estimated),
   ];
-  return worstFirst(applyOverrides(found, fitting.overrides));
+  return worstFirst(applyOverrides(found, fitting.overrides)).map((one) => ({ ...one, text: inUnitOf(fitting.units, one.text) }));
 }
 
 function ofShoe(seen: Seen): Finding[] {

@@ -5,7 +5,7 @@ import { changedUnit, typedLength, type LengthUnit } from '../fitting/lengthUnit
 import type { Side } from '../fitting/words.ts';
 import { degrees, inDegrees, MM_PER_INCH } from '../geometry/units.ts';
 import { isAligned } from './prosthesis.ts';
-import { ANOTHER_LAST } from './say.ts';
+import { ANOTHER_LAST, inInches } from './say.ts';
 import { signQuestion, turnedAnkle } from './sign.ts';
 import { Infeasible, orInfeasible, type Change, type Mendable, type Remedy, type Trouble } from '../profile/infeasible.ts';
 import { RANGE_OF, tryMaking, withRemedy } from '../profile/remedy.ts';
@@ -137,9 +137,3 @@ function roundedAway(value: number, places: number, downwards: boolean): number 
 }
 
 const makes = (given: RockerCase): boolean => !(orInfeasible(() => soleFrom(given)) instanceof Infeasible);
-
-/** Lengths in a sentence, single or "… and …", turned into inches. */
-const inInches = (text: string): string =>
-  text.replace(/(?:(-?\d+(?:\.\d+)?) and )?(-?\d+(?:\.\d+)?) mm/g, (_, first: string | undefined, second: string) =>
-    `${first === undefined ? '' : `${inch(first)} and `}${inch(second)} in`);
-const inch = (mm: string): string => String(Number((Number(mm) / MM_PER_INCH).toFixed(3)));

@@ -4,9 +4,11 @@ import { inFull, type Finding } from '../../src/checks/finding.ts';
 import { makingFindings } from '../../src/making/findings.ts';
 import { findingsOf } from '../../src/checks/findings.ts';
 import { applyOverrides, stopsLeft } from '../../src/checks/overrides.ts';
+import { inInches, inUnitOf } from '../../src/checks/say.ts';
 import { design as workOut } from '../../src/design.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
 import { RISKS } from '../../src/fitting/words.ts';
+import { MM_PER_INCH } from '../../src/geometry/units.ts';
 import { bothRockers, changed, designOf, designWith, fittingWith, type Part } from './support.ts';
 
 describe('risks', () => {
@@ -126,4 +128,27 @@ describe('the report', () => {
     const of = (found: readonly Finding[], side: string): unknown[] => found.filter((finding) => finding.side === side).map(({ code, measured }) => [code, measured]);
     expect(of(findings, 'right')).toEqual(of(designWith().findings, 'left'));
   });
+});
+
+describe('a sheet in inches', () => {
+  const findingsIn = (block: object, bed = 220.98): Finding[] => {
+    const designing = workOut({ ...fittingWith({ making: { block, printBed: { x: bed, y: bed, z: 254 }, print: {} } }), units: 'in' });
+    if (!designing.ok) throw new Error('no design');
+    return [...designing.design.findings];
+  };
+  const told = (findings: readonly Finding[], code: string): string => findings.find((one) => one.code === code)?.text ?? '';
+
+  test('is advised in inches too, and what is named works when it is typed', () => {
+    const text = told(findingsIn({ length: 254, width: 100 }), 'BLOCK_TOO_SMALL'), [length, width] = /A block of .*?\(([\d.]+) × ([\d.]+) in\)/.exec(text)!.slice(1).map(Number);
+    expect(told(findingsIn({ length: length! * MM_PER_INCH, width: width! * MM_PER_INCH }), 'BLOCK_TOO_SMALL')).toBe('');
+    expect(text.replace(/[\d.]+ mm(?: × [\d.]+ mm)* \([^)]* in\)/g, '')).not.toMatch(/\d mm/);
+  });
+  test('sizes that are not whole mm are told to a tenth', () => expect(told(findingsIn({}, 150.4900000001), 'PRINT_BED')).toContain('150.5 × 150.5 × 254 mm (5.925 × 5.925 × 10 in)'));
+  test('one in mm has no word of inches', () => { for (const { text } of designOf(fittingWith({ making: { block: { length: 254, width: 100 } } })).findings) expect(text).not.toMatch(/\d in\b/); });
+});
+
+test('lengths in a sentence, alone and together, in inches', () => {
+  expect(inUnitOf('in', 'between 25.4 and 50.8 mm, 30 cm³ of 0.20 g/cm³, 3 mm more, 96 mm² and 2 parts'))
+    .toBe('between 25.4 and 50.8 mm (1 and 2 in), 30 cm³ of 0.20 g/cm³, 3 mm (0.118 in) more, 96 mm² and 2 parts');
+  expect(inInches('a block of 254 mm × 127 mm, 62 ± 12.7 mm')).toBe('a block of 10 × 5 in, 2.441 ± 0.5 in');
 });

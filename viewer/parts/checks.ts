@@ -75,9 +75,10 @@ function line(finding: Finding, moves: CheckMoves, lengths: LengthUnit): HTMLEle
     overriddenBy ? el('p', { class: 'by' }, `Taken by ${overriddenBy.by}: ${overriddenBy.reason} `, button('No longer taken', () => moves.giveBack(finding))) : severity === 'stop' ? takeForm(finding, moves) : undefined);
 }
 
-/** Sentences keep the unit they were written in; beside one in the other unit its own numbers stand in the unit shown. */
+/** Sentences keep the units they were written in; beside one that lacks the unit shown its own numbers stand in it. */
 function numbersIn({ text, measured, limit, unit }: Finding, lengths: LengthUnit): HTMLElement | undefined {
-  if (unit !== 'mm' || (lengths === 'mm' ? !/\d in\b/.test(text) : !/\d mm\b/.test(text))) return undefined;
+  const speaks = (of: LengthUnit): boolean => new RegExp(`\\d ${of}\\b`).test(text);
+  if (unit !== 'mm' || speaks(lengths) || !speaks(lengths === 'mm' ? 'in' : 'mm')) return undefined;
   const said = ([['here ', measured], ['limit ', limit]] as const).flatMap(([word, mm]) => (mm === undefined ? [] : [`${word}${shownLength(mm, 'mm', lengths)} ${lengths}`]));
   return said.length ? el('span', { class: 'in-unit' }, said.join(', ')) : undefined;
 }

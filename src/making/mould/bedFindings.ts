@@ -1,5 +1,5 @@
 import type { Finding } from '../../checks/finding.ts';
-import { mm } from '../../checks/say.ts';
+import { mm, sizeWords } from '../../checks/say.ts';
 import { PRACTICE } from '../../checks/sources.ts';
 import type { Mm } from '../../geometry/units.ts';
 import { BED_MARGIN, cutsInto, goesOn, heightNeeded, MOST_PIECES, squareFor } from './cuts.ts';
@@ -19,11 +19,11 @@ export function bedFindings(one: SetOut): Finding[] {
 function tooSmall({ side, order, making: { printBed }, layout: { blocks, rows, pour, vents } }: SetOut): Finding {
   const dowels = dowelsIn(MOST_PIECES, rows, order), cuts = cutsInto(MOST_PIECES, blocks, { cavity: dowels, lid: [...dowels, ...pour, ...vents] });
   const square = Math.ceil(squareFor(blocks, cuts)), high = Math.ceil(heightNeeded(blocks)), bed = printBed ?? { x: 0, y: 0, z: 0 }, works = { x: square, y: square, z: high };
-  const said = goesOn(works, blocks, cuts) ? ` A bed of ${square} × ${square} × ${high} mm takes it in ${MOST_PIECES} pieces.` : '';
+  const said = goesOn(works, blocks, cuts) ? ` A bed of ${sizeWords(square, square, high)} takes it in ${MOST_PIECES} pieces.` : '';
   const low = bed.z < high;
   return {
     ...common, code: 'MOULD_BED', severity: 'warn', side, measured: low ? bed.z : Math.min(bed.x, bed.y), limit: low ? high : square,
-    text: `Even cut across into ${MOST_PIECES} the mould does not go on the print bed of ${bed.x} × ${bed.y} × ${bed.z} mm with ${BED_MARGIN} mm to spare (making.printBed), so it is left whole.${said} A narrower rim (making.mould.rim) or a routed mould (making.mould.by) are other ways.`,
+    text: `Even cut across into ${MOST_PIECES} the mould does not go on the print bed of ${sizeWords(bed.x, bed.y, bed.z)} with ${BED_MARGIN} mm to spare (making.printBed), so it is left whole.${said} A narrower rim (making.mould.rim) or a routed mould (making.mould.by) are other ways.`,
   };
 }
 

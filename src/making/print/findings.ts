@@ -1,7 +1,7 @@
 import { layOn, smallestSquare, type Square } from '../../checks/bedFit.ts';
 import type { Finding } from '../../checks/finding.ts';
 import { over } from '../../checks/seen.ts';
-import { deg, mm } from '../../checks/say.ts';
+import { deg, mm, sizeWords } from '../../checks/say.ts';
 import { PRACTICE } from '../../checks/sources.ts';
 import type { Bed, Making, PrintOrder } from '../../fitting/making.ts';
 import type { Side } from '../../fitting/words.ts';
@@ -42,7 +42,7 @@ function ofOne(one: Lying, { print, printBed: bed }: Making): Finding[] {
 }
 
 const common = ({ side, order: { part } }: Lying) => ({ side, unit: 'mm', where: part, basis: PRACTICE } as const);
-const tooSmall = (bed: Bed): string => `print bed of ${bed.x} × ${bed.y} × ${bed.z} mm with ${MARGIN} mm to spare (making.printBed)`;
+const tooSmall = (bed: Bed): string => `print bed of ${sizeWords(bed.x, bed.y, bed.z)} with ${MARGIN} mm to spare (making.printBed)`;
 
 function soleOnBed(one: Lying, bed: Bed): Finding[] {
   const { plan, tall } = one, laid = layOn(plan, bed, MARGIN), square = laid.fits ? undefined : smallestSquare(plan, MARGIN), tooTall = over(tall, bed.z);
@@ -56,7 +56,7 @@ function soleOnBed(one: Lying, bed: Bed): Finding[] {
 }
 
 function needs(square: Square | undefined, tooTall: boolean, tall: Mm): string {
-  const side = Math.ceil(square?.side ?? 0), plan = square ? ` A bed of ${side} × ${side} mm takes it, long axis ${deg(inDegrees(square.turn), 0)} from the side.` : '';
+  const side = Math.ceil(square?.side ?? 0), plan = square ? ` A bed of ${sizeWords(side, side)} takes it, long axis ${deg(inDegrees(square.turn), 0)} from the side.` : '';
   return tooTall ? `${plan} It needs ${Math.ceil(tall)} mm of height.` : plan;
 }
 
@@ -69,7 +69,7 @@ function inTwo(one: Lying, bed: Bed): string {
 
 function squareWords(halves: readonly Outline[]): string {
   const side = Math.ceil(Math.max(...halves.map((half) => smallestSquare(half, MARGIN).side)));
-  return `a bed of ${side} × ${side} mm`;
+  return `a bed of ${sizeWords(side, side)}`;
 }
 
 function halvesOnBed(one: Lying, bed: Bed, joint: Joint): Finding[] {

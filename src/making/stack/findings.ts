@@ -1,5 +1,5 @@
 import type { Finding } from '../../checks/finding.ts';
-import { mm } from '../../checks/say.ts';
+import { mm, sizeWords } from '../../checks/say.ts';
 import { PRACTICE } from '../../checks/sources.ts';
 import type { RackSheet, StackOrder } from '../../fitting/making.ts';
 import { rangeOf } from '../../fitting/ranges.ts';
@@ -55,7 +55,7 @@ function tooSmall({ shoe, cover, plans }: Built, order: StackOrder, rack: readon
   const works = plansFor(cover, shoe, order, sized(rack, length, width)).length > 0, largest = rack.filter((sheet) => isNamed(sheet, order) || !whyLeftOut(sheet, shoe.order.foam)).reduce((most, sheet) => (sheet.length * sheet.width > most.length * most.width ? sheet : most));
   return [{
     ...COMMON, code: 'STACK_SHEET_SMALL', severity: 'warn', side: shoe.side, measured: Math.max(largest.length, largest.width), limit: length,
-    text: `No stack is made for the ${shoe.side} shoe: its layers do not go on the sheets of the rack that may be used, of which the largest is ${largest.length} × ${largest.width} mm.${works ? ` Sheets of ${length} × ${width} mm take them, with ${mm(order.trim)} of trim (making.stack.trim) and ${mm(order.apart)} to the edge (making.stack.apart).` : ''}`,
+    text: `No stack is made for the ${shoe.side} shoe: its layers do not go on the sheets of the rack that may be used, of which the largest is ${sizeWords(largest.length, largest.width)}.${works ? ` Sheets of ${sizeWords(length, width)} take them, with ${mm(order.trim)} of trim (making.stack.trim) and ${mm(order.apart)} to the edge (making.stack.apart).` : ''}`,
   }];
 }
 

@@ -1,5 +1,5 @@
 import type { Finding } from '../../checks/finding.ts';
-import { grams, mm, rounded } from '../../checks/say.ts';
+import { grams, mm, rounded, sizeWords } from '../../checks/say.ts';
 import { PRACTICE } from '../../checks/sources.ts';
 import type { RackSheet, StackOrder } from '../../fitting/making.ts';
 import { FOAMS, type FoamName } from '../../materials/materials.ts';
@@ -41,7 +41,7 @@ export function noFoam({ shoe, cover }: Built, order: StackOrder, rack: readonly
   const others = FOAM_NAMES.filter((other) => other !== foam && works(other, rack)), sheet: RackSheet = { ...TRIED, name: foam, material: foam, density: FOAMS[foam].density };
   const ways = [
     ...others.map((other) => `Ordered of ${other} (order.foam) it is made of ${listed(sheetsFor(rack, order, 'whole', other).map(({ name }) => name))}.`),
-    ...(works(foam, [...rack, sheet]) ? [`A sheet of ${foam} put in the rack does: ${mm(sheet.thickness, 0)}, ${rounded(sheet.density, 2)} g/cm³, not softer than ${SOFTEST_WORDS}, ${sheet.length} × ${sheet.width} mm.`] : []),
+    ...(works(foam, [...rack, sheet]) ? [`A sheet of ${foam} put in the rack does: ${mm(sheet.thickness, 0)}, ${rounded(sheet.density, 2)} g/cm³, not softer than ${SOFTEST_WORDS}, ${sizeWords(sheet.length, sheet.width)}.`] : []),
   ];
   return [{
     ...COMMON, code: 'STACK_NO_FOAM', severity: 'warn', unit: '',
