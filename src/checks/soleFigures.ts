@@ -28,8 +28,8 @@ export function foamFigure({ shape }: SoleParts): Plain {
 export function weightFigures(shoe: Shoe, parts: SoleParts): readonly Plain[] {
   const { volume, weight } = weightsOf(shoe, parts), { upperWeight } = shoe.fitting;
   const stiffener = shoe.kind === 'match' ? [] : [
-    plain('stiffenerVolume', 'Volume of the stiffener', volume.stiffener, 'cm³'),
-    plain('stiffenerWeight', 'Weight of the stiffener', weight.stiffener, 'g'),
+    plain('stiffenerVolume', 'Volume of the stiffener, out to the edge', volume.stiffener, 'cm³'),
+    plain('stiffenerWeight', 'Weight of the stiffener, out to the edge', weight.stiffener, 'g'),
   ];
   return [
     plain('foamVolume', 'Volume of the foam', volume.foam, 'cm³'),

@@ -2,7 +2,8 @@ import type { Design } from '../checks/design.ts';
 import { cubic, grams, mm, rounded } from '../checks/say.ts';
 import { CEMENT } from '../materials/materials.ts';
 import type { Mm } from '../geometry/units.ts';
-import { besidesFor, cementFor, costFor, groundShare, STIFFENER_INSET, weightOf, type Besides, type Size } from '../making/stack/cuttingList.ts';
+import { PLY_INSET } from '../making/plies.ts';
+import { besidesFor, cementFor, costFor, groundShare, weightOf, type Besides, type Size } from '../making/stack/cuttingList.ts';
 import { groundAway, type ShoeStack, type Stacks } from '../making/stack/stack.ts';
 import { wasteOf } from '../making/nest/nest.ts';
 import { A4, type Drawing } from './drawing.ts';
@@ -105,7 +106,7 @@ function besidesSection({ shoes, fitting: { job: { reference } } }: Design, stac
   const cement = [...layers, ...besides.flatMap(({ outsole, stiffener }) => [outsole.cement, stiffener?.cement ?? 0])].reduce((sum, one) => sum + one, 0);
   const rows = besides.flatMap(({ side: of, outsole, stiffener }): Row[] => [
     { cells: [side(of), `outsole, ${outsole.material}`, rounded(outsole.thickness, 1), size(outsole.size), cm2(outsole.area), grams(outsole.weight), rounded(outsole.cement, 0), `${reference}_${of}_outsole-flat.dxf`] },
-    ...(stiffener ? [{ cells: [side(of), 'stiffener (est.)', rounded(stiffener.thickness, 1), size(stiffener.size), cm2(stiffener.area), `cloth ${grams(stiffener.cloth)}, resin ${grams(stiffener.resin)}`, rounded(stiffener.cement, 0), `feather line, ${mm(STIFFENER_INSET, 0)} set in`] }] : []),
+    ...(stiffener ? [{ cells: [side(of), 'stiffener (est.)', rounded(stiffener.thickness, 1), size(stiffener.size), cm2(stiffener.area), `cloth ${grams(stiffener.cloth)}, resin ${grams(stiffener.resin)}`, rounded(stiffener.cement, 0), `feather line, ${mm(PLY_INSET, 0)} set in`] }] : []),
   ]);
   return [
     heading('Rubber, stiffener, cement'),
@@ -113,7 +114,7 @@ function besidesSection({ shoes, fitting: { job: { reference } } }: Design, stac
       { title: 'Shoe', width: 20 }, { title: 'Part', width: 34 }, { title: 'mm thick', width: 15, right: true }, { title: 'Blank mm', width: 20, right: true }, { title: 'cm²', width: 11, right: true }, { title: 'Weight', width: 24 },
       { title: 'Glue g', width: 12, right: true }, { title: 'Outline', width: 44 },
     ], rows, { size: 2.9 }),
-    space(1), ...(stiffened ? [paragraph(`The stiffener is an estimate until its plies are laid out: the feather line set in by ${mm(STIFFENER_INSET, 0)} all round, equal weights of cloth and resin in the plate. Mix more resin than that: some stays in brush and cup.`, WIDTH)] : []),
+    space(1), ...(stiffened ? [paragraph(`The stiffener is an estimate until its plies are laid out: the feather line set in by ${mm(PLY_INSET, 0)} all round, equal weights of cloth and resin in the plate. Mix more resin than that: some stays in brush and cup.`, WIDTH)] : []),
     paragraph(`Cement in all ${grams(cement)}: ${CEMENT.perFace} g/m² on both faces of every joint (${CEMENT.basis}).`, WIDTH),
   ];
 }

@@ -2,12 +2,13 @@ import { cautionsFor } from '../checks/cautions.ts';
 import { figuresOf, inWords, measuresListed, stationsOf, type Station } from '../checks/figures.ts';
 import { inFull, type Finding } from '../checks/finding.ts';
 import { inputOf } from '../checks/inputs.ts';
-import { deg, mm, rounded } from '../checks/say.ts';
+import { deg, grams, mm, rounded, sentences } from '../checks/say.ts';
 import type { Fitting } from '../fitting/fitting.ts';
 import type { Making } from '../fitting/making.ts';
 import { isEstimated, type Measure } from '../fitting/measure.ts';
 import { inDegrees, MM_PER_INCH, type Mm } from '../geometry/units.ts';
 import { levelInWords } from '../pair/level.ts';
+import { FILL_RIM, pliesWeight, PLY_INSET, rimRoundPlies } from '../making/plies.ts';
 import type { Shoe } from '../pair/shoe.ts';
 import type { Design } from '../checks/design.ts';
 import { framed, heading, introduction, paragraph, space, subheading, table, type Block, type Cell, type Row } from './flow.ts';
@@ -59,8 +60,18 @@ export function figuresSection({ fitting, shoes }: Design): Block[] {
       [{ title: 'Figure', width: WIDTH - value * shoes.length }, ...shoes.map((shoe) => ({ title: sideName(shoe), width: value, right: true }))],
       labels.map((label) => ({ cells: [label, ...columns.map((column) => column.get(label) ?? '')] })),
     ),
+    ...pliesWords(shoes),
   ];
 }
+
+/** The figures reckon with a plate out to the edge; what is laid up is less, and the rim is filled. */
+const pliesWords = (shoes: readonly Shoe[]): Block[] => {
+  const stiff = shoes.flatMap((shoe) => (shoe.kind === 'rocker' && shoe.shape.stiffener > 0 ? [shoe] : [])), [first] = stiff;
+  return first ? [space(1), paragraph(sentences(
+    `Plies that stay ${mm(PLY_INSET, 0)} inside the feather line weigh less than the stiffener counted out to the edge: ${stiff.map(({ side, shape }) => `${side} ${grams(pliesWeight(shape))}`).join(', ')}`,
+    `With them ${rimRoundPlies(first.shape)}`, FILL_RIM,
+  ), WIDTH)] : [];
+};
 
 const STATION_COLUMNS = [
   ['ground', 'ground'], ['thick', 'thickness'], ['square', 'square'], ['upper', 'upper'], ['foam', 'foam'],

@@ -3,6 +3,8 @@ import { pointAlong, pointOn, type Path, type PathLine, type PathPiece } from '.
 import { between, type Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { FigureKey } from '../checks/figures.ts';
+import { sentences } from '../checks/say.ts';
+import { FILL_RIM, PLY_INSET, rimRoundPlies } from '../making/plies.ts';
 import { setOut } from '../making/setOut.ts';
 import { foamOutlines } from '../making/templates/foamOutlines.ts';
 import { acrossOutline, planMarks, type PlanMarkName } from '../making/templates/planMarks.ts';
@@ -21,9 +23,6 @@ import { lettering, line, namedLine, tied, type Template } from './template.ts';
 
 /** What the templates of one sole are drawn from; `name` is job and date, as lettered within. */
 export interface Sole { readonly shoe: Shoe; readonly parts: SoleParts; readonly book: FigureBook; readonly name: string }
-
-/** How far plies stay inside the feather line, so that the edge can be trimmed without opening carbon. Common practice, 5 to 8 mm. */
-export const PLY_INSET: Mm = 6;
 
 export function planTemplates(sole: Sole): Template[] {
   const rocker = sole.shoe.kind === 'rocker';
@@ -52,9 +51,10 @@ function foamBody(sole: Sole): Template {
 }
 
 function stiffener(sole: Sole): Template {
-  const { shoe, parts: { shape: { feather } } } = sole, plies = setOut(feather, -PLY_INSET);
+  const { shoe, parts: { shape, shape: { feather } } } = sole, plies = setOut(feather, -PLY_INSET);
   return template(sole, 'stiffener', 'stiffener plies', [
     `Plain inset of ${PLY_INSET} mm from the feather line (broken); the laminate is not designed yet.`,
+    sentences(`Beyond it ${rimRoundPlies(shape)}`, FILL_RIM),
     'Number the plies in the order of use before any resin is mixed.', SEEN,
   ], together([
     outlined(sole, plies), line(turned(shoe, feather), 'hidden'), within(sole, plies, 'stiffener plies'), marksOn(sole, plies, FOOT), tiedTo(shoe, plies, 'cut here', 0.62),

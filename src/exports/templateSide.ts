@@ -26,7 +26,7 @@ export function sideTemplate(sole: Sole, joints: readonly LayerJoint[] = []): Te
     side: shoe.side, stem: 'side-profile', part: 'side profile',
     notes: [
       'Figures: below, mm from the heel and height of the ground face above the ground; above, height of the face the sole is glued to.',
-      `Broken lines: underside of the stiffener, underside of the foam${joints.length ? '; dash and two dots: joints of the layers' : ''}. Heel left for both shoes.`,
+      `Broken lines: ${profile.stiffener ? 'underside of the stiffener, ' : ''}underside of the foam${joints.length ? '; dash and two dots: joints of the layers' : ''}. Heel left for both shoes.`,
       ...(turned ? ['Seen square to the crest line: heights and arcs are true, lengths along the long axis stand shortened.'] : []),
     ],
     picture: together([

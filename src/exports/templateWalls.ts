@@ -19,7 +19,7 @@ export function wallTemplate(sole: Sole, joints: readonly LayerJoint[] = []): Te
       'Cut out, wrap round with the letters outwards, heel and toe ends meeting; grind down to the lower line.',
       `Upper edge on the wall: ${strips.map(({ side, topLength }) => `${side} ${mm(topLength)}`).join(', ')}.`,
       stretch < 0.0005 ? 'Upright walls: nothing is stretched.' : `The walls lean and bend two ways: half way up the paper is off by ${mm(stretch, 2)} over a whole side.`,
-      `Figures: mm from the heel on the long axis. Broken lines: underside of the stiffener, joint of foam and outsole${joints.length ? '; dash and two dots: joints of the layers' : ''}.`,
+      `Figures: mm from the heel on the long axis. Broken lines: ${sole.parts.shape.stiffener > 0 ? 'underside of the stiffener and of the filled rim round it, ' : ''}joint of foam and outsole${joints.length ? '; dash and two dots: joints of the layers' : ''}.`,
     ],
     picture: together(strips.map((strip, i) => picture(sole, strip, drops[i]!))),
     fixed: strips.flatMap((strip, i) => numbers(placed(sole, strip, drops[i]!), strip)),

@@ -1,4 +1,5 @@
-import { mm } from '../../checks/say.ts';
+import { mm, sentences } from '../../checks/say.ts';
+import { FILL_RIM, PLY_INSET, rimRoundPlies } from '../plies.ts';
 import { sidesOf, soleTarget, stiffened, type Bench } from './bench.ts';
 import { step, type Step } from './step.ts';
 import { WAITS } from './waits.ts';
@@ -7,10 +8,11 @@ import { WAITS } from './waits.ts';
 export function stiffenerSteps(bench: Bench): Step[] {
   const soles = stiffened(bench), sides = sidesOf(soles);
   if (soles.length === 0) return [];
+  const thickest = soles.map(({ parts: { shape } }) => shape).reduce((most, one) => (one.stiffener > most.stiffener ? one : most));
   const thickness = soleTarget(soles, 'Stiffener, thickness', ({ parts: { shape } }) => mm(shape.stiffener), '± 0.1 mm');
   return [
     step({
-      name: 'Dry run of the plies', sides, how: 'Cut cloth, peel ply, film and pad; number them in the order of use and lay them out. Keep plies 5 to 8 mm inside the feather line. Nothing is mixed yet.',
+      name: 'Dry run of the plies', sides, how: `Cut cloth, peel ply, film and pad; number them in the order of use and lay them out. Keep plies 5 to 8 mm inside the feather line, the template's ${PLY_INSET}. Nothing is mixed yet.`,
       batches: ['cloth'], hazards: ['carbon'],
     }),
     step({
@@ -29,5 +31,6 @@ export function stiffenerSteps(bench: Bench): Step[] {
       wait: WAITS.cement, batches: ['cement for the stiffener'], hazards: ['solvent', 'carbon'],
     }),
     step({ name: 'Lay the stiffener on and press', sides, how: 'By the centre and ankle lines, from the middle outwards, last in. It must not stand proud at the feather line.', wait: WAITS.joint }),
+    step({ name: 'Fill the rim round the plies', sides, how: sentences(`On the sole as planned ${rimRoundPlies(thickest)}`, FILL_RIM, 'Let it set, and rub it down by hand, flush and without touching the plies'), batches: ['filler'], hazards: ['dust', 'carbon'] }),
   ];
 }

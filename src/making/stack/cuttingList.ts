@@ -1,10 +1,12 @@
 import type { RackSheet } from '../../fitting/making.ts';
 import type { Side } from '../../fitting/words.ts';
 import { windowRound } from '../../geometry/clip.ts';
-import { enclosedArea, pathLength, type Path } from '../../geometry/path.ts';
+import { enclosedArea, type Path } from '../../geometry/path.ts';
 import type { Grams, Mm } from '../../geometry/units.ts';
-import { CEMENT, OUTSOLES, STIFFENER, type OutsoleName } from '../../materials/materials.ts';
+import { CEMENT, OUTSOLES, type OutsoleName } from '../../materials/materials.ts';
 import { partsOf, type Shoe } from '../../pair/shoe.ts';
+import type { SoleShape } from '../../solid/soleShape.ts';
+import { pliesArea, pliesWeight, PLY_INSET } from '../plies.ts';
 import { unrolledOutsole } from '../unrolled.ts';
 import type { Layer, Piece } from './stack.ts';
 
@@ -33,23 +35,19 @@ export function groundShare({ pieces, sheet: { thickness }, foam }: Layer): numb
   return cut > 0 ? Math.max(0, 1 - foam / cut) : 0;
 }
 
-/** A stiffener stays this far inside the feather line, so that the edge can be trimmed without opening it. Common practice of the trade, 5 to 8 mm. */
-export const STIFFENER_INSET: Mm = 6;
-
 export function besidesFor(shoe: Shoe): Besides | undefined {
   const parts = partsOf(shoe);
   if (!parts) return undefined;
   const { shape } = parts, { outsole: { material, thickness } } = shoe.order, flat = unrolledOutsole(shape), area = enclosedArea(flat);
   return {
     side: shoe.side, outsole: { material, thickness, size: sizeOfPath(flat, 0), area, weight: weightOf(area, { thickness, density: OUTSOLES[material].density }), cement: cementFor(area) },
-    ...(shape.stiffener > 0 && { stiffener: stiffenerFor(shape.feather, shape.stiffener) }),
+    ...(shape.stiffener > 0 && { stiffener: stiffenerFor(shape) }),
   };
 }
 
-/** A line set in all round encloses less by its length times the way in, and a round of that way is gained back. */
-function stiffenerFor(feather: Path, thickness: Mm): NonNullable<Besides['stiffener']> {
-  const area = enclosedArea(feather) - pathLength(feather) * STIFFENER_INSET + Math.PI * STIFFENER_INSET ** 2, weight = weightOf(area, { thickness, density: STIFFENER.density });
-  return { thickness, size: sizeOfPath(feather, STIFFENER_INSET), area, cloth: weight / 2, resin: weight / 2, cement: cementFor(area) };
+function stiffenerFor(shape: SoleShape): NonNullable<Besides['stiffener']> {
+  const area = pliesArea(shape), weight = pliesWeight(shape);
+  return { thickness: shape.stiffener, size: sizeOfPath(shape.feather, PLY_INSET), area, cloth: weight / 2, resin: weight / 2, cement: cementFor(area) };
 }
 
 function sizeOfPath(path: Path, inset: Mm): Size {

@@ -13,7 +13,11 @@ import { WAITS } from '../../../src/making/card/waits.ts';
 import { madeFor, type ShoeBlock, type ShoeMould } from '../../../src/making/made.ts';
 import { mouldNumbers } from '../../../src/exports/mouldNumbers.ts';
 import type { CastName } from '../../../src/materials/materials.ts';
-import { partsOf } from '../../../src/pair/shoe.ts';
+import { enclosedArea } from '../../../src/geometry/path.ts';
+import { STIFFENER } from '../../../src/materials/materials.ts';
+import { pliesWeight, PLY_INSET } from '../../../src/making/plies.ts';
+import { setOut } from '../../../src/making/setOut.ts';
+import { partsOf, type RockerShoe } from '../../../src/pair/shoe.ts';
 import { rollX } from '../../../src/profile/rollLine.ts';
 import { groundPoint } from '../../../src/solid/groundLine.ts';
 import { designOf, JOBS, match, SAMPLES } from '../../exports/jobs.ts';
@@ -262,4 +266,13 @@ describe('a way of which nothing is ordered', () => {
 test('cautions are sentences of their own', () => {
   for (const text of Object.values(HAZARDS)) expect(text).toMatch(/^[A-Z].*\.$/);
   expect(new Set(Object.values(HAZARDS)).size).toBe(Object.keys(HAZARDS).length);
+});
+
+test('the rim round the plies is told with its size and what fills it, and what is laid up weighs less than a plate out to the edge', () => {
+  const [step] = stepsOf(cardOf({})).filter(({ name }) => name === 'Fill the rim round the plies'), { shape } = PAIR.shoes.find(({ kind }) => kind === 'rocker') as RockerShoe;
+  expect(step?.how).toMatch(/a rim 6 mm wide and 1\.5 mm deep stays open.*cork filler/);
+  // The plate cut by offset, another way than by the length of its line.
+  const plate = (Math.abs(enclosedArea(setOut(shape.feather, -PLY_INSET))) * shape.stiffener / 1000) * STIFFENER.density;
+  expect(pliesWeight(shape) / plate).toBeCloseTo(1, 2);
+  expect(pliesWeight(shape)).toBeLessThan(figuresOf(PAIR.shoes[0]!, PAIR.fitting).find(({ key }) => key === 'stiffenerWeight')!.value - 5);
 });
