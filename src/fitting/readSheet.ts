@@ -1,5 +1,5 @@
-import { checkShape, type Readable, type ReadableSheet, type Slip } from './checkShape.ts';
-import { asSpoken, inMmAndRadians } from './convert.ts';
+import { checkShape, type Readable, type ReadableSheet, type Shape, type Slip } from './checkShape.ts';
+import { asSpoken, inMmAndRadians, type SheetUnits } from './convert.ts';
 import { checkRules } from './crossRules.ts';
 import { complaintsAbout, fault, isMissing, pathName, valueAt, withoutInside, type Complain, type Fault } from './faults.ts';
 import type { Fitting, Job, ShoeFitting, Wearer } from './fitting.ts';
@@ -40,12 +40,20 @@ export function readSheet(text: string, spoken?: LengthUnit): Reading {
 function readValues(sheet: unknown, ofText: readonly Fault[], shown: LengthUnit | undefined): Reading {
   const shape = checkShape(sheet, shown), beyond: Fault[] = [], { units: written } = shape.readable, spoken = written && (shown ?? written);
   const converted = inMmAndRadians(shape.readable, spoken, beyond);
+  beyond.push(...beyondInLists(sheet, shape, spoken));
   const { complain, faults } = complaintsAbout((path) => asSpoken(valueAt(sheet, path), path, { written, spoken }), [...shape.faults, ...beyond]);
   const fitting = fittingOf(converted, complain);
   if (shape.faults.every(({ path }) => path !== 'sheet')) checkPair(converted, complain);
   checkRules(fitting, spoken, complain);
   const all = slipsJoined(withoutInside(withoutRepeats([...ofText, ...shape.faults, ...beyond, ...faults])), shape.slips, sheet);
   return all.length === 0 ? { ok: true, fitting } : { ok: false, faults: all };
+}
+
+/** A list with a fault of form is read as none; the numbers in it are held to their limits all the same. */
+function beyondInLists(sheet: unknown, { readable: { units }, faults }: Shape, spoken: SheetUnits): Fault[] {
+  const found: Fault[] = [];
+  if (faults.some(({ path }) => path.includes('['))) inMmAndRadians({ ...(sheet as object), units }, spoken, found);
+  return found.filter(({ path }) => path.includes('[') && faults.every((one) => one.path !== path));
 }
 
 /** One place breaks one rule once, however many steps of the reading found it. */

@@ -268,3 +268,11 @@ describe('how faults speak', () => {
     for (const text of texts) expect(text).not.toMatch(/Invalid|expected|undefined|got NaN|!|Too (big|small)|Unrecognized/);
   });
 });
+
+test('in a list a number beyond its limits and a field that is missing are told together', () => {
+  const sheet = JSON.parse(JSON.stringify(lockedSheet())) as Record<string, unknown>, good = { name: 'a', thickness: 6, density: 0.2, length: 900, width: 600, material: 'firm EVA' };
+  sheet['making'] = { rack: [{ ...good, thickness: -3 }, { ...good, name: 'b', density: undefined }, { ...good, name: 'c', length: 10 }] };
+  expect(faultsIn(JSON.stringify(sheet)).map(({ path }) => path).toSorted()).toEqual(['making.rack[0].thickness', 'making.rack[1].density', 'making.rack[2].length']);
+  sheet['left'] = { ...(sheet['left'] as object), last: { ...((sheet['left'] as Record<string, object>)['last']), heights: [[0, 12], ['x', 900]] } };
+  expect(faultsIn(JSON.stringify(sheet)).filter(({ path }) => path.includes('heights')).map(({ path }) => path)).toEqual(['left.last.heights[1][0]', 'left.last.heights[1][1]']);
+});
