@@ -140,6 +140,7 @@ async function begin(): Promise<void> {
     job.fresh = false;
     root.dataset.shown = 'working';
     root.dataset.rested = 'false';
+    void solid.then((part) => part.working(true));
     desk.show({ job: job.id, sheet: sheetText(now()), paper: paper(), lengths: lengths(), extras });
   }
   function moved({ path, also, label }: Handle, value: number): void {
@@ -183,6 +184,7 @@ async function begin(): Promise<void> {
     side.stale(!current || outcome.kind !== 'shown');
     root.dataset.shown = current ? outcome.kind : 'working';
     root.dataset.rested = String(current && fine);
+    void solid.then((part) => part.working(!(current && (fine || outcome.kind !== 'shown'))));
     if (current && fine) whenFine();
   }
   function showShape(shown: Shown, current: boolean, fine: boolean): void {

@@ -33,8 +33,10 @@ describe.skipIf(noBrowser)('the solid in a browser', () => {
     await openSample(page, 'ferry pilot');
     const bare = await picture(page), foot = await pictureAfter(page, async () => { await part('foot').check(); await settled(page); });
     expect(foot).not.toBe(bare);
+    await page.evaluate(`{ const waits = document.querySelector('#solid .waits'); window.said = []; new MutationObserver(() => window.said.push(waits.textContent)).observe(waits, { childList: true }); }`);
     const mould = await pictureAfter(page, async () => { await part('mould').check(); await settled(page); });
     expect(mould).not.toBe(foot);
+    expect([await page.evaluate('window.said[0]'), await page.evaluate('window.said.at(-1)'), await solid(page).locator('.waits').textContent()]).toEqual(['Being worked out: mould.', '', '']);
     expect(await pictureAfter(page, async () => { await part('lid').check(); await settled(page); })).not.toBe(mould);
     expect(await canvas(page).getAttribute('aria-label')).toContain('foam and outsole and foot and mould and lid');
     const pin = page.getByRole('slider', { name: 'right seat height' });

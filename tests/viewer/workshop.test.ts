@@ -9,6 +9,7 @@ import { loadBooleans } from '../../src/making/booleans.ts';
 import { madeFor } from '../../src/making/made.ts';
 import { onlyOrdering, solidsOf } from '../../src/making/shown.ts';
 import { namesBeside } from '../../src/making/shownNames.ts';
+import { isTrial, trialFor } from '../../src/making/wedges/trial.ts';
 import { partsOf } from '../../src/pair/shoe.ts';
 import { fieldsOfSheet } from '../../viewer/desk/fields.ts';
 import { outcomeOf } from '../../viewer/desk/outcome.ts';
@@ -86,6 +87,15 @@ describe('what is looked at beside the sole', () => {
     }
     expect([named('heel part').least[0], named('forepart').most[0]]).toEqual([expect.closeTo(foam.least[0], 4), expect.closeTo(foam.most[0], 4)]);
     expect(named('trial wedge 7').least[2]).toBeCloseTo(0, 1);
+  });
+  test('names no trial wedge that is left out', () => {
+    const sample = JSON.parse(readFileSync('samples/baker/sheet.json', 'utf8')) as Record<string, unknown>, read = readSheet(JSON.stringify({ ...sample, right: undefined, making: { wedges: {} } }));
+    if (!read.ok) throw new Error('the sample is read');
+    const worked = design(read.fitting);
+    if (!worked.ok) throw new Error('the sample is made');
+    const trials = worked.design.shoes.flatMap((shoe) => (shoe.kind === 'rocker' ? [trialFor(shoe, read.fitting.making.wedges!)] : [])).flatMap((one) => (isTrial(one) ? [one] : [])), numbers = new Set(trials.flatMap(({ shapes }) => shapes.map(({ variant: { number } }) => number)));
+    expect([trials.length, numbers.has(3)]).toEqual([1, false]);
+    expect(namesBeside(read.fitting.making, worked.design)).toEqual([{ of: 'wedges', names: ['trial base', ...[...numbers].sort().map((number) => `trial wedge ${number}`)] }]);
   });
   test('is worked out only where it is asked for', () => {
     expect(solidsOf(madeFor(onlyOrdering(made, []), undefined), 'left')).toEqual([]);

@@ -75,7 +75,7 @@ function shownOf(made: Design, read: Fitting, { drawing: side, places }: SideShe
     side: svgShown(side), ...(coarse ? {} : { plan: planShown(made), used: usedIn(made) }), handles: handlesOf(made, places, read.units),
     places: places.map((view, i) => ({ side: shoes[i]!.side, view })),
     shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), stiffener: partsOf(shoe)?.shape.stiffener ?? 0, solids: solidsOf(shoe), ...(coarse ? {} : ordinaryShown(shoe)) })),
-    findings, besides, mouldFaults, beside: namesBeside(read.making, made),
+    findings, besides, mouldFaults, ...(coarse ? {} : { beside: namesBeside(read.making, made) }),
   };
 }
 

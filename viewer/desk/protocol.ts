@@ -48,8 +48,8 @@ export interface Shown {
   /** Codes of the findings that are about what is made besides the soles: some wait while a hand drags. */
   readonly besides: readonly string[];
   readonly mouldFaults: readonly Fault[];
-  /** What is ordered besides the soles and can be looked at as a solid. */
-  readonly beside: readonly NamesBeside[];
+  /** What is ordered besides the soles, is made, and can be looked at as a solid. Only where the hand rests. */
+  readonly beside?: readonly NamesBeside[];
 }
 
 /** The side drawing, each mark as the text of its SVG: a page takes that in faster than the marks themselves. */

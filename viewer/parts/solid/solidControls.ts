@@ -1,3 +1,4 @@
+import type { MakingName } from '../../../src/fitting/words.ts';
 import type { NamesBeside } from '../../../src/making/shownNames.ts';
 import type { SolePart } from '../../desk/protocol.ts';
 import { shownLength, UNIT_WORDS, typedLength, type LengthUnit } from '../../keep/lengths.ts';
@@ -12,11 +13,12 @@ import { FIRST_PARTS, VIEWS, type SolidView } from './solidView.ts';
 const REACH = { x: { least: -10, most: 320, first: 100 }, y: { least: -60, most: 60, first: 0 } } as const;
 const TITLES: Partial<Record<SolePart, string>> = { foot: 'A drawn foot, as long as the client\'s and with ankle and ball where theirs are. It is not the client\'s own.' };
 
-export interface SolidControls { readonly beside: (things: readonly NamesBeside[]) => void; readonly lengths: (unit: LengthUnit) => void }
+/** @property asked things made besides the sole of which a part is to be seen */
+export interface SolidControls { readonly beside: (things: readonly NamesBeside[]) => void; readonly asked: () => readonly MakingName[]; readonly lengths: (unit: LengthUnit) => void }
 
 /** The verbs of a view as buttons with words: above it the ways to look, below it what is shown. */
 export function solidControls(host: HTMLElement, view: SolidView, { save, want }: SolidMoves): SolidControls {
-  if (!view.drawn) return { beside: () => undefined, lengths: () => undefined };
+  if (!view.drawn) return { beside: () => undefined, asked: () => [], lengths: () => undefined };
   const boxes = new Map(SOLE_PARTS.map((part) => [part, el('input', { type: 'checkbox', checked: FIRST_PARTS[part] === true, onchange: () => changed(part) })]));
   let asked = '';
   const askFor = (): void => {
@@ -34,6 +36,7 @@ export function solidControls(host: HTMLElement, view: SolidView, { save, want }
   return {
     lengths: cut.lengths,
     beside: menu.show,
+    asked: menu.asked,
   };
 }
 
