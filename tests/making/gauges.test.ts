@@ -108,6 +108,7 @@ describe.each(MADE)('the gauges of $name', ({ gauges, shoe, parts, fitting }) =>
     for (const { name, letters } of gauges.parts) {
       const text = letters.map((one) => one.text).join(' ');
       expect([name, text]).toEqual([name, expect.stringContaining(gauges.side.toUpperCase())]);
+      expect(text).toContain(fitting.job.reference);
       expect(text).toMatch(/profile gauge|height gauge|heel block|toe-spring wedge|repairer's gauge/);
     }
   });

@@ -97,11 +97,13 @@ describe.each(Object.entries(CASES))('the trial of %s', (_, fitting) => {
     }));
     expect(beside).toBeGreaterThan(3);
     const { step } = fitting.making.wedges!;
-    expect(made.parts[0]!.letters.map(({ text }) => text).slice(1).sort()).toEqual([`+${step}`, `-${step}`, 'apex'].sort());
+    expect(made.parts[0]!.letters.map(({ text }) => text).slice(2).sort()).toEqual([`+${step}`, `-${step}`, 'apex'].sort());
+    const own = `${fitting.job.reference} ${made.side.toUpperCase()}`;
+    for (const { name, letters } of made.parts) expect([name, letters.some(({ text }) => text.startsWith(own))]).toEqual([name, true]);
     for (const { name, letters } of made.parts) if (/wedge \d/.test(name)) {
       const n = /wedge (\d)/.exec(name)![1]!;
       expect(letters.some(({ text, size }) => text.includes(`wedge ${n}`) && size >= 3)).toBe(true);
-      expect(letters.length === 1 || letters.some(({ text }) => text === n)).toBe(true);
+      expect(letters.length === 1 || letters.some(({ text, size }) => text === `${own} ${n}` && size >= 1.5) || letters.some(({ text }) => text === n)).toBe(true);
     }
   });
 

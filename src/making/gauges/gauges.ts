@@ -53,8 +53,8 @@ function gaugesOf(shoe: Shoe, parts: SoleParts, { gauges: { depth }, board, refe
   return {
     side, slices, heights, toeEnd,
     parts: ([
-      profile('inner'), profile('outer'), heightGauge(name('height gauge'), heights, heightsGuessed), ...(shoe.kind === 'rocker' ? heelBlock(name('heel block'), seat, board, heightsGuessed) : []),
-      ...(toeEnd.height > SPRING_WITHIN ? [toeWedge(name('toe-spring wedge'), toeEnd, estimated('toeSpringOfShoe'))] : []),
+      profile('inner'), profile('outer'), heightGauge(own('height gauge'), heights, heightsGuessed), ...(shoe.kind === 'rocker' ? heelBlock(own('heel block'), seat, board, heightsGuessed) : []),
+      ...(toeEnd.height > SPRING_WITHIN ? [toeWedge(own('toe-spring wedge'), toeEnd, estimated('toeSpringOfShoe'))] : []),
       repairGauge(shoe, parts, slices.repair, depth, own("repairer's gauge"), heldWords(shape.line.turn !== 0, slices.repair)),
     ]).map((part) => sideInCapitals(side, part)),
   };

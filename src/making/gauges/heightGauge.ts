@@ -49,7 +49,7 @@ const HALF: Mm = 15;
  * @param estimated whether the heights rest on an estimate, which is lettered
  */
 export function heightGauge(name: string, heights: readonly EdgeHeight[], estimated: boolean): FlatPart {
-  const first = heights[0]!.height, inColumn = lettersWithin(name, 2 * HALF - 2), fits = lettersTop(first) - rowsFor(heights[0]!, estimated).length * ROW > inColumn.length * ROW + 1;
+  const first = heights[0]!.height, inColumn = lettersWithin(name, 2 * HALF - 2), fits = lettersTop(first) - rowsFor(heights[0]!, estimated).length * ROW > inColumn.length * ROW + 1 && widthOf(inColumn) <= 2 * HALF - 2;
   const lines = fits ? inColumn : linesInRows(name, Math.max(1, Math.floor((lettersTop(first) - FOOT) / ROW))), left = fits ? 0 : -(widthOf(lines) + 2 * FOOT);
   const columns = heights.map((one, i): Column => ({ ...one, left: 2 * HALF * i })), width = 2 * HALF * heights.length;
   const steps = [...columns].reverse().flatMap(({ left, height: z }): Point[] => [

@@ -21,9 +21,9 @@ export function wedgeFindings(pair: Pair): Finding[] {
 }
 
 /** The templates of each trial, as they are laid on boards. */
-export const wedgeLots = ({ shoes, fitting: { making: { wedges } } }: Pair): Lot[] => !wedges ? [] : shoes.flatMap((shoe) => {
+export const wedgeLots = ({ shoes, fitting: { job: { reference }, making: { wedges } } }: Pair): Lot[] => !wedges ? [] : shoes.flatMap((shoe) => {
   const trial = shoe.kind === 'rocker' ? trialFor(shoe, wedges) : undefined;
-  return trial && isTrial(trial) ? [{ side: shoe.side, what: 'templates of the trial wedges', parts: wedgeTemplates(shoe.side, trial) }] : [];
+  return trial && isTrial(trial) ? [{ side: shoe.side, what: 'templates of the trial wedges', parts: wedgeTemplates(reference, shoe.side, trial) }] : [];
 });
 
 /** Why a shape is missing, and what of it works. */

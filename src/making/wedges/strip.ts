@@ -18,19 +18,20 @@ export function closedBetween({ lower, upper }: Faces): Path {
   return [...lower, { kind: 'line', from: b, to: d }, ...reversed(upper), { kind: 'line', from: c, to: a }];
 }
 
-/** Letters of the usual size, on the part and beside it; what stays between them and a line that is cut; what a number fills of the thickness. */
-const USUAL: Mm = 3, CLEAR: Mm = 1, SHARE = 0.6;
+/** Letters of the usual size, on the part and beside it; what stays between them and a line that is cut; what a short name fills of the thickness, and what can still be read. */
+const USUAL: Mm = 3, CLEAR: Mm = 1, SHARE = 0.6, READ: Mm = 1.5;
 
 /**
  * Words on the part where it is thick enough for them, else on the board over it, where the hollow of its upper face leaves
- * room; the number alone then stands on the part too, at its thickest.
+ * room; a short name then stands on the part too, at its thickest.
  * @param near the place the words are wanted at, along the walking line
+ * @param short what stands on a part too thin for the words: the first that can be read there, or else the last
  */
-export function letteredPart(faces: Faces, near: Mm, text: string, number?: string): Pick<FlatPart, 'letters' | 'around'> {
+export function letteredPart(faces: Faces, near: Mm, text: string, short: readonly string[] = []): Pick<FlatPart, 'letters' | 'around'> {
   const at = roomiest(faces, roughWidth(text));
   if (at && at.room >= USUAL + 2 * CLEAR) return { letters: [written(text, at, USUAL)] };
   const beside = writtenAbove(faces, near, text);
-  return { letters: [beside, ...(number === undefined ? [] : numberOn(faces, number))], around: roundBoth(faces, beside) };
+  return { letters: [beside, ...shortOn(faces, short)], around: roundBoth(faces, beside) };
 }
 
 /** A level strip across the part: its middle, and how high it is. */
@@ -51,9 +52,12 @@ function roomiest({ from, to, low, high }: Faces, width: Mm): Strip | undefined 
 
 const written = (text: string, { along, middle }: Strip, size: Mm): PartLetters => ({ text, at: [along - roughWidth(text, size) / 2, middle - size / 2], size });
 
-function numberOn(faces: Faces, number: string): PartLetters[] {
-  const at = roomiest(faces, roughWidth(number));
-  return at && at.room > 0 ? [written(number, at, Math.min(USUAL, at.room * SHARE))] : [];
+function shortOn(faces: Faces, names: readonly string[]): PartLetters[] {
+  const fits = names.flatMap((name) => {
+    const at = roomiest(faces, roughWidth(name));
+    return at && at.room > 0 ? [written(name, at, Math.min(USUAL, at.room * SHARE))] : [];
+  });
+  return [fits.find(({ size }) => size >= READ) ?? fits.at(-1) ?? []].flat();
 }
 
 function writtenAbove({ high, from, to }: Faces, near: Mm, text: string): PartLetters {

@@ -34,17 +34,19 @@ export interface ShoeWedges {
 }
 
 /** Trial wedges for each rocker, where the sheet orders them and a base goes under all of them. */
-export function wedgesFor({ shoes, fitting: { making: { wedges: order, chordGap } } }: Pair, kernel: Booleans): ShoeWedges[] {
+export function wedgesFor({ shoes, fitting: { job: { reference }, making: { wedges: order, chordGap } } }: Pair, kernel: Booleans): ShoeWedges[] {
   if (!order) return [];
   return shoes.flatMap((shoe) => {
     const trial: Trial | NoTrial | undefined = shoe.kind === 'rocker' ? trialFor(shoe, order) : undefined;
-    return shoe.kind === 'rocker' && trial && isTrial(trial) ? [wedgesOf(shoe, order, trial, chordGap, kernel)] : [];
+    return shoe.kind === 'rocker' && trial && isTrial(trial) ? [wedgesOf(shoe, order, trial, { reference, chordGap, kernel })] : [];
   });
 }
 
-function wedgesOf({ side }: RockerShoe, order: WedgeOrder, trial: Trial, chordGap: Mm, kernel: Booleans): ShoeWedges {
+interface Work { readonly reference: string; readonly chordGap: Mm; readonly kernel: Booleans }
+
+function wedgesOf({ side }: RockerShoe, order: WedgeOrder, trial: Trial, { reference, chordGap, kernel }: Work): ShoeWedges {
   return {
-    side, order, trial, base: meshOf(baseBody(trial), chordGap), parts: wedgeTemplates(side, trial),
+    side, order, trial, base: meshOf(baseBody(trial), chordGap), parts: wedgeTemplates(reference, side, trial),
     wedges: trial.shapes.map((shape) => ({
       variant: shape.variant, numbers: numbersOf(trial, shape), mesh: kernel.drill(meshOf(wedgeBody(trial, shape), chordGap), holesIn(trial, shape)),
     })),
