@@ -35,9 +35,9 @@ const percent = (share: number): string => `${rounded(share * 100, 0)} %`;
 /** Blanks are cut out of pieces at least so large. */
 const size = ([length, width]: Size): string => `${Math.ceil(length)} × ${Math.ceil(width)}`;
 
-/** In the workshop's own money, without a sign; a dash where the sheet has no price. */
+/** In the workshop's own money, without a sign; a dash where the sheet has no price. Totals are those of what is shown. */
 const money = (cost: number | undefined): string => (cost === undefined ? '–' : rounded(cost, 2));
-const total = (costs: readonly (number | undefined)[]): number => costs.reduce<number>((sum, cost) => sum + (cost ?? 0), 0);
+const total = (costs: readonly (number | undefined)[]): number => costs.reduce<number>((sum, cost) => sum + (cost === undefined ? 0 : Number(money(cost))), 0);
 /** Costs are told where any sheet that is cut has a price. */
 const isPriced = (sheets: readonly { readonly sheet: { readonly price?: number } }[]): boolean => sheets.some(({ sheet }) => sheet.price !== undefined);
 
@@ -103,7 +103,8 @@ function costWords(sheets: Stacks['sheets']): string {
 function besidesSection({ shoes, fitting: { job: { reference } } }: Design, stacks: Stacks): Block[] {
   const besides = shoes.flatMap((shoe): Besides[] => { const found = besidesFor(shoe); return found ? [found] : []; }), stiffened = besides.some(({ stiffener }) => stiffener !== undefined);
   const layers = stacks.shoes.flatMap((stack) => stack.layers.flatMap(({ pieces }) => pieces.map(({ area }) => cementFor(area))));
-  const cement = [...layers, ...besides.flatMap(({ outsole, stiffener }) => [outsole.cement, stiffener?.cement ?? 0])].reduce((sum, one) => sum + one, 0);
+  // Columns add up as they are shown.
+  const cement = [...layers, ...besides.flatMap(({ outsole, stiffener }) => [outsole.cement, stiffener?.cement ?? 0])].reduce((sum, one) => sum + Number(rounded(one, 0)), 0);
   const rows = besides.flatMap(({ side: of, outsole, stiffener }): Row[] => [
     { cells: [side(of), `outsole, ${outsole.material}`, rounded(outsole.thickness, 1), size(outsole.size), cm2(outsole.area), grams(outsole.weight), rounded(outsole.cement, 0), `${reference}_${of}_outsole-flat.dxf`] },
     ...(stiffener ? [{ cells: [side(of), 'stiffener (est.)', rounded(stiffener.thickness, 1), size(stiffener.size), cm2(stiffener.area), `cloth ${grams(stiffener.cloth)}, resin ${grams(stiffener.resin)}`, rounded(stiffener.cement, 0), `feather line, ${mm(PLY_INSET, 0)} set in`] }] : []),

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { besidesFor, cementFor } from '../../src/making/stack/cuttingList.ts';
 import { cuttingListPdf, unlikeWords } from '../../src/exports/cuttingList.ts';
 import { designJson } from '../../src/exports/designJson.ts';
 import { filesFor, type NamedFile } from '../../src/exports/fileSet.ts';
@@ -101,10 +102,13 @@ describe('words and costs of the cutting list', () => {
     const { stacks, words } = listOf([30, 40]), said = words.join(' '), priced = stacks.sheets.filter(({ sheet }) => sheet.price !== undefined);
     expect(priced.length).toBeGreaterThan(0);
     for (const { pieces, sheet } of stacks.shoes.flatMap(({ layers }) => layers)) for (const { area } of pieces) expect(words).toContain(sheet.price === undefined ? '\u2013' : ((area * sheet.price) / 1e6).toFixed(2));
-    const sum = (of: (one: (typeof priced)[number]) => number): string => priced.reduce((all, one) => all + (of(one) * one.sheet.price!) / 1e6, 0).toFixed(2);
+    // Totals are those of the rows as they are shown.
+    const sum = (of: (one: (typeof priced)[number]) => number): string => priced.reduce((all, one) => all + Number(((of(one) * one.sheet.price!) / 1e6).toFixed(2)), 0).toFixed(2);
     expect(said).toContain(`Cost of the blanks ${sum(({ use }) => use.parts)}, with their waste ${sum(({ use, sheet }) => use.parts + wasteOf(use, sheet))},`);
     expect(said.includes('for want of a price')).toBe(stacks.sheets.some(({ sheet }) => sheet.price === undefined));
     expect(listOf([]).words.join(' ')).not.toMatch(/[Cc]ost/);
+    const [own] = stacks.shoes, besides = besidesFor(designOf(JOBS.alone).shoes[0]!)!, glued = [...own!.layers.flatMap(({ pieces }) => pieces.map(({ area }) => cementFor(area))), besides.outsole.cement, besides.stiffener!.cement];
+    expect(said).toContain(`Cement in all ${glued.reduce((all, one) => all + Math.round(one), 0)} g`);
   });
 });
 

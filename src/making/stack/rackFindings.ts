@@ -1,7 +1,9 @@
 import type { Finding } from '../../checks/finding.ts';
 import { grams, mm, rounded, sizeWords } from '../../checks/say.ts';
 import { PRACTICE } from '../../checks/sources.ts';
+import { weightsOf } from '../../checks/weights.ts';
 import type { RackSheet, StackOrder } from '../../fitting/making.ts';
+import type { Grams } from '../../geometry/units.ts';
 import { FOAMS, type FoamName } from '../../materials/materials.ts';
 import type { Pair } from '../../pair/shoe.ts';
 import { stacksFor } from './buildUp.ts';
@@ -68,18 +70,19 @@ export function weighsOtherwise(pair: Pair, built: readonly Built[]): Finding[] 
   const mayDiffer = built.some(({ shoe: { order: { foam } }, plans }) => plans.some(({ layers }) => layers.some(({ sheet }) => sheet.density !== FOAMS[foam].density || (sheet.material ?? foam) !== foam)));
   const stacks = mayDiffer ? stacksFor(pair)?.shoes ?? [] : [];
   return stacks.flatMap((stack) => {
-    const foam = built.find(({ shoe }) => shoe.side === stack.side)?.shoe.order.foam;
-    return foam ? otherWeight(stack, foam) : [];
+    const one = built.find(({ shoe }) => shoe.side === stack.side);
+    return one ? otherWeight(stack, one.shoe.order.foam, weightsOf(one.shoe, one.parts).weight.foam) : [];
   });
 }
 
-function otherWeight({ side, layers }: ShoeStack, foam: FoamName): Finding[] {
+/** @param figure what drawing and job sheet tell: the whole body, lines of glue with it */
+function otherWeight({ side, layers }: ShoeStack, foam: FoamName, figure: Grams): Finding[] {
   const weigh = (densityOf: (sheet: RackSheet) => number): number => layers.reduce((sum, layer) => sum + weightOf(layer.foam, { thickness: 1, density: densityOf(layer.sheet) }), 0);
   const chosen = weigh(({ density }) => density), reckoned = weigh(() => FOAMS[foam].density), sheets = [...new Set(layers.map(({ sheet }) => sheet))];
   if (Math.abs(chosen / reckoned - 1) <= SAME_WEIGHT && sheets.every(({ material = foam }) => material === foam)) return [];
   const told = sheets.map(({ name, material, density }) => `${name}${material && material !== foam ? ` (${material})` : ''} ${rounded(density, 2)}`);
   return [{
-    ...COMMON, code: 'STACK_WEIGHS_OTHERWISE', severity: 'note', side, measured: chosen, limit: reckoned, unit: 'g',
-    text: `The ${side} foam body weighs ${grams(chosen)} of the sheets chosen, in g/cm³: ${listed(told)}. Drawing and job sheet reckon with ${foam} of ${rounded(FOAMS[foam].density, 2)}, ${grams(reckoned)}; the cutting list weighs the sheets.`,
+    ...COMMON, code: 'STACK_WEIGHS_OTHERWISE', severity: 'note', side, measured: chosen, limit: figure, unit: 'g',
+    text: `The ${side} foam body weighs ${grams(chosen)} of the sheets chosen, lines of glue not counted, in g/cm³: ${listed(told)}. Drawing and job sheet reckon with ${foam} of ${rounded(FOAMS[foam].density, 2)}, ${grams(figure)}; the cutting list weighs the sheets.`,
   }];
 }
