@@ -11,6 +11,7 @@ import { endAgainstTip, springByWedge } from '../../src/making/gauges/springByWe
 import { toeWedge } from '../../src/making/gauges/toeWedge.ts';
 import type { FlatPart } from '../../src/making/flatPart.ts';
 import { cutLine } from '../../src/making/cut/kerf.ts';
+import { onBoards } from '../../src/making/cut/onBoards.ts';
 import { relieved } from '../../src/making/cut/relief.ts';
 import { fromPath } from '../../src/making/setOut.ts';
 import { readMaking } from '../../src/fitting/readMaking.ts';
@@ -178,13 +179,16 @@ test('two boards of the heel block go into each other, and stand as high as the 
 test('a board too small is told with one that works', () => {
   const short = designOf(gauged(JOBS.alone, { board: { length: 250, width: 80 } })), onBoard = (making: object): Fitting => gauged(JOBS.alone, making);
   const told = (fitting: Fitting): Finding[] => makingFindings({ ...short, fitting }).filter(({ code }) => code === 'BEYOND_BOARD'), [found] = told(short.fitting);
-  const [, length, width] = /on one of (\d+) mm by (\d+) mm/.exec(found!.text)!.map(Number);
+  const [, length, width] = /(?:on one of|on \d+ boards of) (\d+) mm by (\d+) mm instead/.exec(found!.text)!.map(Number);
+  // As many boards as the drawings are of.
+  const boards = 1 + Math.max(...onBoards(gaugesFor(short)[0]!.parts, short.fitting.making.board).placed.map(({ sheet }) => sheet));
+  expect([boards > 1, found!.text.includes(`on ${boards} boards of`)]).toEqual([true, true]);
   expect([told(onBoard({ board: { length, width } })), told(onBoard({}))]).toEqual([[], []]);
 });
 
 test('where gauges and jig want boards of their own, all findings name one that takes everything, and tell the side that is too short', () => {
   const of = (board: object): Finding[] => makingFindings({ ...designOf(JOBS.pair), fitting: gauged(JOBS.pair, { jig: {}, wedges: {}, board }) }).filter(({ code }) => code === 'BEYOND_BOARD');
-  const small = of({ length: 250, width: 80 }), named = new Set(small.map(({ text }) => /(\d+ mm by \d+ mm)(?= takes all| instead \()/.exec(text)![1]!)), [length, width] = [...named][0]!.match(/\d+/g)!.map(Number);
+  const small = of({ length: 250, width: 80 }), named = new Set(small.map(({ text }) => /(\d+ mm by \d+ mm)(?= takes? all| instead \()/.exec(text)![1]!)), [length, width] = [...named][0]!.match(/\d+/g)!.map(Number);
   expect(new Set(small.map(({ where }) => where)).size).toBe(3);
   expect(named.size).toBe(1);
   expect(of({ length, width })).toEqual([]);

@@ -4,10 +4,10 @@ import { cutSheets } from '../../src/exports/cutSheets.ts';
 import { readMaking } from '../../src/fitting/readMaking.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
 import { faultsOf, volumeOf } from '../../src/geometry/mesh.ts';
-import { enclosedArea } from '../../src/geometry/path.ts';
+import { enclosedArea, pointOn } from '../../src/geometry/path.ts';
 import { distance, type Point } from '../../src/geometry/point.ts';
 import { pointsAlong } from '../../src/making/cut/flatSolid.ts';
-import { jigOf, type Jig, type JigPart } from '../../src/making/jig/jig.ts';
+import { edgeWords, jigOf, type Jig, type JigPart } from '../../src/making/jig/jig.ts';
 import { laid } from '../../src/making/cut/placed.ts';
 import { jigsFor, partFor } from '../../src/making/jig/ordered.ts';
 import { jigSolid } from '../../src/making/jig/solid.ts';
@@ -140,9 +140,13 @@ test('lettering of the rails stands in wood: over no slot, over no other line', 
   for (const { jig } of [...PLAIN, ...GUIDED]) for (const { part, stand } of ofKind(jig, 'rail')) {
     const within = inside(pointsAlong(part.outline, 0.05)), boxes = part.letters.map(({ text, at: [x, y], size }) => ({ text, x, y, size, long: text.length * size * 0.8 })), titled = boxes.filter(({ text }) => /^(rail|edge|foam)/.test(text));
     expect(titled.length).toBeGreaterThanOrEqual(2);
-    for (const { x, y, size, long } of titled) {
+    for (const { text, x, y, size, long } of titled) {
       expect(size).toBeGreaterThanOrEqual(2);
       for (let along = 0; along <= long; along += 1.7) for (const up of [0, size]) expect(within([x + along, y + up])).toBe(true);
+      for (const { of, path } of part.marks) if (of === 'FEATHER_LINE') for (const piece of path) for (let t = 0; t <= 1; t += 0.25) {
+        const [px, pz] = pointOn(piece, t);
+        expect([text, px > x && px < x + long && pz > y && pz < y + size]).toEqual([text, false]);
+      }
       // Letters of a part that is drawn from its other side keep their length, and so may move a little.
       if (!stand.heelRight) for (const other of boxes) if (other.y !== y) expect(other.x < x + long && x < other.x + other.long && other.y < y + size && y < other.y + other.size).toBe(false);
     }
@@ -168,8 +172,14 @@ test('the parts of a usual jig lie clear of each other on their boards, by a slo
   }
 });
 
+test('letters of a rail say nothing of a bush that cannot be', () => {
+  const words = (jig: NonNullable<Raw['jig']>): string => { const order = ordered(JOBS.pair, { jig }).making.jig!; return edgeWords(order, order.bush, partsOf(designOf(JOBS.pair).shoes[0]!)!.shape).join('; '); };
+  expect([words({}), words({ bush: BUSH })]).toEqual([expect.stringContaining('foam is cut 2 mm lower'), expect.not.stringContaining('lower')]);
+  expect([words({ bush: BUSH }), words({ face: 'foam body', bush: BUSH })]).toEqual([expect.stringContaining('bare foam stands 2 mm too high'), expect.not.stringContaining('too high')]);
+});
+
 describe('findings name what works', () => {
-  const found = (making: Raw, fitting: Fitting = JOBS.pair) => makingFindings(designOf(ordered(fitting, making)));
+  const LONG = { diameter: 12, reach: 200 }, found = (making: Raw, fitting: Fitting = JOBS.pair) => makingFindings(designOf(ordered(fitting, { tool: LONG, ...making })));
   const codes = (making: Raw): string[] => found(making).map(({ code }) => code);
   const MEASURED = { thickness: 6 };
 
@@ -218,6 +228,9 @@ describe('findings name what works', () => {
     expect(Math.max(...ends) - middle + 3).toBeCloseTo(short!.limit!, 6);
     expect(reached(Math.max(needed, ...reached(60).map(({ limit }) => Math.ceil(limit!))))).toEqual([]);
     expect(reached(60, { face: 'foam body' })).toEqual([]);
+    // Where no cutter is on the sheet it is told all the same how far one must reach.
+    const [none] = makingFindings(designOf(ordered(JOBS.pair, { jig, board: MEASURED }))).filter(({ code }) => code === 'JIG_REACH');
+    expect([none!.measured, none!.limit, none!.text.includes(`one that reaches ${needed} mm`)]).toEqual([undefined, short!.limit, true]);
   });
   test('a bush too wide for the tightest arc, and the widest that works', () => {
     const tight: Fitting = { ...JOBS.alone, shoes: { right: { ...JOBS.alone.shoes.right!, order: { ...JOBS.alone.shoes.right!.order, toe: { rule: 'given', radius: 60, endAngle: 0.4 } } as never } } };

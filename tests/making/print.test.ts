@@ -171,3 +171,8 @@ describe('what is found before it is printed', () => {
     for (const { mesh, laid } of printOf(parts, order, kernel, { x: 210, y: 210, z: 200 }).pieces) expect([layOn(plan(mesh), { x: 210, y: 210 }, 5).fits, laid!.fits]).toEqual([true, true]);
   });
 });
+
+test('a bed is held against what is printed: the sole is not where the mould alone is', () => {
+  const codes = (making: Part): string[] => designWith({ making: { printBed: { x: 120, y: 120, z: 250 }, ...making } }).findings.map(({ code }) => code);
+  expect([codes({ mould: { by: 'printed' } }).includes('PRINT_BED'), codes({ mould: { by: 'printed' }, print: {} }).includes('PRINT_BED'), codes({ mould: { by: 'routed' } }).includes('PRINT_BED')]).toEqual([false, true, true]);
+});

@@ -7,6 +7,7 @@ import type { Mm } from '../../geometry/units.ts';
 import type { Pair } from '../../pair/shoe.ts';
 import type { FlatPart } from '../flatPart.ts';
 import { boardFor } from './boardFor.ts';
+import { onBoards } from './onBoards.ts';
 
 /** Slots, of a jig and of the heel block among the gauges of a rocker shoe, are cut to the thickness of the board, and a label is up to 10 % off it. Source: figures makers publish, common practice. */
 export function boardNotMeasured({ shoes, fitting: { making: { board, jig, gauges } } }: Pair): Finding[] {
@@ -45,10 +46,10 @@ export function beyondBoard(lots: readonly Lot[], board: BoardOrder): Finding[] 
   return lots.flatMap(({ side, what, parts }): Finding[] => {
     const own = boardFor(parts, board), first = parts.find((part) => isLarger(boardFor([part], board), board));
     if (!first) return [];
-    const [measured, limit] = all.length > board.length ? [board.length, all.length] : [board.width, all.width], one = `on one of ${size(own)} instead`;
+    const [measured, limit] = all.length > board.length ? [board.length, all.length] : [board.width, all.width], many = onBoards(parts, { ...board, ...own }).placed.reduce((most, { sheet }) => Math.max(most, sheet + 1), 1), one = many === 1 ? `on one of ${size(own)} instead` : `on ${many} boards of ${size(own)} instead`;
     return [{
       code: 'BEYOND_BOARD', severity: 'warn', side, measured, limit, unit: 'mm', where: what, basis: PRACTICE,
-      text: `A board of ${size(board)} with ${mm(board.apart)} kept free all round has no room for this: ${first.name}. All ${what} are laid ${one}${isLarger(all, own) ? `; one of ${size(all)} takes all that is cut for this job` : ''} (making.board.length, making.board.width).`,
+      text: `A board of ${size(board)} with ${mm(board.apart)} kept free all round has no room for this: ${first.name}. All ${what} are laid ${one}${isLarger(all, own) ? `; boards of ${size(all)} take all that is cut for this job` : ''} (making.board.length, making.board.width).`,
     }];
   });
 }

@@ -18,7 +18,7 @@ export function jigFindings({ fitting: { making: { jig: order, board, tool } }, 
 }
 
 function ofShoe(shoe: Shoe, order: JigOrder, board: BoardOrder, tool: Tool | undefined): Finding[] {
-  return [...bushTooLarge(shoe, order), ...outsoleLeft(shoe, order), ...(tool ? cutterTooShort(shoe, order, tool, board) : [])];
+  return [...bushTooLarge(shoe, order), ...outsoleLeft(shoe, order), ...cutterTooShort(shoe, order, tool, board)];
 }
 
 /** The parts of each jig, as they are laid on boards. */
@@ -88,15 +88,15 @@ function outsoleLeft(shoe: Shoe, { face, bush }: JigOrder): Finding[] {
   }];
 }
 
-/** A bush is of use only where its cutter comes to the middle of the shoe. */
-function cutterTooShort(shoe: Shoe, order: JigOrder, { reach }: Tool, board: BoardOrder): Finding[] {
+/** A bush is of use only where its cutter comes to the middle of the shoe; told too where nobody said which cutter it is. */
+function cutterTooShort(shoe: Shoe, order: JigOrder, tool: Tool | undefined, board: BoardOrder): Finding[] {
   const { side } = shoe, shape = partsOf(shoe)?.shape;
   if (!shape || !bushWorks(shape, order)) return [];
   const { fromBase, fromBush } = routerReach(jigFrame(shape, order, board), board.thickness);
-  if (!over(fromBase, reach)) return [];
+  if (tool && !over(fromBase, tool.reach)) return [];
   return [{
-    ...common, code: 'JIG_REACH', severity: 'warn', side, measured: reach, limit: fromBase, where: 'rails of the jig',
-    text: `With a guide bush the router lies on its side against the ribs and cuts to the middle from both sides: the cutter must stand out ${mm(fromBase)} from the base, ${mm(fromBush)} beyond the bush, and the one on the sheet reaches ${mm(reach)}. Take one that reaches ${mm(Math.ceil(fromBase - 1e-9), 0)} (making.tool.reach), or leave the bush out (making.jig.bush) and cut with a sled over both rails: its cutter stands upright and need not reach far.`,
+    ...common, code: 'JIG_REACH', severity: 'warn', side, ...(tool && { measured: tool.reach }), limit: fromBase, where: 'rails of the jig',
+    text: `With a guide bush the router lies on its side against the ribs and cuts to the middle from both sides: the cutter must stand out ${mm(fromBase)} from the base, ${mm(fromBush)} beyond the bush, and ${tool ? `the one on the sheet reaches ${mm(tool.reach)}` : 'there is none on the sheet'}. Take one that reaches ${mm(Math.ceil(fromBase - 1e-9), 0)} (making.tool.reach), or leave the bush out (making.jig.bush) and cut with a sled over both rails: its cutter stands upright and need not reach far.`,
   }];
 }
 

@@ -32,19 +32,20 @@ export function rail(frame: JigFrame, thickness: Mm, name: string, lines: readon
     letters: [
       ...ribs.map((x, i): PartLetters => ({ text: letterOf(i), at: [x + slot / 2 + 1.5, railFoot + 3], size: LETTER })),
       ...inRows(places).map(({ place: { name: text, x }, row }): PartLetters => ({ text, at: [x + 1, railEdge(frame)(x) - TICK - row * SMALL], size: SMALL })),
-      ...titlesOf(frame, thickness, lines, places),
+      ...titlesOf(frame, thickness, lines, places, onRail(frame, feather)),
     ],
   };
 }
 
-/** Lettering stands over the shank, where a rail is highest, and keeps off slots, letters of ribs and names of places. */
+/** Lettering stands over the shank, where a rail is highest, and keeps off slots, the feather line, letters of ribs and names of places. */
 const SHANK = 0.4;
-function titlesOf(frame: JigFrame, thickness: Mm, lines: readonly string[], places: readonly Place[]): PartLetters[] {
+function titlesOf(frame: JigFrame, thickness: Mm, lines: readonly string[], places: readonly Place[], feather: readonly Point[]): PartLetters[] {
   const { run, sole, railFoot: foot, ribs, slot } = frame, edge = railEdge(frame);
   const slots = ribs.map((x): Box => ({ from: x - slot / 2, to: x + slot / 2, low: foot, high: lapAt(frame, x, thickness) }));
   const names = inRows(places).map(({ place: { x }, row }): Box => ({ from: x, to: x + NAME_LONG, low: edge(x) - TICK - row * SMALL - 1, high: edge(x) }));
   const letters = ribs.map((x): Box => ({ from: x + slot / 2, to: x + slot / 2 + 2 * LETTER, low: foot, high: foot + 4 + LETTER }));
-  return titles(lines, { edge, from: run.from, to: run.to, foot, taken: [...slots, ...names, ...letters] }, sole.from + SHANK * (sole.to - sole.from));
+  const scribed = feather.slice(1).map(([x, z], i): Box => { const [px, pz] = feather[i]!; return { from: Math.min(px, x), to: Math.max(px, x), low: Math.min(pz, z), high: Math.max(pz, z) }; });
+  return titles(lines, { edge, from: run.from, to: run.to, foot, taken: [...slots, ...names, ...letters, ...scribed] }, sole.from + SHANK * (sole.to - sole.from));
 }
 
 /** Names of places nearer to each other than a name is long stand in rows. */

@@ -24,11 +24,15 @@ interface Lying { readonly side: Side; readonly order: PrintOrder; readonly plan
 
 /** Whether each sole goes on the bed, in one or in two, and whether the pins have room. */
 export function printFindings({ fitting: { making }, shoes }: Pair): Finding[] {
+  if (!isForSole(making)) return [];
   return shoes.flatMap((shoe): Finding[] => {
     const parts = partsOf(shoe);
     return parts ? ofOne(lying(shoe.side, parts, making), making) : [];
   });
 }
+
+/** A bed on the sheet of a printed mould is for the mould, unless the sole is printed too. */
+const isForSole = ({ print, mould, card }: Making): boolean => print !== undefined || mould?.by !== 'printed' || card?.way === 'printed';
 
 function lying(side: Side, parts: SoleParts, { print = UNASKED }: Making): Lying {
   const { body, solid } = printPart(parts, print.part), { least, most } = boundsOf(solid);
