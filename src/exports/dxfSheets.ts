@@ -1,10 +1,11 @@
 import { moved, type Path } from '../geometry/path.ts';
 import { add, scale, type Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
-import { unrolledOutsole } from '../making/unrolled.ts';
+import { flatPlace, TRIM, unrolledOutsole } from '../making/unrolled.ts';
 import type { Shoe } from '../pair/shoe.ts';
 import type { SoleShape } from '../solid/soleShape.ts';
 import { dxfText, onLayer, type DxfEntity, type DxfLayerStyle } from './dxf.ts';
+import { polyline } from './drawing.ts';
 import { onSide, planLines } from './planLines.ts';
 import { isDrawn, sideProfile } from './sideProfile.ts';
 
@@ -91,10 +92,18 @@ export function outlineSheet(shoe: Shoe, shape: SoleShape, name: string): string
   ]);
 }
 
-/** The outsole laid flat with its trim, to be cut from the sheet; upper side up. */
+/** The outsole laid flat with its trim, to be cut from the sheet, and what it is laid on by, to be scribed; upper side up. */
 export function outsoleSheet(shoe: Shoe, shape: SoleShape, name: string): string {
+  const { last } = shape, onFlat = flatPlace(shape), out = shoe.side === 'left' ? 1 : -1, half = Math.min(last.heelWidth, last.ballWidth) / 4;
+  // The long axis bends where the walking line is turned from it.
+  const axis = Array.from({ length: AXIS_PIECES + 1 }, (_, i) => onFlat([(last.length * i) / AXIS_PIECES, 0])), [tip] = axis.at(-1)!;
+  const word = (text: string, [x, y]: Point): DxfEntity[] => lettered([text], [x, out * y - LETTER / 2]);
   return sheet([
     ...path('OUTSOLE_FLAT', onSide(shoe.side, unrolledOutsole(shape).filter(isDrawn))),
-    ...lettered([`${name} outsole flat mm`], [shape.last.seatLength, -LETTER / 2]),
+    ...path('CENTRE_LINE', onSide(shoe.side, polyline(axis))),
+    ...word('heel', [axis[0]![0] + 2 * LETTER, LETTER]), ...word('toe', [tip - 5 * LETTER, axis.at(-1)![1] + 2 * LETTER]),
+    ...word('outer side', onFlat([0.62 * last.length, half])), ...word('inner side', onFlat([0.62 * last.length, -half])),
+    ...lettered([`${name} outsole flat mm`, `upper side up, ${TRIM} mm included all round`], [last.seatLength, -LETTER * 2.5]),
   ]);
 }
+const AXIS_PIECES = 24;

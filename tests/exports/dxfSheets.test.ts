@@ -64,7 +64,8 @@ const SOLES = Object.entries(ALL_JOBS).flatMap(([name, fitting]) => designOf(fit
 }));
 const sideOf = (shoe: Shoe, { shape }: SoleParts): ReturnType<typeof read> => read(sideSheet(shoe, shape, 'K-1 left'));
 const outlinesOf = (shoe: Shoe, { shape }: SoleParts): ReturnType<typeof read> => read(outlineSheet(shoe, shape, 'K-1 left'));
-const flatOf = (shoe: Shoe, { shape }: SoleParts): ReturnType<typeof read> => read(outsoleSheet(shoe, shape, 'K-1 left'));
+/** What is cut of it; what is scribed is looked at by itself. */
+const flatOf = (shoe: Shoe, { shape }: SoleParts): ReturnType<typeof read> => { const all = read(outsoleSheet(shoe, shape, 'K-1 left')); return { ...all, pieces: onLayer(all.pieces, 'OUTSOLE_FLAT') }; };
 
 describe('the side profile', () => {
   test.each(SOLES)('$name: faces and end walls are one closed chain, and no line lies on another', ({ shoe, parts }) => {
@@ -179,4 +180,16 @@ describe('the outsole laid flat', () => {
 test('the same sole gives the same text', () => {
   const { shoe, parts } = SOLES[0]!;
   for (const write of [sideSheet, outlineSheet, outsoleSheet]) expect(write(shoe, parts.shape, 'a')).toBe(write(shoe, parts.shape, 'a'));
+});
+
+test('the flat outsole tells heel and toe, its sides, and what is included, on lines that are scribed', () => {
+  for (const { shoe, parts: { shape } } of [SOLES[0]!, SOLES[1]!]) {
+    const text = outsoleSheet(shoe, shape, 'K-1'), { pieces, letters } = read(text), axis = onLayer(pieces, 'CENTRE_LINE');
+    expect(letters).toEqual(expect.arrayContaining(['heel', 'toe', 'inner side', 'outer side', 'upper side up, 3 mm included all round']));
+    // Along the axis the ground face is as long as by many short steps over it.
+    const long = axis.reduce((sum, piece) => sum + distance(piece.at(0), piece.at(1)), 0), steps = Array.from({ length: 4001 }, (_, i): readonly [number, number, number] => { const x = (shape.last.length * i) / 4000; return [x, 0, heightAt(shape.face, rollX(shape.line, [x, 0]))]; });
+    expect(long).toBeCloseTo(steps.slice(1).reduce((sum, at, i) => sum + Math.hypot(at[0] - steps[i]![0], at[2] - steps[i]![2]), 0), 1);
+    const y = (words: string): number => Number(new RegExp(`\\n 20\\n\\s*(-?[\\d.]+)\\n(?:[^\\n]*\\n){2,8}?\\s*1\\n${words}\\n`).exec(text.replace(/\r/g, ''))?.[1]);
+    expect([Math.sign(y('outer side')), Math.sign(y('inner side'))]).toEqual(shoe.side === 'left' ? [1, -1] : [-1, 1]);
+  }
 });
