@@ -94,7 +94,7 @@ function matchShoe(fitting: Fitting, shoe: MatchFitting, rocker: RockerShoe, fin
   const { side, order } = shoe, last = lastFrom(shoe.last);
   const now: FootHeights = { seat: order.seatHeightNow.value, ball: order.ballHeightNow.value };
   const raise = raiseFor(side, now, rocker.stands, fitting.wearer.legDifference);
-  const common = { kind: 'match', side, fitting: shoe, last, order, raise } as const;
+  const common = { kind: 'match', side, fitting: shoe, last, order, raise, otherSeat: seatOf(rocker) } as const;
   const raising = raiseUnder(last, order, raise);
   if (raising.kind !== 'made') return { ...common, stands: now, made: undefined, trouble: raising.kind === 'refused' ? raising.trouble : undefined };
   const { made } = raising, stands = { seat: now.seat + raise.seat, ball: now.ball + raise.ball };

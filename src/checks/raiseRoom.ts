@@ -35,9 +35,11 @@ export const keepsFoam = (foam: Mm) => ({ shape }: RaiseMade): boolean => foamLe
 export function roomFor(shoe: MatchShoe, missing: Mm, isEnough: (made: RaiseMade) => boolean): Room | undefined {
   const least = Math.ceil(missing * 10 - 1e-6) / 10, leave = shoe.order.tip === undefined ? [false] : [false, true];
   for (const leaveTipOut of leave) {
+    const own = leaveTipOut ? withTipOpen(shoe) : shoe;
     for (const more of [least, least + 0.1]) {
-      const made = madeWith(leaveTipOut ? withTipOpen(shoe) : shoe, {}, more);
-      if (made && isEnough(made)) return { more, leaveTipOut };
+      const made = madeWith(own, {}, more);
+      const asTyped = made && madeWith(own, {}, seatAtLeast(shoe, more) - shoe.otherSeat);
+      if (made && isEnough(made) && asTyped && isEnough(asTyped)) return { more, leaveTipOut };
     }
   }
   return undefined;
@@ -50,8 +52,13 @@ export function moreRoom(shoe: MatchShoe, missing: Mm, isEnough: (made: RaiseMad
   return `${ways.charAt(0).toUpperCase()}${ways.slice(1)}`;
 }
 
-export const higherOther = ({ side }: MatchShoe, { more, leaveTipOut }: Room): string =>
-  `build the ${otherSide(side)} shoe up by ${mm(more)} (order.seatHeightAtLeast: its seat height now and that much more)${leaveTipOut ? ' and leave order.tip out' : ''}`;
+/** What is typed to build the other shoe up by so much, to the tenth above. */
+const seatAtLeast = ({ otherSeat }: MatchShoe, more: Mm): Mm => Math.ceil((otherSeat + more) * 10 - 1e-6) / 10;
+
+export function higherOther(shoe: MatchShoe, { more, leaveTipOut }: Room): string {
+  const other = otherSide(shoe.side), height = seatAtLeast(shoe, more), [, most] = rangeOf('order.seatHeightAtLeast').limits;
+  return `build the ${other} shoe up by ${mm(more)} (${height <= most ? `order.seatHeightAtLeast ${mm(height)}` : 'order.seatHeightAtLeast'})${leaveTipOut ? ' and leave order.tip out' : ''}`;
+}
 
 /** How much thinner an outsole gives enough foam, put in and made; undefined where that is thinner than any. */
 function thinnerOutsole(shoe: MatchShoe, missing: Mm, isEnough: (made: RaiseMade) => boolean): Mm | undefined {

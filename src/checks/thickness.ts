@@ -53,13 +53,18 @@ function minimaAt({ last, rocker: { strikePoint, line } }: RockerShoe, at: Point
 
 /** Thickness is asked for in steps of this. */
 const ASKED_STEP: Mm = 0.5;
+/** So many steps are tried. */
+const TRIES = 16;
+const raisedBy = (minima: Minima, names: readonly (keyof Minima)[], more: Mm): Partial<Minima> =>
+  Object.fromEntries(names.map((name) => [name, Math.ceil((minima[name] + more) / ASKED_STEP) * ASKED_STEP]));
 
 /** The fields to raise, with the values now and those that leave foam enough: put in and solved. */
 function moreAsked(shoe: RockerShoe, names: readonly (keyof Minima)[], short: Mm, pace: Pace): string {
-  const given = caseOf(shoe), { minima } = given.order, more = Math.ceil(short / ASKED_STEP) * ASKED_STEP;
-  const raised = Object.fromEntries(names.map((name) => [name, Math.ceil((minima[name] + more) / ASKED_STEP) * ASKED_STEP]));
-  const works = pace === 'careful' && leavesEnough({ ...given, order: { ...given.order, minima: { ...minima, ...raised } } });
-  return names.map((name) => `order.minima.${name}, now ${mm(minima[name])}${works ? `; ${mm(raised[name]!)} leaves enough` : ''}`).join(' and ');
+  const given = caseOf(shoe), { minima } = given.order, least = Math.ceil(short / ASKED_STEP);
+  // Under a steep face the outsole takes more upright than it is thick, so that what is missing need not be enough.
+  const tried = pace === 'careful' ? Array.from({ length: TRIES }, (_, i) => raisedBy(minima, names, (least + i) * ASKED_STEP)) : [];
+  const works = tried.find((raised) => leavesEnough({ ...given, order: { ...given.order, minima: { ...minima, ...raised } } }));
+  return names.map((name) => `order.minima.${name}, now ${mm(minima[name])}${works ? `; ${mm(works[name]!)} leaves enough` : ''}`).join(' and ');
 }
 
 function leavesEnough(given: RockerCase): boolean {
@@ -77,7 +82,7 @@ export function governs(seen: Seen<RockerShoe>): Finding[] {
   const hint = first === undefined ? '' : [first, ...others].join('; ');
   return [{
     code: 'GOVERNS', severity: 'note', side: shoe.side, measured: thickness, limit: minimum, unit: 'mm', where: zone, at: x,
-    text: sentences(`The ${NAMES[zone]} sets the height: ${mm(thickness)} left ${placeWords(shoe.last, x)}`, by === 'foam that must stay' ? LAYERS : '', hint.charAt(0).toUpperCase() + hint.slice(1)),
+    text: sentences(`The ${NAMES[zone]} sets the height: ${mm(thickness)} left ${placeWords(shoe.last, x)}${asideWords(shoe.last, cause.at)}`, fallingWords(shoe, cause), by === 'foam that must stay' ? LAYERS : '', hint.charAt(0).toUpperCase() + hint.slice(1)),
     basis: PRACTICE,
   }];
 }
@@ -86,6 +91,16 @@ const NAMES: Record<Zone, string> = { 'edge behind the strike point': 'back edge
 const LAYERS = `Stiffener, outsole and ${mm(LEAST_FOAM)} of foam take more there than was asked`;
 const WORTH_SAYING: Mm = 0.05;
 const APEX_FORWARD: Mm = 6, MORE_SPRING: Mm = 3, LESS_ASKED: Mm = 2, LESS_OUTSOLE: Mm = 1, LESS_STRIKE = 5;
+
+/** Off the long axis, where the table of stations does not look; at the toe it looks where the tip is. */
+const asideWords = ({ length }: Last, [x, y]: Point): string => (x > length - 1 || Math.abs(y) < ON_AXIS ? '' : `, ${mm(Math.abs(y), 0)} to the ${y > 0 ? 'outer' : 'inner'} side of the long axis`);
+const ON_AXIS: Mm = 1;
+
+/** Ahead of the tread the least thickness is neither the tread's nor the tip's. */
+const fallingWords = ({ last, order: { minima } }: RockerShoe, { at: [x], zone, by, minimum }: Thinnest): string =>
+  zone === 'tip' && by === 'thickness asked' && x > last.tread && Math.abs(minimum - minima.tip) > SHOWN ? `${mm(minimum)} are asked there, for it falls evenly from ${mm(minima.tread)} at the tread to ${mm(minima.tip)} at the tip (order.minima)` : '';
+/** What would not be seen in tenths. */
+const SHOWN: Mm = 0.049;
 
 export const placeWords = ({ length }: Last, x: Mm): string => (x > length - 1 ? 'at the toe' : fromHeel(x));
 

@@ -29,6 +29,8 @@ export interface MatchShoe extends AnyShoe {
   readonly kind: 'match';
   readonly order: SheetMatch;
   readonly raise: Raise;
+  /** Seat height of the rocker it is matched to, as `order.seatHeightAtLeast` counts it. */
+  readonly otherSeat: Mm;
   /** None where the pair is level already, or where the shoe cannot be raised. */
   readonly made: RaiseParts | undefined;
   /** Why it cannot be raised, where it should be. */

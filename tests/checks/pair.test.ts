@@ -1,7 +1,9 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { figuresOf } from '../../src/checks/figures.ts';
 import type { Finding } from '../../src/checks/finding.ts';
-import { all, changed, codesOf, designWith, one, type Part } from './support.ts';
+import { readSheet } from '../../src/fitting/readSheet.ts';
+import { all, changed, codesOf, designOf, designWith, one, type Part } from './support.ts';
 
 describe('the pair', () => {
   test('one shoe alone warns', () => {
@@ -40,7 +42,9 @@ describe('the pair', () => {
     const change: Part = { right: { order: { seatHeightNow: 45, ballHeightNow: 33 } } }, found = one('CANNOT_BE_RAISED', change)!;
     expect(found).toMatchObject({ severity: 'stop', side: 'right', unit: 'mm' });
     expect(found.text).toContain('go down 5.9 mm at the seat and down 5.9 mm at the ball');
-    const by = Number(/Build the left shoe up by ([\d.]+) mm/.exec(found.text)![1]);
+    const by = Number(/Build the left shoe up by ([\d.]+) mm/.exec(found.text)![1]), typed = Number(/order\.seatHeightAtLeast ([\d.]+) mm/.exec(found.text)![1]);
+    expect(codesOf(changed(change, { left: { order: { seatHeightAtLeast: typed } } }))).not.toContain('CANNOT_BE_RAISED');
+    expect(codesOf(changed(change, { left: { order: { seatHeightAtLeast: typed - 0.2 } } }))).toContain('CANNOT_BE_RAISED');
     expect(codesOf(changed(change, { left: { order: { seatHeightAtLeast: 35.123 + by + 0.1 } } }))).not.toContain('CANNOT_BE_RAISED');
   });
   test.each([[38, 20], [37, 35], [36.8, 24.85]])('whatever it stands at (%d and %d mm), what is advised was put in: taken off its own sole it comes level', (seatHeightNow, ballHeightNow) => {
@@ -68,6 +72,17 @@ describe('the pair', () => {
     expect(Number(now)).toBe(5);
     expect(codesOf(thin(Number(enough)))).not.toContain('THIN_FOAM');
     expect(codesOf(thin(Number(enough) - 0.6))).toContain('THIN_FOAM');
+  });
+  test('where foam is thin at the back edge, the value that is named leaves enough', () => {
+    // Under a steep heel the outsole takes more upright than it is thick: what is missing is not enough.
+    const foamOf = (edge: number): Finding | undefined => {
+      const sheet = JSON.parse(readFileSync('samples/market-gardener/sheet.json', 'utf8')) as { right: { last: object; foot: object; order: object } }, { last, foot, order } = sheet.right;
+      const right = { ...sheet.right, last: { ...last, pitch: 2, toeSpring: 25 }, foot: { ...foot, strikeAngle: 25 }, order: { ...order, minima: { edge, seat: 8, waist: 8, tread: 12, tip: 10 } } }, reading = readSheet(JSON.stringify({ ...sheet, right, making: {} }));
+      if (!reading.ok) throw new Error(reading.faults.map(({ text }) => text).join(' '));
+      return designOf(reading.fitting).findings.find(({ code, side }) => code === 'THIN_FOAM' && side === 'right');
+    };
+    const found = foamOf(1)!, enough = Number(/order\.minima\.edge, now 1\.0 mm; ([\d.]+) mm leaves enough/.exec(found.text)![1]);
+    expect([found.where, foamOf(enough), foamOf(enough - 0.6)?.where]).toEqual(['at the back edge', undefined, 'at the back edge']);
   });
   test('where the whole raise is thin the tip does not help, and what is named does', () => {
     const low = { seatHeightNow: 35.6, ballHeightNow: 23.6 }, found = all('THIN_FOAM', raise(low)).find(({ side }) => side === 'right')!;

@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { heightAt } from '../../src/profile/groundFace.ts';
+import { rollX } from '../../src/profile/rollLine.ts';
 import { all, bothRockers, changed, codesOf, one, rockerWith, type Part } from './support.ts';
 
 describe('what sets the height', () => {
@@ -10,6 +12,16 @@ describe('what sets the height', () => {
     const apex = build - rockerWith({ left: { order: { apex: (100 * (174.84 + 6)) / 282 } } }).rocker.build;
     const spring = build - rockerWith({ left: { last: { toeSpring: 18 } } }).rocker.build;
     expect(found.text).toBe(`The tip sets the height: 5.0 mm left at the toe. The apex 6 mm forward (order.apex) takes ${apex.toFixed(1)} mm off the whole sole; 3 mm more spring in the last (last.toeSpring) takes ${spring.toFixed(1)} mm off.`);
+  });
+  test('off the long axis it says how far, and between tread and tip what is asked there', () => {
+    const change: Part = { left: { order: { crestAngle: 96, taper: { heelInner: 0, heelOuter: 0, foreInner: 2, foreOuter: 2 } } } }, found = one('GOVERNS', change)!, { shape } = rockerWith(change);
+    const [, thick, ahead, aside, side, asked] = /: ([\d.]+) mm left (\d+) mm from the heel, (\d+) mm to the (inner|outer) side of the long axis\. ([\d.]+) mm are asked there/.exec(found.text)!;
+    expect([Number(thick), Number(asked)]).toEqual([Number(found.measured!.toFixed(1)), Number(found.limit!.toFixed(1))]);
+    expect(found.limit).toBeGreaterThan(5.049);
+    // The place that is told, by the shape itself, to what a millimetre either way makes.
+    const at = [found.at!, (side === 'outer' ? 1 : -1) * Number(aside)] as const;
+    expect(Math.abs(at[0] - Number(ahead))).toBeLessThanOrEqual(0.5);
+    expect(shape.upper(...at) + shape.build - heightAt(shape.face, rollX(shape.line, at))).toBeCloseTo(found.measured!, 1);
   });
   test('is the back edge where much is asked there, and a softer strike lowers it', () => {
     const change: Part = { left: { last: { toeSpring: 28 }, order: { minima: { edge: 14 } } } };
