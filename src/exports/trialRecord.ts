@@ -1,7 +1,6 @@
 import { cautionsFor } from '../checks/cautions.ts';
 import { figuresOf, type FigureKey } from '../checks/figures.ts';
 import { mm, rounded, sentences } from '../checks/say.ts';
-import type { WedgeOrder } from '../fitting/making.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Design } from '../checks/design.ts';
 import { BASE_LEAST } from '../making/wedges/base.ts';
@@ -9,7 +8,7 @@ import { LEAST_TOLD, leftOutWords, underOther } from '../making/wedges/findings.
 import { endAgainstTip, springByWedge } from '../making/gauges/springByWedge.ts';
 import type { Trial } from '../making/wedges/trial.ts';
 import type { RockerShoe, Shoe } from '../pair/shoe.ts';
-import { variantWords } from '../making/wedges/variants.ts';
+import { variantWords, type Variant } from '../making/wedges/variants.ts';
 import type { ShoeWedges, TrialWedge } from '../making/wedges/wedges.ts';
 import { LETTERS, stroke, words, type Mark } from './drawing.ts';
 import { framed, heading, introduction, paragraph, table, type Block, type Column } from './flow.ts';
@@ -26,7 +25,7 @@ export function trialRecordPdf(design: Design, wedges: ShoeWedges): Uint8Array {
 const blocksOf = (design: Design, one: ShoeWedges): Block[] => [
   heading(`Trial record: ${one.side} shoe of ${design.fitting.job.reference}`),
   framed(['Beside a rail, someone at hand, both shoes on, never alone. Stop on pain. The prescriber decides.'], WIDTH),
-  ...setSection(design, one), ...walkSection(one), ...choiceSection(), ...signsSection(one.order),
+  ...setSection(design, one), ...walkSection(one), ...choiceSection(), ...signsSection(one),
   heading('Cautions'), ...cautionsFor(design.fitting).map((caution, i) => paragraph(`${i + 1}. ${caution}`, WIDTH)),
 ];
 
@@ -74,7 +73,9 @@ function raisedWords({ higher }: Trial, other: Shoe | undefined, missing: Mm): s
   if (higher < LEAST_TOLD) return 'As high as the sole is planned.';
   const so = `That is ${mm(higher)} more than planned, so that every shape stands alike`;
   if (!other) return `${so}: give the other shoe as much, heel to toe, for the trial.`;
-  return missing < LEAST_TOLD ? `${so}; the trial of the other shoe stands as much higher, or more.` : `${so}: put ${mm(missing)} under the ${other.side} shoe too, heel to toe, for the trial.`;
+  if (other.kind === 'match') return `${so}: put ${mm(missing)} under the ${other.side} shoe too, heel to toe, for the trial.`;
+  const onBase = `the ${other.side} shoe is walked on its own trial base and wedge meanwhile`;
+  return missing < LEAST_TOLD ? `${so}. Both shoes are tried at once: ${onBase}, which stands as much higher, or more.` : `${so}. Both shoes are tried at once: ${onBase}; put ${mm(missing)} more under it, heel to toe. Where it is walked on as it is, put ${mm(higher)} under it instead.`;
 }
 
 const HOW: readonly string[] = [
@@ -116,9 +117,9 @@ function form(columns: readonly Column[], first: readonly string[], height: Mm, 
 }
 
 /** Common practice of the trade. */
-const signsFor = ({ step, flat }: WedgeOrder): readonly (readonly [seen: string, cause: string, change: string])[] => [
-  ['Like climbing a hill; the knee is pushed back', 'the toe arc begins too far forward, or rises too little', `apex ${mm(step)} back, or more rise at the toe`],
-  ['Falls forward, the knee gives, cannot stand still', 'the apex is too far back, or there is no flat', `apex ${mm(step)} forward, or a flat of ${mm(flat)}`],
+const signsFor = ({ order: { step, flat }, trial: { shapes } }: ShoeWedges): readonly (readonly [seen: string, cause: string, change: string])[] => [
+  ['Like climbing a hill; the knee is pushed back', 'the toe arc begins too far forward, or rises too little', either(isTried(shapes, (one) => one.apexBy < 0), `apex ${mm(step)} back`, 'more rise at the toe')],
+  ['Falls forward, the knee gives, cannot stand still', 'the apex is too far back, or there is no flat', either(isTried(shapes, (one) => one.apexBy > 0), `apex ${mm(step)} forward`, isTried(shapes, (one) => one.flat > 0) ? `a flat of ${mm(flat)}` : 'a flat, as long as one can be made')],
   ['The foot slaps down', 'heel arc too short or too steep, heel too hard', 'larger heel arc, softer last 40 mm of the heel'],
   ['The heel digs in, a jolt', 'the heel arc ends too far back, or a corner is left', 'take the corner off down to the strike angle'],
   ['Stands on toes or on the heel', 'the pitch does not go with the angle of the ankle', 'heel 2 mm up or down'],
@@ -126,7 +127,11 @@ const signsFor = ({ step, flat }: WedgeOrder): readonly (readonly [seen: string,
   ['The pelvis drops on one side', 'the raise does not go with the legs', "2 mm up or down to look at; the raise itself is the prescriber's figure"],
 ];
 
-const signsSection = (order: WedgeOrder): Block[] => [
+/** What the set has no wedge for is not offered. */
+const isTried = (shapes: Trial['shapes'], is: (one: Variant) => boolean): boolean => shapes.some(({ variant }) => is(variant));
+const either = (possible: boolean, move: string, other: string): string => (possible ? `${move}, or ${other}` : `${other}; the set has no wedge with the apex moved that way`);
+
+const signsSection = (one: ShoeWedges): Block[] => [
   heading('What is seen, and what to change'), introduction('Common practice of the trade; none of it is a finding about this client.', WIDTH),
-  ...table([{ title: 'Seen or felt', width: 62 }, { title: 'Likely cause', width: 64 }, { title: 'Change', width: WIDTH - 126 }], signsFor(order).map((cells) => ({ cells }))),
+  ...table([{ title: 'Seen or felt', width: 62 }, { title: 'Likely cause', width: 64 }, { title: 'Change', width: WIDTH - 126 }], signsFor(one).map((cells) => ({ cells }))),
 ];

@@ -88,6 +88,14 @@ test('cures are told in the step and the flat that are ordered', () => {
   for (const words of ['apex 6.0 mm back', 'apex 6.0 mm forward', 'a flat of 20.0 mm']) expect(record).toContain(words);
 });
 
+test('no cure is told that the set has no wedge for, and of a pair of rockers how the other one stands', () => {
+  const [one] = made.wedges, { trial } = one!, wordsOf = (on: typeof design, trialOf: typeof trial): string => readPdf(trialRecordPdf(on, { ...one!, trial: trialOf })).flatMap(({ words }) => words).join(' ');
+  const without = wordsOf(design, { ...trial, shapes: trial.shapes.filter(({ variant: { apexBy } }) => apexBy <= 0) });
+  expect([without.includes('mm forward, or a flat'), without.includes('the set has no wedge with the apex moved'), without.includes('5.0 mm back, or')]).toEqual([false, true, true]);
+  const both = designOf({ ...JOBS.rockers, making: readMaking({ wedges: {}, chordGap: 0.2 }) });
+  expect(wordsOf(both, { ...trial, higher: 9 })).toMatch(/on its own trial base and wedge meanwhile; put [\d.]+ mm more under it, heel to toe\. Where it is walked on as it is, put 9\.0 mm/);
+});
+
 test('the numbers of both stand beside the shoe', () => {
   const { shoes, making } = JSON.parse(designJson(design, made));
   expect([making.gauges, making.wedges]).toEqual([{ depthMm: 30 }, { stepMm: 5, flatMm: 30 }]);

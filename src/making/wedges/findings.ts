@@ -48,11 +48,11 @@ export function underOther({ shoes, fitting: { making: { wedges } } }: Pair, sho
 }
 
 function standsHigher(pair: Pair, shoe: RockerShoe, trial: Trial): Finding[] {
-  const { higher, seat } = trial, missing = underOther(pair, shoe, trial);
+  const { higher, seat } = trial, missing = underOther(pair, shoe, trial), other = pair.shoes.find(({ side }) => side !== shoe.side);
   if (higher < FELT) return [];
   return [{
     code: 'TRIAL_STANDS_HIGHER', severity: 'note', side: shoe.side, measured: higher, limit: FELT, unit: 'mm', where: 'trial wedges',
-    text: `All shapes of the trial stand at ${mm(seat)} at the seat, ${mm(higher)} higher than the sole is planned, so that only what is tried differs. ${missing < LEAST_TOLD ? 'The trial of the other shoe stands as much higher, or more.' : `Put ${mm(missing)} under the other shoe too for the trial.`}`, basis: PRACTICE,
+    text: `All shapes of the trial stand at ${mm(seat)} at the seat, ${mm(higher)} higher than the sole is planned, so that only what is tried differs. ${missing < LEAST_TOLD ? 'The trial of the other shoe stands as much higher, or more.' : other?.kind === 'rocker' ? `While the other shoe is tried on its own base put ${mm(missing)} more under that one; where it is walked on as it is, ${mm(higher)}.` : `Put ${mm(missing)} under the other shoe too for the trial.`}`, basis: PRACTICE,
   }];
 }
 
