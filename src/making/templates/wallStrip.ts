@@ -123,15 +123,15 @@ function onStrip(places: readonly number[], flat: readonly FlatRuling[], w: numb
   return { head: between(a.head, b.head, t), foot: between(a.foot, b.foot, t) };
 }
 
-/** Nearer than this the end of the strip is the place asked for. */
+/** Nearer than this a wall line is at the place asked for. */
 const SAME: Mm = 1e-6;
 
-/** Places at which a measure of the wall line changes sign, the ends of the strip included. */
+/** Places at which a measure of the wall line changes sign, or is nothing at the very place of a wall line: at an end of the strip, or where the edge has a joint. */
 function signChanges(strands: readonly Strand[], strand: (w: number) => Strand, measure: (strand: Strand) => Mm): number[] {
-  const values = strands.map(measure), ends = [0, strands.length - 1].filter((i) => Math.abs(values[i]!) < SAME);
+  const values = strands.map(measure), exact = strands.flatMap((_, i) => (Math.abs(values[i]!) < SAME ? [i] : []));
   const within = strands.slice(1).flatMap((next, i) =>
-    values[i]! * values[i + 1]! < 0 && !ends.includes(i) && !ends.includes(i + 1) ? [rootBetween((w) => measure(strand(w)), strands[i]!.w, next.w, 1e-9)] : []);
-  return [...ends.map((i) => strands[i]!.w), ...within];
+    values[i]! * values[i + 1]! < 0 && !exact.includes(i) && !exact.includes(i + 1) ? [rootBetween((w) => measure(strand(w)), strands[i]!.w, next.w, 1e-9)] : []);
+  return [...exact.map((i) => strands[i]!.w), ...within];
 }
 
 const along = (points: readonly Point3[]): Mm => points.slice(1).reduce((sum, point, i) => sum + apart(points[i]!, point), 0);

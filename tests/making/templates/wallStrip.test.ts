@@ -57,6 +57,11 @@ describe.each(SOLES)('the wall of $name laid flat', ({ shoe, shape }) => {
 
   test('marks stand once on each side', () => expect(strips.map(({ marks }) => marks.map(({ name }) => name))).toEqual([['ankle'], ['ankle']]));
 
+  test('so does the ball, where the edge has a joint', () => {
+    const { innerBall, outerBall } = shape.last;
+    expect(wallStrips(shape, [{ name: 'ball', at: 'edge', value: innerBall, side: 'inner' }, { name: 'ball', at: 'edge', value: outerBall, side: 'outer' }]).map(({ marks }) => marks.map(({ name }) => name))).toEqual([['ball'], ['ball']]);
+  });
+
   test('the lines across run from edge to edge, where the sole is that long', () => {
     for (const mark of planMarks(shoe, shape)) {
       const across = acrossOutline(shape.edge, mark)!;
