@@ -60,9 +60,9 @@ function beside(name: string, a: Point, b: Point): Wish {
   return { label, places };
 }
 
-/** Level lettering that looks for room round a place of the plan, never tied to it. */
-export function lettering(text: string, [x, y]: Point, style: Partial<Pick<Words, 'size' | 'bold'>> = {}): Part {
-  const label = words(text, down([x, y]), { anchor: 'middle', ...style }), tries: readonly Mm[] = [0, 8, -8, 16, -16, 26, -26, 38, -38, 52, -52, 70, -70, 90, -90];
+/** Level lettering that looks for room round a place of the plan, never tied to it. @param way forward or back only, for what must not leave the outline at an end */
+export function lettering(text: string, [x, y]: Point, style: Partial<Pick<Words, 'size' | 'bold'>> = {}, way: 1 | 0 | -1 = 0): Part {
+  const label = words(text, down([x, y]), { anchor: 'middle', ...style }), tries: readonly Mm[] = [0, 8, -8, 16, -16, 26, -26, 38, -38, 52, -52, 70, -70, 90, -90].filter((aside) => aside * way >= 0);
   const places = [0, 5, -5, 10, -10, 16, -16, 23, -23].flatMap((row) => tries.map((aside): Place => ({ at: [x + aside, -y + row] })));
   return part({ wishes: [{ label, places }] });
 }

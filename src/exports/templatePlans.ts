@@ -97,7 +97,7 @@ function within({ shoe: { side, last }, name }: Sole, outline: Path, part: strin
   return together([
     lettering(`${side.toUpperCase()} ${part}`, [at(0.45), 8], { size: 6, bold: true }), lettering(name, [at(0.45), -10], { bold: true }),
     lettering('outer side', [at(0.6), out * half * 0.7]), lettering('inner side', [at(0.6), -out * half * 0.7]),
-    lettering('toe', [at(0.93), 5], { bold: true }), lettering('heel', [at(0.07), 5], { bold: true }),
+    lettering('toe', [at(0.93), 5], { bold: true }, -1), lettering('heel', [at(0.07), 5], { bold: true }, 1),
   ]);
 }
 

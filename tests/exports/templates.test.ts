@@ -10,7 +10,7 @@ import type { FlatPart } from '../../src/making/flatPart.ts';
 import { clipped, windowRound } from '../../src/geometry/clip.ts';
 import { mirroredPath, pathLength, pointOn } from '../../src/geometry/path.ts';
 import { partsOf } from '../../src/pair/shoe.ts';
-import { designOf, JOBS, SAMPLES } from './jobs.ts';
+import { designOf, job, JOBS, rocker, SAMPLES } from './jobs.ts';
 import { readPdf, type PdfPage } from './pdfReader.ts';
 
 const PAIR = designOf(JOBS.pair), TURNED = designOf(JOBS.turned), A4 = { width: 270, height: 170 };
@@ -152,5 +152,15 @@ test('one PDF for each shoe and one drawing for each template, in true size, whe
     expect(box, name).toBe(`${width} ${height}`);
     // The check lines, both ways.
     expect([...text.matchAll(/M([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)"/g)].map(([, ...at]) => at.map(Number)).filter(([ax, ay, bx, by]) => bx! - ax! === 100 && by === ay || bx === ax && by! - ay! === 100)).toHaveLength(2);
+  }
+});
+
+test('toe and heel are lettered within the outline, wherever a page ends', () => {
+  for (const length of [262, 264.2, 267]) {
+    const measured = (value: number) => ({ value, origin: 'measured' as const }), design = designOf(job('K-291', { left: rocker('left', {}, { length: measured(length), tread: measured(189), innerBall: measured(185), outerBall: measured(158) }) }));
+    for (const { marks } of templatePages(design, templatesFor(design, 'left').filter(({ stem }) => stem === 'foam-body'), 'Letter', 10)) {
+      const outline = marks.flatMap((mark) => (mark.kind === 'line' && mark.line === 'visible' ? mark.path : [])).flatMap((piece) => [0, 0.5, 1].map((t) => pointOn(piece, t)[0]));
+      for (const mark of marks) if (mark.kind === 'text' && (mark.text === 'toe' || mark.text === 'heel')) expect([length, mark.text, mark.at[0] < Math.max(...outline) - 2, mark.at[0] > Math.min(...outline) + 2]).toEqual([length, mark.text, true, true]);
+    }
   }
 });
