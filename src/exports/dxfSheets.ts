@@ -102,8 +102,8 @@ export function outsoleSheet(shoe: Shoe, shape: SoleShape, name: string): string
     ...path('OUTSOLE_FLAT', onSide(shoe.side, unrolledOutsole(shape).filter(isDrawn))),
     ...path('CENTRE_LINE', onSide(shoe.side, polyline(axis))),
     ...word('heel', [axis[0]![0] + 2 * LETTER, LETTER]), ...word('toe', [tip - 5 * LETTER, axis.at(-1)![1] + 2 * LETTER]),
-    ...word('outer side', onFlat([0.62 * last.length, half])), ...word('inner side', onFlat([0.62 * last.length, -half])),
-    ...lettered([`${name} outsole flat mm`, `upper side up, ${TRIM} mm included all round`], [last.seatLength, -LETTER * 2.5]),
+    ...word('outer side', onFlat([0.76 * last.length, half])), ...word('inner side', onFlat([0.76 * last.length, -half])),
+    ...lettered([`${name} outsole flat mm`, `upper side up, ${TRIM} mm included all round`], [last.seatLength / 2, -LETTER * 2.5]),
   ]);
 }
 const AXIS_PIECES = 24;

@@ -46,7 +46,7 @@ const number = (value: Mm): string => String(Number(value.toFixed(2)));
 
 /** What the edge of a rail is, as lettered on it. A bush cannot be set lower than the rail. */
 export function edgeWords({ face }: JigOrder, bush: JigOrder['bush'], { outsole }: SoleShape): string[] {
-  const cut = face === 'foam body' ? 'foam body, outsole not on' : 'ground face', later = face === 'foam body' || outsole === 0 ? [] : [bush ? `foam with its outsole on; bare foam stands ${number(outsole)} mm too high` : `foam is cut ${number(outsole)} mm lower: the outsole`];
+  const cut = face === 'foam body' ? 'foam body, outsole not on' : 'ground face', later = face === 'foam body' || outsole === 0 ? [] : [bush ? `foam cut here stands ${number(outsole)} mm too high` : `foam is cut ${number(outsole)} mm lower: the outsole`];
   return bush ? [`edge ${number(offsetFor(bush))} mm inside the ${cut}: bush ${number(bush.diameter)}, cutter ${number(bush.cutter)}`, ...later] : [`edge: ${cut}`, ...later];
 }
 
