@@ -63,8 +63,8 @@ function setSection(design: Design, { side, order: { step }, wedges, trial, tria
 
 /** All shapes of a trial may stand higher than the sole is planned, and their arcs with them: what the other papers tell is said beside it. */
 function springWords({ fitting }: Design, own: RockerShoe, wedges: readonly TrialWedge[]): string {
-  const planned = wedges.find(({ variant }) => variant.planned)?.numbers.toeSpring, { atLast } = springByWedge(own, own, fitting), said = planned === undefined ? '' : mm(planned);
-  return sentences(said === atLast ? `Toe spring of the sole as planned: ${atLast}` : `Toe spring of the sole as planned, as drawing and job sheet tell it: ${atLast}; on the trial its arcs stand higher, and it is ${said}`, capital(endAgainstTip(own)));
+  const planned = wedges.find(({ variant }) => variant.planned)?.numbers.toeSpring, { atLast, words: byWedge } = springByWedge(own, own, fitting), said = planned === undefined ? '' : mm(planned), est = byWedge.endsWith('(est.)') ? ' (est.)' : '';
+  return sentences(said === atLast ? `Toe spring of the sole as planned: ${atLast}${est}` : `Toe spring of the sole as planned, as drawing and job sheet tell it: ${atLast}${est}; on the trial its arcs stand higher, and it is ${said}`, capital(endAgainstTip(own)));
 }
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 

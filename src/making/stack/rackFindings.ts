@@ -77,9 +77,8 @@ export function weighsOtherwise(pair: Pair, built: readonly Built[]): Finding[] 
 
 /** @param figure what drawing and job sheet tell: the whole body, lines of glue with it */
 function otherWeight({ side, layers }: ShoeStack, foam: FoamName, figure: Grams): Finding[] {
-  const weigh = (densityOf: (sheet: RackSheet) => number): number => layers.reduce((sum, layer) => sum + weightOf(layer.foam, { thickness: 1, density: densityOf(layer.sheet) }), 0);
-  const chosen = weigh(({ density }) => density), reckoned = weigh(() => FOAMS[foam].density), sheets = [...new Set(layers.map(({ sheet }) => sheet))];
-  if (Math.abs(chosen / reckoned - 1) <= SAME_WEIGHT && sheets.every(({ material = foam }) => material === foam)) return [];
+  const chosen = layers.reduce((sum, layer) => sum + weightOf(layer.foam, { thickness: 1, density: layer.sheet.density }), 0), sheets = [...new Set(layers.map(({ sheet }) => sheet))];
+  if (Math.abs(chosen / figure - 1) <= SAME_WEIGHT && sheets.every(({ material = foam }) => material === foam)) return [];
   const told = sheets.map(({ name, material, density }) => `${name}${material && material !== foam ? ` (${material})` : ''} ${rounded(density, 2)}`);
   return [{
     ...COMMON, code: 'STACK_WEIGHS_OTHERWISE', severity: 'note', side, measured: chosen, limit: figure, unit: 'g',
