@@ -1,7 +1,7 @@
 import type { Design } from '../checks/design.ts';
 import type { Drawing, Paper } from './drawing.ts';
 import { textFile, type NamedFile } from './namedFile.ts';
-import { BELOW_FRAME, footLines, footMarks, LINE } from './pageFoot.ts';
+import { footMarks, overFoot } from './pageFoot.ts';
 import { pdfBytes } from './pdf.ts';
 import { rollStrip } from './rollStrip.ts';
 import { svgText } from './svg.ts';
@@ -16,6 +16,6 @@ export function rollFiles(design: Design): NamedFile[] {
 }
 
 function rollPage(design: Design): Drawing {
-  const less: Paper = { ...A4_DOWN, height: A4_DOWN.height - footLines(design, A4_DOWN).length * LINE - BELOW_FRAME }, drawing = rollStrip(design, less);
+  const drawing = rollStrip(design, overFoot(design, A4_DOWN));
   return { ...drawing, paper: A4_DOWN, marks: [...drawing.marks, ...footMarks(design, A4_DOWN, { n: 1, of: 1 })] };
 }

@@ -8,9 +8,12 @@ import { degrees, type Rad } from '../geometry/units.ts';
 /** How far measures are off, by their place on the sheet; mm and radians. */
 export type Off = Partial<Readonly<Record<InputField, number>>>;
 
+/** What tells how the client walks changes no shoe. */
+const OF_THE_WALK: ReadonlySet<InputField> = new Set(['foot.toeOffAngle', 'foot.ankleRange', 'foot.walk.angles.contact', 'foot.walk.angles.midStance', 'foot.walk.angles.toeOff']);
+
 /** The measures of a shoe that err by themselves. What is worked out from others (joints of the foot carried to the last, an angle from plates or an alignment) errs with them. */
 export function erringFields(shoe: ShoeFitting): readonly InputField[] {
-  return INPUT_FIELDS.filter((field) => field !== 'foot.toeOffAngle' && inputOf(field).of(shoe) && !isWorkedOut(field, shoe));
+  return INPUT_FIELDS.filter((field) => !OF_THE_WALK.has(field) && inputOf(field).of(shoe) && !isWorkedOut(field, shoe));
 }
 
 function isWorkedOut(field: InputField, { foot }: ShoeFitting): boolean {
