@@ -19,11 +19,11 @@ export function circleFitting(points: readonly Weighted[]): CircleFit {
   const mean = (value: (at: Point) => number): number => points.reduce((sum, { at, weight }) => sum + weight * value(at), 0) / all;
   let centre = algebraic(mean);
   for (let i = 0; i < ROUNDS; i++) {
-    const { by, radius, misses } = step(centre, mean);
+    const { by, radius, misses } = step(centre, points, all);
     if (Math.hypot(...by) < SETTLED) return { centre, radius, misses };
     centre = [centre[0] + by[0], centre[1] + by[1]];
   }
-  const { radius, misses } = step(centre, mean);
+  const { radius, misses } = step(centre, points, all);
   return { centre, radius, misses };
 }
 
@@ -43,11 +43,18 @@ function algebraic(mean: Mean): Point {
   return [cx + mx, cz + mz];
 }
 
-/** What a centre is to be moved by, with the radius that goes best with it: the mean distance. */
-function step(centre: Point, mean: Mean): { readonly by: Point; readonly radius: Mm; readonly misses: Mm } {
-  const far = (at: Point): Mm => distance(at, centre), ux = (at: Point): number => (at[0] - centre[0]) / far(at), uz = (at: Point): number => (at[1] - centre[1]) / far(at);
-  const radius = mean(far), mx = mean(ux), mz = mean(uz), off = (at: Point): Mm => far(at) - radius;
-  const by = solved(mean((at) => (ux(at) - mx) ** 2), mean((at) => (ux(at) - mx) * (uz(at) - mz)), mean((at) => (uz(at) - mz) ** 2),
-    [mean((at) => (ux(at) - mx) * off(at)), mean((at) => (uz(at) - mz) * off(at))]);
-  return { by, radius, misses: Math.sqrt(mean((at) => off(at) ** 2)) };
+/** What a centre is to be moved by, with the radius that goes best with it: the mean distance. One round through the points for means, one for how they scatter. */
+function step(centre: Point, points: readonly Weighted[], all: number): { readonly by: Point; readonly radius: Mm; readonly misses: Mm } {
+  const seen = points.map(({ at, weight }) => {
+    const far = distance(at, centre);
+    return { weight, far, x: (at[0] - centre[0]) / far, z: (at[1] - centre[1]) / far };
+  });
+  let radius = 0, mx = 0, mz = 0;
+  for (const { weight, far, x, z } of seen) { radius += (weight * far) / all; mx += (weight * x) / all; mz += (weight * z) / all; }
+  let xx = 0, xz = 0, zz = 0, xOff = 0, zOff = 0, square = 0;
+  for (const { weight, far, x, z } of seen) {
+    const dx = x - mx, dz = z - mz, off = far - radius;
+    xx += weight * dx * dx; xz += weight * dx * dz; zz += weight * dz * dz; xOff += weight * dx * off; zOff += weight * dz * off; square += weight * off * off;
+  }
+  return { by: solved(xx, xz, zz, [xOff, zOff]), radius, misses: Math.sqrt(square / all) };
 }
