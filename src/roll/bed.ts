@@ -19,7 +19,7 @@ interface Sunk { readonly at: (t: number) => Place & { readonly height: Mm; read
 /** Gauss's five places and weights on a stretch from 0 to 1, which integrate up to the ninth power exactly. */
 const GAUSS = [[0.04691007703066802, 0.11846344252809454], [0.23076534494715845, 0.23931433524968324], [0.5, 0.28444444444444444], [0.7692346550528415, 0.23931433524968324], [0.953089922969332, 0.11846344252809454]] as const;
 /** Widths and thicknesses bend along the sole, so each piece is taken in parts. */
-const PARTS = 4;
+const PARTS = 2;
 
 /** @param depth how far the body has sunk, mm, greater than 0 */
 export function bedUnder(body: RollBody, { width, give }: Layer, depth: Mm, roll: Rad): Bed {
