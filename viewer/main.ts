@@ -23,6 +23,7 @@ import { otherTab } from './parts/otherTab.ts';
 import { planView } from './parts/planView.ts';
 import { sideView } from './parts/sideView.ts';
 import { strip } from './parts/strip.ts';
+import { whenNear } from './parts/whenNear.ts';
 import { SAMPLES } from './samples.ts';
 import { openDesk, type Told } from './desk/ask.ts';
 import type { ExtrasAsked, FieldShown, Handle, Outcome, Shown } from './desk/protocol.ts';
@@ -74,6 +75,7 @@ async function begin(): Promise<void> {
     save: (picture) => void picture.arrayBuffer().then((bytes) => offer(`${referenceOf(now())}.png`, new Uint8Array(bytes), 'image/png')),
     want: (asked) => { extras = asked; look(); },
   }));
+  const rolling = whenNear(at('rolling'), () => import('./parts/rolling/rollingPart.ts').then(({ rollingPart }) => rollingPart(at('rolling'))));
   const differ = differencesTable(at('figures')), list = figuresList(at('figures'), light);
   const report = checks(at('checks'), {
     pointAt: (which, x) => { side.pointAt(which, x); at('drawing').scrollIntoView({ block: 'nearest' }); }, goTo,
@@ -194,7 +196,7 @@ async function begin(): Promise<void> {
     side.show(shown, current);
     if (shown.plan) plan.show(shown.plan, shown.shoes);
     showNumbers(shown);
-    if (fine) compare();
+    if (fine) { compare(); rolling((part) => part.show(shown.walking, lengths())); }
     if (shown.used) form?.used(shown.used);
     void solid.then((part) => part.show(shown.shoes, fine, shown.beside));
     const { findings, mouldFaults } = toldOf(shown);
@@ -213,6 +215,7 @@ async function begin(): Promise<void> {
     list.show([], lengths());
     report.clear();
     void solid.then((part) => part.show([], true, []));
+    rolling((part) => part.show(undefined, lengths()));
     compare();
   }
   function whenFine(): void {

@@ -48,8 +48,8 @@ function strokeOf(line: LineKind, ink: Ink): string {
 /** Pieces that end nearer than this to where the next begins are one line: the last digit may round either way. */
 const SAME_PLACE = 0.002;
 
-/** Pieces laid end to end; a new start where they do not meet. */
-function track(path: Path): string {
+/** Pieces laid end to end as the text of a path; a new start where they do not meet. */
+export function track(path: Path): string {
   let here: Point | undefined;
   return path.filter((piece) => lengthOf(piece) > 0).map((piece) => {
     const start = pointOn(piece, 0), end = pointOn(piece, 1), to = pair(end), move = here && distance(here, start) < SAME_PLACE ? '' : `M${pair(start)}`;

@@ -9,6 +9,7 @@ import type { MakingName, Side } from '../../src/fitting/words.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import type { Mm } from '../../src/geometry/units.ts';
 import type { NamesBeside } from '../../src/making/shownNames.ts';
+import type { Walking } from '../../src/walk/walking.ts';
 
 /** What counts where a field of the sheet is empty: a number in mm, degrees or percent, or a word. By the field's path. */
 export type Used = Readonly<Record<string, number | string>>;
@@ -50,7 +51,34 @@ export interface Shown {
   readonly mouldFaults: readonly Fault[];
   /** What is ordered besides the soles, is made, and can be looked at as a solid. Only where the hand rests. */
   readonly beside?: readonly NamesBeside[];
+  /** Only where the hand rests, and where a foot was measured. */
+  readonly walking?: WalkShown;
 }
+
+/** The pair as it walks: what lays each shoe on the floor at any moment of a step, what the shoes look like, and the step in figures. */
+export interface WalkShown {
+  readonly walking: Walking;
+  /** In the order of the shoes that walk. */
+  readonly shoes: readonly ShoeWalkShown[];
+  /** What drives the roll and where that comes from, in sentences. */
+  readonly told: readonly string[];
+  /** Figures of the pair: how one step differs from the other. */
+  readonly differences: readonly FigureRow[];
+}
+
+/** One shoe as it is walked on. Its pictures are the text of SVG paths of the shoe at rest, [along the walking line, height] with y down, mm. */
+export interface ShoeWalkShown {
+  readonly side: Side;
+  /** A sole that rolls as it is cut, and the lines of its layers; a shoe that bends is drawn after its walk's own shape. */
+  readonly cut?: { readonly outline: string; readonly layers: string };
+  readonly estimated: boolean;
+  /** Told of its own step and, where it rolls, of an ordinary shoe in its place. */
+  readonly columns: readonly string[];
+  readonly figures: readonly FigureRow[];
+}
+
+/** A figure with a value for each column, in words; empty where it does not apply. */
+export interface FigureRow { readonly label: string; readonly cells: readonly string[] }
 
 /** The side drawing, each mark as the text of its SVG: a page takes that in faster than the marks themselves. */
 export interface SvgShown {

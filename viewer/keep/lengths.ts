@@ -1,4 +1,5 @@
 import { inWords, type Figure } from '../../src/checks/figure.ts';
+import { mm, rounded } from '../../src/checks/say.ts';
 import { changedUnit, LENGTH_DIGITS, type LengthUnit } from '../../src/fitting/lengthUnit.ts';
 
 export { shownLength, typedLength, type LengthUnit } from '../../src/fitting/lengthUnit.ts';
@@ -7,6 +8,9 @@ export const UNIT_WORDS: Readonly<Record<LengthUnit, string>> = { mm: 'mm', in: 
 
 /** A length in mm in the unit shown. */
 export const inUnit = (mm: number, shown: LengthUnit): number => changedUnit(mm, 'mm', shown);
+
+/** "35.1 mm" or "1.382 in". @param size mm */
+export const lengthWords = (size: number, shown: LengthUnit): string => (shown === 'mm' ? mm(size) : `${rounded(inUnit(size, shown), LENGTH_DIGITS.in)} in`);
 
 /** "1.382 in" for a figure of 35.1 mm; what is no length is said as ever. */
 export function figureWords(figure: Figure, shown: LengthUnit): string {

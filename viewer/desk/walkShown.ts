@@ -1,0 +1,48 @@
+import type { Design } from '../../src/checks/design.ts';
+import { walkDifferences } from '../../src/checks/walkDifferences.ts';
+import { walkFigures, walkWords, type ShoeWalkFigures, type WalkFigure } from '../../src/checks/walkFigures.ts';
+import { ruleLines } from '../../src/exports/rollTable.ts';
+import { sideOutline, sideProfile } from '../../src/exports/sideProfile.ts';
+import { track } from '../../src/exports/svg.ts';
+import { onPaper, type View } from '../../src/exports/view.ts';
+import type { LengthUnit } from '../../src/fitting/lengthUnit.ts';
+import type { Side } from '../../src/fitting/words.ts';
+import type { Path } from '../../src/geometry/path.ts';
+import { partsOf } from '../../src/pair/shoe.ts';
+import { walkingOf } from '../../src/walk/walking.ts';
+import { lengthWords } from '../keep/lengths.ts';
+import type { FigureRow, ShoeWalkShown, Shown } from './protocol.ts';
+
+/** The pair as it walks; nothing where nobody is known to stand in it. Lengths are said in the unit the pair's checks speak in. */
+export function walkShown(made: Design): Pick<Shown, 'walking'> {
+  const figures = walkFigures(made), { fitting: { units } } = made;
+  if (figures.length === 0) return {};
+  const differences = walkDifferences(made).map((figure) => ({ label: figure.label, cells: [figureSaid(figure, units)] }));
+  return { walking: { walking: walkingOf(made), shoes: figures.map((one) => shoeShown(made, one, units)), told: ruleLines(figures), differences } };
+}
+
+function shoeShown(made: Design, { side, walk, own, ordinary }: ShoeWalkFigures, units: LengthUnit): ShoeWalkShown {
+  const rolls = walk.kind === 'rocker', estimated = own[0]?.estimated === true;
+  return { side, ...(rolls ? cutOf(made, side) : {}), estimated, columns: rolls ? ['this shoe', 'ordinary'] : ['this shoe'], figures: rowsOf(rolls ? [own, ordinary] : [own], units) };
+}
+
+/** Heights upwards become y downwards; true size. */
+const TURNED: View = { zero: [0, 0], scale: 1 };
+const asText = (path: Path): string => track(onPaper(TURNED, path));
+
+function cutOf({ shoes }: Design, side: Side): Pick<ShoeWalkShown, 'cut'> {
+  const shoe = shoes.find((one) => one.side === side), parts = shoe && partsOf(shoe);
+  if (!parts) return {};
+  const profile = sideProfile(parts.shape);
+  return { cut: { outline: asText(sideOutline(profile)), layers: asText([...profile.foam, ...(profile.stiffener ?? [])]) } };
+}
+
+/** Every figure that one of the columns has, in the order of the first that has it. */
+function rowsOf(columns: readonly (readonly WalkFigure[])[], units: LengthUnit): readonly FigureRow[] {
+  const labels = new Map(columns.flat().map(({ key, label }) => [key, label]));
+  const cell = (figures: readonly WalkFigure[], key: string): string => { const found = figures.find((one) => one.key === key); return found ? figureSaid(found, units) : ''; };
+  return [...labels].map(([key, label]) => ({ label, cells: columns.map((figures) => cell(figures, key)) }));
+}
+
+const figureSaid = (figure: WalkFigure, units: LengthUnit): string =>
+  (figure.unit === 'mm' && units === 'in' ? walkWords(figure).replace(/^\S+ mm/, lengthWords(figure.value, 'in')) : walkWords(figure));

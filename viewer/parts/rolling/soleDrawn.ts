@@ -1,0 +1,42 @@
+import type { Point } from '../../../src/geometry/point.ts';
+import { inDegrees } from '../../../src/geometry/units.ts';
+import { laid, type Place } from '../../../src/walk/frame.ts';
+import type { OrdinaryShape } from '../../../src/walk/ordinaryShape.ts';
+import type { ShoeWalkShown } from '../../desk/protocol.ts';
+import { svgEl } from '../dom.ts';
+
+/** A shoe on an SVG in mm, y down: laid anew by its transforms alone. */
+export interface SoleDrawn { readonly group: SVGGElement; readonly lay: (place: Place) => void }
+
+/** SVG turns as a roll does, for its y runs down. */
+const transformOf = ({ turn, x, z }: Place): string => `translate(${x.toFixed(3)} ${(-z).toFixed(3)})rotate(${inDegrees(turn).toFixed(4)})`;
+
+/** A sole as it is cut, in one piece. */
+export function stiffSole({ outline, layers }: NonNullable<ShoeWalkShown['cut']>): SoleDrawn {
+  const group = svgEl('g', { class: 'shoe' });
+  group.append(svgEl('path', { d: outline, class: 'body' }), svgEl('path', { d: layers, class: 'layers' }));
+  return { group, lay: (place) => group.setAttribute('transform', transformOf(place)) };
+}
+
+/** A shoe that bends at the ball: heel up, its forepart stays level under the ball. */
+export function bendingSole(shape: OrdinaryShape, name = 'shoe'): SoleDrawn {
+  const group = svgEl('g', { class: name }), [rear, fore] = [shape.rear, shape.fore].map((points) => svgEl('path', { d: polygon(points), class: 'body' })) as [SVGPathElement, SVGPathElement];
+  group.append(rear, fore);
+  return {
+    group,
+    lay: (place) => {
+      rear.setAttribute('transform', transformOf(place));
+      fore.setAttribute('transform', transformOf(foreOf(shape, place)));
+    },
+  };
+}
+
+function foreOf({ ball }: OrdinaryShape, place: Place): Place {
+  if (place.turn <= 0) return place;
+  const [x, z] = laid(place, ball);
+  return { turn: 0, x: x - ball[0], z: z - ball[1] };
+}
+
+export const polygon = (points: readonly Point[]): string => `M${spots(points)}Z`;
+/** Points as an SVG polyline takes them. */
+export const spots = (points: readonly Point[]): string => points.map(([x, up]) => `${x.toFixed(2)} ${(-up).toFixed(2)}`).join(' ');
