@@ -228,7 +228,7 @@ async function begin(): Promise<void> {
   }
 
   document.addEventListener('keydown', (event) => {
-    const typing = event.target instanceof HTMLInputElement && /^(text|date)$/.test(event.target.type);
+    const { target } = event, typing = target instanceof HTMLTextAreaElement || target instanceof HTMLInputElement && /^(text|date)$/.test(target.type);
     if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z' || typing || document.querySelector('dialog[open]')) return;
     event.preventDefault();
     if (event.shiftKey ? job.history.redo() : job.history.undo()) afterStep();

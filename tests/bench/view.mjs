@@ -80,6 +80,19 @@ for (const sample of ['market gardener', 'ferry pilot', 'baker']) {
   const script = await scriptOf(async () => { wall = await drag('right apex', 200, 100); });
   console.log(`  ${sample.padEnd(16)} our own script ${inWords(script)} (wanted: 16); by the clock on the wall ${inWords(wall)}`);
 }
+await page.evaluate(() => document.getElementById('rolling').scrollIntoView());
+await page.waitForSelector('.lane .body');
+await page.getByRole('button', { name: 'Play', exact: true }).click();
+const frames = await page.evaluate(async () => {
+  const ask = window.requestAnimationFrame.bind(window), times = [];
+  window.requestAnimationFrame = (then) => ask((time) => { const began = performance.now(); then(time); times.push(performance.now() - began); });
+  await new Promise((done) => setTimeout(done, 8000));
+  window.requestAnimationFrame = ask;
+  return times;
+});
+await page.getByRole('button', { name: 'Hold', exact: true }).click();
+console.log(`  a frame of rolling, two shoes: our own script ${inWords(frames)} (wanted: 8), ${frames.length} frames in 8 s`);
+await page.evaluate(() => window.scrollTo(0, 0));
 const before = await heap();
 await drag('right apex', 500);
 const between = await heap();

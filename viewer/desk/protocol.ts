@@ -66,11 +66,11 @@ export interface WalkShown {
   readonly differences: readonly FigureRow[];
 }
 
-/** One shoe as it is walked on. Its pictures are the text of SVG paths of the shoe at rest, [along the walking line, height] with y down, mm. */
+/** One shoe as it is walked on, at rest. Its pictures are the text of SVG paths, [along the walking line, height] with y down, mm; its tip is where its upper face ends, y up. */
 export interface ShoeWalkShown {
   readonly side: Side;
   /** A sole that rolls as it is cut, and the lines of its layers; a shoe that bends is drawn after its walk's own shape. */
-  readonly cut?: { readonly outline: string; readonly layers: string };
+  readonly cut?: { readonly outline: string; readonly layers: string; readonly tip: Point };
   readonly estimated: boolean;
   /** Told of its own step and, where it rolls, of an ordinary shoe in its place. */
   readonly columns: readonly string[];

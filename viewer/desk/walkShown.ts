@@ -34,15 +34,24 @@ function cutOf({ shoes }: Design, side: Side): Pick<ShoeWalkShown, 'cut'> {
   const shoe = shoes.find((one) => one.side === side), parts = shoe && partsOf(shoe);
   if (!parts) return {};
   const profile = sideProfile(parts.shape);
-  return { cut: { outline: asText(sideOutline(profile)), layers: asText([...profile.foam, ...(profile.stiffener ?? [])]) } };
+  return { cut: { outline: asText(sideOutline(profile)), layers: asText([...profile.foam, ...(profile.stiffener ?? [])]), tip: profile.tip.to } };
 }
 
-/** Every figure that one of the columns has, in the order of the first that has it. */
+/** Every figure that one of the columns has; what the first has not stands where the other has it. */
 function rowsOf(columns: readonly (readonly WalkFigure[])[], units: LengthUnit): readonly FigureRow[] {
-  const labels = new Map(columns.flat().map(({ key, label }) => [key, label]));
+  const labels = new Map(columns.flat().map(({ key, label }) => [key, label])), order = columns.reduce<readonly string[]>((keys, figures) => merged(keys, figures.map(({ key }) => key)), []);
   const cell = (figures: readonly WalkFigure[], key: string): string => { const found = figures.find((one) => one.key === key); return found ? figureSaid(found, units) : ''; };
-  return [...labels].map(([key, label]) => ({ label, cells: columns.map((figures) => cell(figures, key)) }));
+  return order.map((key) => ({ label: labels.get(key) ?? '', cells: columns.map((figures) => cell(figures, key)) }));
 }
+
+/** Each of the others goes behind the one it follows in its own list. */
+const merged = (keys: readonly string[], others: readonly string[]): readonly string[] => others.reduce((list, key, i) => {
+  const at = list.indexOf(others[i - 1] ?? '') + 1;
+  return list.includes(key) ? list : [...list.slice(0, at), key, ...list.slice(at)];
+}, keys);
+
+/** No line is broken between a number and its unit. */
+const whole = (text: string): string => text.replace(/(\d) (?=mm|in|%|N)/g, '$1\u00A0');
 
 const figureSaid = (figure: WalkFigure, units: LengthUnit): string =>
-  (figure.unit === 'mm' && units === 'in' ? walkWords(figure).replace(/^\S+ mm/, lengthWords(figure.value, 'in')) : walkWords(figure));
+  whole(figure.unit === 'mm' && units === 'in' ? walkWords(figure).replace(/^\S+ mm/, lengthWords(figure.value, 'in')) : walkWords(figure));

@@ -10,7 +10,7 @@ export const UNIT_WORDS: Readonly<Record<LengthUnit, string>> = { mm: 'mm', in: 
 export const inUnit = (mm: number, shown: LengthUnit): number => changedUnit(mm, 'mm', shown);
 
 /** "35.1 mm" or "1.382 in". @param size mm */
-export const lengthWords = (size: number, shown: LengthUnit): string => (shown === 'mm' ? mm(size) : `${rounded(inUnit(size, shown), LENGTH_DIGITS.in)} in`);
+export const lengthWords = (size: number, shown: LengthUnit, digits = shown === 'mm' ? 1 : LENGTH_DIGITS.in): string => (shown === 'mm' ? mm(size, digits) : `${rounded(inUnit(size, shown), digits)} in`);
 
 /** "1.382 in" for a figure of 35.1 mm; what is no length is said as ever. */
 export function figureWords(figure: Figure, shown: LengthUnit): string {

@@ -2,8 +2,9 @@ import type { Finding } from '../../src/checks/finding.ts';
 import type { FigureKey } from '../../src/checks/figures.ts';
 import { otherSide } from '../../src/fitting/words.ts';
 import type { Mm } from '../../src/geometry/units.ts';
-import type { ShoeShown } from '../desk/protocol.ts';
+import type { ShoeShown, WalkShown } from '../desk/protocol.ts';
 import { inUnit, type LengthUnit } from '../keep/lengths.ts';
+import type { Lane } from './rolling/strideView.ts';
 import type { TagWords } from './solid/tags.ts';
 
 /** One picture a client is shown: what stands in it, the line under it, and the words on each sole. */
@@ -70,6 +71,14 @@ export function besideOrdinary(shoes: readonly ShoeShown[], lengths: LengthUnit)
     name: `Your ${side} sole, and an ordinary sole beside it.`,
     line: `Your ${side} sole beside an ordinary one of the same outline: ${difference(high, ordinary.seatHeight, lengths)} under the heel.`,
   };
+}
+
+/** How the client's soles roll; where only one does, with an ordinary shoe in its place below. Nothing where none rolls. */
+export function ownRolling({ walking: { shoes } }: WalkShown): { readonly line: string; readonly lanes: readonly Lane[] } | undefined {
+  const rolling = shoes.filter(({ kind }) => kind === 'rocker'), [only] = rolling, own: Lane = { which: 'own', words: 'yours' };
+  if (!only) return undefined;
+  if (rolling.length > 1) return { lanes: [own], line: 'Both soles roll from heel to toe, shown slowly.' };
+  return { lanes: [own, { which: 'ordinary', words: 'ordinary' }], line: `Your ${only.side} sole rolls from heel to toe; below, an ordinary shoe in its place. Shown slowly.` };
 }
 
 const valueOf = (shoe: ShoeShown, key: FigureKey): number | undefined => shoe.figures.find((one) => one.key === key)?.value;

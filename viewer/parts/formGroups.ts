@@ -48,4 +48,4 @@ export const FORM_GROUPS: readonly FormGroup[] = [
 export const isUnder = (path: string, starts: string): boolean => path === starts || path.startsWith(`${starts}.`) || path.startsWith(`${starts}[`);
 
 /** Groups that stand whole on the sheet or not at all; what takes them off again. */
-export const WHOLE_GROUPS: Readonly<Record<string, string>> = { 'making.tool': 'Leave the cutter out', 'making.printBed': 'Leave the printer out', 'making.jig.bush': 'Leave the guide bush out' };
+export const WHOLE_GROUPS: Readonly<Record<string, string>> = { 'making.tool': 'Leave the cutter out', 'making.printBed': 'Leave the printer out', 'making.jig.bush': 'Leave the guide bush out', 'left.foot.walk.angles': 'Leave the three angles out', 'right.foot.walk.angles': 'Leave the three angles out' };

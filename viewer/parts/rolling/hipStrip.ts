@@ -17,14 +17,17 @@ const APART_WORDS: Readonly<Record<LengthUnit, string>> = { mm: '10 mm', in: '½
 
 const hips = (on: WalkOn): readonly Point[] => PERCENT_SHARES.map((share) => [100 * share, frameAt(on, share).hip[1]]);
 
-export function hipStrip({ kind, own, ordinary }: ShoeWalk, lengths: LengthUnit): HipStrip {
-  const mine = hips(own), other = kind === 'rocker' ? hips(ordinary) : [], scale = scaleOver([...mine, ...other].map(([, up]) => up), APART[lengths]);
+/** One scale for all shoes, so that their hips can be compared. */
+export const hipScale = (shoes: readonly ShoeWalk[], lengths: LengthUnit): Scale => scaleOver(shoes.flatMap(({ own, ordinary }) => [own, ordinary].flatMap(hips).map(([, up]) => up)), APART[lengths]);
+
+export function hipStrip({ kind, own, ordinary }: ShoeWalk, scale: Scale, lengths: LengthUnit): HipStrip {
+  const mine = hips(own), other = kind === 'rocker' ? hips(ordinary) : [];
   const svg = svgEl('svg', { class: 'hip', viewBox: `0 ${-scale.to} 100 ${scale.to - scale.from}`, preserveAspectRatio: 'none', 'aria-hidden': 'true' });
   const now = svgEl('line', { class: 'now', x1: 0, x2: 0, y1: -scale.to, y2: -scale.from });
   svg.append(...heights(scale), ...(other.length ? [inTwo(other, 'ordinary')] : []), inTwo(mine, 'own'), now);
-  const ends = (top: Mm): HTMLElement => el('span', {}, lengthWords(top, lengths));
+  const end = (up: Mm): HTMLElement => el('span', {}, lengthWords(up, lengths, lengths === 'in' ? 1 : 0));
   return {
-    box: el('div', { class: 'hip-strip' }, el('p', {}, `Hip above the floor; lines ${APART_WORDS[lengths]} apart, dashed once the other foot carries too`), el('div', { class: 'scaled' }, el('div', { class: 'ends' }, ends(scale.to), ends(scale.from)), svg)),
+    box: el('div', { class: 'hip-strip' }, el('p', {}, `Hip above the floor; lines ${APART_WORDS[lengths]} apart, dashed once the other foot carries too`), el('div', { class: 'scaled' }, el('div', { class: 'ends' }, end(scale.to), end(scale.from)), svg)),
     lay: (share) => now.setAttribute('transform', `translate(${(100 * share).toFixed(2)})`),
   };
 }

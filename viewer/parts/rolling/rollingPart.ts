@@ -4,8 +4,8 @@ import type { ShoeWalkShown, WalkShown } from '../../desk/protocol.ts';
 import type { LengthUnit } from '../../keep/lengths.ts';
 import { el } from '../dom.ts';
 import { later, type Moment } from './clock.ts';
-import { hipStrip } from './hipStrip.ts';
-import { reachOf, type Reach } from './reach.ts';
+import { hipScale, hipStrip } from './hipStrip.ts';
+import { reachOf, type Reach, type Scale } from './reach.ts';
 import { readout } from './readout.ts';
 import { rollControls } from './rollControls.ts';
 import { rollWords } from './rollWords.ts';
@@ -57,10 +57,10 @@ export function rollingPart(host: HTMLElement): RollingPart {
       for (const part of [controls.box, lanes, below]) part.hidden = shown === undefined;
       none.hidden = shown !== undefined;
       if (!shown) { run(false); drawn = []; return; }
-      const { walking: { shoes }, shoes: told } = shown, reach = reachOf(shown.walking);
-      drawn = told.flatMap((one) => { const walk = shoes.find(({ side }) => side === one.side); return walk ? [laneOf(one, walk, reach, lengths)] : []; });
+      const { walking: { shoes }, shoes: told } = shown, reach = reachOf(shown.walking), scale = hipScale(shoes, lengths);
+      drawn = told.flatMap((one) => { const walk = shoes.find(({ side }) => side === one.side); return walk ? [laneOf(one, walk, { reach, scale }, lengths)] : []; });
       lanes.replaceChildren(...drawn.map(({ box }) => box));
-      below.replaceChildren(rollWords(shown, MARKS[lengths], lengths), el('div', { class: 'tables' }, ...told.map(figuresOf), ...differencesOf(shown)));
+      below.replaceChildren(rollWords(shown, MARKS[lengths], lengths), el('div', { class: 'tables' }, ...told.map(figuresOf)), ...differencesOf(shown));
       controls.comparing(shoes.some(({ kind }) => kind === 'rocker'));
       lay();
     },
@@ -69,8 +69,11 @@ export function rollingPart(host: HTMLElement): RollingPart {
 
 interface Lane { readonly box: HTMLElement; readonly lay: (share: number) => void }
 
-function laneOf(shown: ShoeWalkShown, walk: ShoeWalk, reach: Reach, lengths: LengthUnit): Lane {
-  const picture = shoePicture(shown, walk, reach, MARKS[lengths]), hip = hipStrip(walk, lengths), read = readout(shown, lengths);
+/** What all lanes have in common, so that they can be compared. */
+interface Common { readonly reach: Reach; readonly scale: Scale }
+
+function laneOf(shown: ShoeWalkShown, walk: ShoeWalk, { reach, scale }: Common, lengths: LengthUnit): Lane {
+  const picture = shoePicture(shown, walk, reach, MARKS[lengths]), hip = hipStrip(walk, scale, lengths), read = readout(shown, lengths);
   return {
     box: el('div', { class: 'lane' }, el('h3', {}, `${shown.side === 'left' ? 'Left' : 'Right'} shoe: ${walk.kind === 'rocker' ? 'rolls' : 'raised to match, bends at the ball'}`), picture.svg, hip.box, read.table),
     lay: (share) => {

@@ -12,11 +12,13 @@ export interface ShoePicture { readonly svg: SVGSVGElement; readonly lay: (own: 
 
 /** One body weight is drawn so long. */
 export const BODY_WEIGHT: Mm = 130;
+/** A push no longer than its arrow head is only a mark on the floor. */
+const SHORT: Mm = 11;
 const UNDER: Mm = 16;
 
 export function shoePicture(shown: ShoeWalkShown, walk: ShoeWalk, { from, to, high }: Reach, mark: Mm): ShoePicture {
   const svg = svgEl('svg', { class: 'rolls', role: 'img', viewBox: `${from} ${-high} ${to - from} ${high + UNDER}`, 'aria-label': `${shown.side} shoe from the side as it rolls; its numbers stand below` });
-  const own = shown.cut ? stiffSole(shown.cut) : bendingSole(walk.shape), ghost = walk.kind === 'rocker' ? ghostOf(walk) : undefined;
+  const own = shown.cut ? stiffSole(shown.cut, footOf(walk)) : bendingSole(walk.shape, footOf(walk)), ghost = walk.kind === 'rocker' ? ghostOf(walk) : undefined;
   const leg = legLine('leg'), push = pushArrow(), trace = svgEl('polyline', { class: 'trace', points: spots(tracesOf(walk.own).pivot) });
   svg.append(floorMarks(from, to, mark), ...(ghost ? [ghost.group] : []), own.group, trace, leg.group, push.group);
   return {
@@ -30,8 +32,13 @@ export function shoePicture(shown: ShoeWalkShown, walk: ShoeWalk, { from, to, hi
   };
 }
 
+/** As gait pictures have it: ankle pivot to heel and to ball, in straight lines. */
+function footOf({ own: { carried: { pivot } }, shape: { rear: [, ball, , heel] } }: ShoeWalk): string {
+  return ball && heel ? `M${spots([heel, pivot, ball])}` : '';
+}
+
 function ghostOf(walk: ShoeWalk): { readonly group: SVGGElement; readonly lay: (frame: Frame) => void } {
-  const group = svgEl('g', { class: 'ordinary' }), sole = bendingSole(walk.shape, 'plain'), leg = legLine('leg');
+  const group = svgEl('g', { class: 'ordinary' }), sole = bendingSole(walk.shape, '', 'plain'), leg = legLine('leg');
   group.append(sole.group, svgEl('polyline', { class: 'trace', points: spots(tracesOf(walk.ordinary).pivot) }), leg.group);
   return { group, lay: ({ place, pivot, hip }) => { sole.lay(place); leg.lay(pivot, hip); } };
 }
@@ -61,6 +68,7 @@ function pushArrow(): { readonly group: SVGGElement; readonly lay: (frame: Frame
       group.setAttribute('transform', `translate(${x.toFixed(2)} ${(-up).toFixed(2)})`);
       line.setAttribute('y2', (-long).toFixed(2));
       head.setAttribute('transform', `translate(0 ${(-long).toFixed(2)})`);
+      head.setAttribute('visibility', long > SHORT ? 'visible' : 'hidden');
     },
   };
 }

@@ -9,29 +9,31 @@ import { svgEl } from '../dom.ts';
 export interface SoleDrawn { readonly group: SVGGElement; readonly lay: (place: Place) => void }
 
 /** SVG turns as a roll does, for its y runs down. */
-const transformOf = ({ turn, x, z }: Place): string => `translate(${x.toFixed(3)} ${(-z).toFixed(3)})rotate(${inDegrees(turn).toFixed(4)})`;
+export const transformOf = ({ turn, x, z }: Place): string => `translate(${x.toFixed(3)} ${(-z).toFixed(3)})rotate(${inDegrees(turn).toFixed(4)})`;
 
-/** A sole as it is cut, in one piece. */
-export function stiffSole({ outline, layers }: NonNullable<ShoeWalkShown['cut']>): SoleDrawn {
+/** A sole as it is cut, in one piece. @param foot what moves with it, as the text of a path */
+export function stiffSole({ outline, layers }: NonNullable<ShoeWalkShown['cut']>, foot = ''): SoleDrawn {
   const group = svgEl('g', { class: 'shoe' });
-  group.append(svgEl('path', { d: outline, class: 'body' }), svgEl('path', { d: layers, class: 'layers' }));
+  group.append(svgEl('path', { d: outline, class: 'body' }), svgEl('path', { d: layers, class: 'layers' }), svgEl('path', { d: foot, class: 'foot' }));
   return { group, lay: (place) => group.setAttribute('transform', transformOf(place)) };
 }
 
-/** A shoe that bends at the ball: heel up, its forepart stays level under the ball. */
-export function bendingSole(shape: OrdinaryShape, name = 'shoe'): SoleDrawn {
+/** A shoe that bends at the ball: heel up, its forepart stays level under the ball. @param foot what moves with its rear part */
+export function bendingSole(shape: OrdinaryShape, foot = '', name = 'shoe'): SoleDrawn {
   const group = svgEl('g', { class: name }), [rear, fore] = [shape.rear, shape.fore].map((points) => svgEl('path', { d: polygon(points), class: 'body' })) as [SVGPathElement, SVGPathElement];
-  group.append(rear, fore);
+  const above = svgEl('path', { d: foot, class: 'foot' });
+  group.append(rear, fore, above);
   return {
     group,
     lay: (place) => {
-      rear.setAttribute('transform', transformOf(place));
+      for (const part of [rear, above]) part.setAttribute('transform', transformOf(place));
       fore.setAttribute('transform', transformOf(foreOf(shape, place)));
     },
   };
 }
 
-function foreOf({ ball }: OrdinaryShape, place: Place): Place {
+/** Heel up, the forepart of a shoe that bends stays level. */
+export function foreOf({ ball }: OrdinaryShape, place: Place): Place {
   if (place.turn <= 0) return place;
   const [x, z] = laid(place, ball);
   return { turn: 0, x: x - ball[0], z: z - ball[1] };
