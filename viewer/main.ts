@@ -59,7 +59,7 @@ async function begin(): Promise<void> {
   const opened = (id: string): OpenJob => ({ id, history: jobs.open(id) ?? historyOf<Sheet>({}), fresh: false, behind: false });
   let job = opened(jobs.list().find(({ removed }) => removed === undefined)?.id ?? jobs.create(parsed(await SAMPLES[0]!.load())));
   let under: { readonly sheet: Sheet; readonly shown: Shown } | undefined;
-  let form: Measures | undefined, fields: readonly FieldShown[] = [], faulty: ReadonlyMap<string, string> = new Map(), chosen = lengthsChosen(), extras: ExtrasAsked = { beside: [], foot: false };
+  let form: Measures | undefined, fields: readonly FieldShown[] = [], faulty: ReadonlyMap<string, string> = new Map(), chosen = lengthsChosen(), extras: ExtrasAsked = { beside: [], foot: false }, walk = false;
   /** What waits until the newest sheet is shown, fine. */
   let once: 'client' | 'print' | undefined;
 
@@ -75,7 +75,7 @@ async function begin(): Promise<void> {
     save: (picture) => void picture.arrayBuffer().then((bytes) => offer(`${referenceOf(now())}.png`, new Uint8Array(bytes), 'image/png')),
     want: (asked) => { extras = asked; look(); },
   }));
-  const rolling = whenNear(at('rolling'), () => import('./parts/rolling/rollingPart.ts').then(({ rollingPart }) => rollingPart(at('rolling'))));
+  const rolling = whenNear(at('rolling'), () => { walks(); return import('./parts/rolling/rollingPart.ts').then(({ rollingPart }) => rollingPart(at('rolling'))); });
   const differ = differencesTable(at('figures')), list = figuresList(at('figures'), light);
   const report = checks(at('checks'), {
     pointAt: (which, x) => { side.pointAt(which, x); at('drawing').scrollIntoView({ block: 'nearest' }); }, goTo,
@@ -108,7 +108,7 @@ async function begin(): Promise<void> {
     mirror: () => { change(mirrored(now()), 'left and right swapped'); settle(); },
     layUnder: () => { under = under || !job.shown ? undefined : { sheet: now(), shown: job.shown }; side.ghost(under?.shown.side); bar.laid(under !== undefined); compare(); },
     copy: (from) => { change(copiedAcross(now(), from), `${from} copied across`); settle(); },
-    client: () => { if (job.fresh) showClient(); else once = 'client'; },
+    client: () => { walks(); if (job.fresh) showClient(); else once = 'client'; },
     lengths: (unit) => { chosen = unit; keepLengths(unit); afterChoice(); },
   });
 
@@ -136,6 +136,8 @@ async function begin(): Promise<void> {
     keep();
     look();
   }
+  /** From now on it is asked for how the pair walks. */
+  function walks(): void { if (!walk) { walk = true; look(); } }
   function paper(): Paper { return window.innerWidth >= 1000 && once !== 'print' ? WIDE : NARROW; }
   function look(): void {
     side.stale(true);
@@ -143,7 +145,7 @@ async function begin(): Promise<void> {
     root.dataset.shown = 'working';
     root.dataset.rested = 'false';
     void solid.then((part) => part.working(true));
-    desk.show({ job: job.id, sheet: sheetText(now()), paper: paper(), lengths: lengths(), extras });
+    desk.show({ job: job.id, sheet: sheetText(now()), paper: paper(), lengths: lengths(), extras: { ...extras, walk } });
   }
   function moved({ path, also, label }: Handle, value: number): void {
     // A pin of another client's drawing moves nothing.
@@ -196,7 +198,7 @@ async function begin(): Promise<void> {
     side.show(shown, current);
     if (shown.plan) plan.show(shown.plan, shown.shoes);
     showNumbers(shown);
-    if (fine) { compare(); rolling((part) => part.show(shown.walking, lengths())); }
+    if (fine) { compare(); const { walking } = shown; if (walking) rolling((part) => part.show(walking, lengths())); }
     if (shown.used) form?.used(shown.used);
     void solid.then((part) => part.show(shown.shoes, fine, shown.beside));
     const { findings, mouldFaults } = toldOf(shown);

@@ -3,16 +3,16 @@ import type { FindBesides } from '../../src/designWith.ts';
 import { MAKINGS, type Side } from '../../src/fitting/words.ts';
 import type { SolidBeside } from '../../src/making/shown.ts';
 import { readText, valueAt } from '../keep/sheet.ts';
-import type { ExtrasAsked } from './protocol.ts';
+import type { ExtrasAsked, Shown } from './protocol.ts';
 import type { DrawnFoot } from './standingFoot.ts';
 
-/** What is looked at besides the soles: solids of what is made, by shoe, and the drawn foot; and what finds out whether it can be made. */
-export interface Extras { readonly find?: FindBesides; readonly beside?: (design: Design) => (side: Side) => readonly SolidBeside[]; readonly foot?: DrawnFoot }
+/** What is looked at besides the soles: solids of what is made, by shoe, the drawn foot, and how the pair walks; and what finds out whether it can be made. */
+export interface Extras { readonly find?: FindBesides; readonly beside?: (design: Design) => (side: Side) => readonly SolidBeside[]; readonly foot?: DrawnFoot; readonly walk?: (design: Design) => Pick<Shown, 'walking'> }
 
 /** Loads what is asked for or ordered, each once: nobody else has to wait for it. */
-export async function extrasFor({ beside, foot }: ExtrasAsked, sheet: string): Promise<Extras> {
-  const [find, solids, drawn] = await Promise.all([findingsFor(sheet), beside.length ? besideSolids() : undefined, foot ? drawnFoot() : undefined]);
-  return { ...(find ? { find } : {}), ...(solids ? { beside: (design) => solids(design, beside) } : {}), ...(drawn ? { foot: drawn } : {}) };
+export async function extrasFor({ beside, foot, walk }: ExtrasAsked, sheet: string): Promise<Extras> {
+  const [find, solids, drawn, walked] = await Promise.all([findingsFor(sheet), beside.length ? besideSolids() : undefined, foot ? drawnFoot() : undefined, walk ? walking() : undefined]);
+  return { ...(find ? { find } : {}), ...(solids ? { beside: (design) => solids(design, beside) } : {}), ...(drawn ? { foot: drawn } : {}), ...(walked ? { walk: walked } : {}) };
 }
 
 /** As much of the search for trouble as what is ordered needs. */
@@ -33,3 +33,4 @@ const drawnFoot = once(async (): Promise<DrawnFoot> => {
   const { default: drawn } = await import('../foot/left.json'), [x = 0, z = 0] = drawn.ankle;
   return { ...drawn, ankle: [x, z] };
 });
+const walking = once(async () => (await import('./walkShown.ts')).walkShown);

@@ -51,7 +51,7 @@ export interface Shown {
   readonly mouldFaults: readonly Fault[];
   /** What is ordered besides the soles, is made, and can be looked at as a solid. Only where the hand rests. */
   readonly beside?: readonly NamesBeside[];
-  /** Only where the hand rests, and where a foot was measured. */
+  /** Only where it is asked for and the hand rests. */
   readonly walking?: WalkShown;
 }
 
@@ -120,8 +120,8 @@ export interface ShoeShown {
 /** A plain sole under the same outline, and how high the face it is glued to is above the floor at the centre of the seat. */
 export interface OrdinaryShown { readonly solids: readonly SolidShown[]; readonly seatHeight: Mm }
 
-/** Solids that are worked out only while they are looked at; what is made besides the sole only where the hand rests. */
-export interface ExtrasAsked { readonly beside: readonly MakingName[]; readonly foot: boolean }
+/** What is worked out only while it is looked at: solids, and the walk; what is made besides the sole and the walk only where the hand rests. */
+export interface ExtrasAsked { readonly beside: readonly MakingName[]; readonly foot: boolean; readonly walk?: boolean }
 
 export type SolePart = 'whole sole' | 'foam' | 'outsole' | 'foot';
 /** A part of what is made besides the sole is called after its thing too. */

@@ -13,12 +13,11 @@ import { walkingOf } from '../../src/walk/walking.ts';
 import { lengthWords } from '../keep/lengths.ts';
 import type { FigureRow, ShoeWalkShown, Shown } from './protocol.ts';
 
-/** The pair as it walks; nothing where nobody is known to stand in it. Lengths are said in the unit the pair's checks speak in. */
+/** The pair as it walks; no shoe where nobody is known to stand in it. Lengths are said in the unit the pair's checks speak in. */
 export function walkShown(made: Design): Pick<Shown, 'walking'> {
   const figures = walkFigures(made), { fitting: { units } } = made;
-  if (figures.length === 0) return {};
   const differences = walkDifferences(made).map((figure) => ({ label: figure.label, cells: [figureSaid(figure, units)] }));
-  return { walking: { walking: walkingOf(made), shoes: figures.map((one) => shoeShown(made, one, units)), told: ruleLines(figures), differences } };
+  return { walking: { walking: walkingOf(made), shoes: figures.map((one) => shoeShown(made, one, units)), told: figures.length ? ruleLines(figures) : [], differences } };
 }
 
 function shoeShown(made: Design, { side, walk, own, ordinary }: ShoeWalkFigures, units: LengthUnit): ShoeWalkShown {

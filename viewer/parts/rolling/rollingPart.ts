@@ -13,7 +13,7 @@ import { shoePicture } from './shoePicture.ts';
 import { differencesOf, figuresOf } from './stepTables.ts';
 
 export interface RollingPart {
-  /** The pair as it walks now; undefined where nobody is known to stand in it. */
+  /** The pair as it walks now; undefined where there is no shape. */
   readonly show: (shown: WalkShown | undefined, lengths: LengthUnit) => void;
 }
 
@@ -32,6 +32,8 @@ export function rollingPart(host: HTMLElement): RollingPart {
     goTo: (share) => { run(false); moment = { share, stood: 0 }; lay(); },
     shows: (name, on) => lanes.classList.toggle(`without-${name.split(' ')[0]}`, !on),
   });
+  const hide = (is: boolean): void => { for (const part of [controls.box, lanes, below]) part.hidden = is; };
+  hide(true);
   host.append(none, controls.box, lanes, below);
 
   function run(on: boolean): void {
@@ -54,9 +56,10 @@ export function rollingPart(host: HTMLElement): RollingPart {
   }
   return {
     show: (shown, lengths) => {
-      for (const part of [controls.box, lanes, below]) part.hidden = shown === undefined;
-      none.hidden = shown !== undefined;
-      if (!shown) { run(false); drawn = []; return; }
+      const nobody = shown?.shoes.length === 0;
+      none.hidden = !nobody;
+      hide(nobody || !shown);
+      if (!shown || nobody) { run(false); drawn = []; return; }
       const { walking: { shoes }, shoes: told } = shown, reach = reachOf(shown.walking), scale = hipScale(shoes, lengths);
       drawn = told.flatMap((one) => { const walk = shoes.find(({ side }) => side === one.side); return walk ? [laneOf(one, walk, { reach, scale }, lengths)] : []; });
       lanes.replaceChildren(...drawn.map(({ box }) => box));
