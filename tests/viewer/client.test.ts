@@ -107,7 +107,7 @@ describe.skipIf(noBrowser)('the client view in a browser', () => {
       seen.add(await page.evaluate(() => { const on = document.activeElement!; return on === document.body || on.closest('.client') ? on.textContent!.length > 40 ? 'nothing' : on.textContent || on.tagName : `outside: ${on.outerHTML}`; }));
     }
     seen.delete('nothing');
-    expect([...seen].sort()).toEqual(['Beside an ordinary sole', 'CANVAS', 'Close', 'Turn', 'Your soles']);
+    expect([...seen].sort()).toEqual(['Beside an ordinary sole', 'CANVAS', 'Close', 'How they roll', 'Turn', 'Your soles']);
     await shut();
     await expect.poll(() => page.evaluate(() => document.fullscreenElement)).toBe(null);
     await open();
@@ -143,7 +143,7 @@ describe.skipIf(noBrowser)('the client view in a browser', () => {
     });
     for (const [width, height] of [[1440, 900], [1024, 768], [768, 1024]] as const) {
       await page.setViewportSize({ width, height });
-      for (const which of ['Your soles', 'Beside an ordinary sole']) {
+      for (const which of ['Your soles', 'Beside an ordinary sole', 'How they roll']) {
         await press(which);
         await expect.poll(faults, { message: `${which} at ${width}` }).toEqual({ below: [], beside: [], small: [] });
         expect(await page.locator('.client canvas').evaluate((canvas) => canvas.clientHeight / innerHeight), `the picture at ${width} is still a picture`).toBeGreaterThan(0.35);
