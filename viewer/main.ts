@@ -189,7 +189,7 @@ async function begin(): Promise<void> {
     root.dataset.shown = current ? outcome.kind : 'working';
     root.dataset.rested = String(current && fine);
     void solid.then((part) => part.working(!(current && (fine || outcome.kind !== 'shown'))));
-    if (current && fine) whenFine();
+    if (current && fine) { whenFine(); rolling.watch(); }
   }
   function showShape(shown: Shown, current: boolean, fine: boolean): void {
     job.shown = shown;
@@ -198,7 +198,7 @@ async function begin(): Promise<void> {
     side.show(shown, current);
     if (shown.plan) plan.show(shown.plan, shown.shoes);
     showNumbers(shown);
-    if (fine) { compare(); const { walking } = shown; if (walking) rolling((part) => part.show(walking, lengths())); }
+    if (fine) { compare(); const { walking } = shown; if (walking) rolling.tell((part) => part.show(walking, lengths())); }
     if (shown.used) form?.used(shown.used);
     void solid.then((part) => part.show(shown.shoes, fine, shown.beside));
     const { findings, mouldFaults } = toldOf(shown);
@@ -217,7 +217,7 @@ async function begin(): Promise<void> {
     list.show([], lengths());
     report.clear();
     void solid.then((part) => part.show([], true, []));
-    rolling((part) => part.show(undefined, lengths()));
+    rolling.tell((part) => part.show(undefined, lengths()));
     compare();
   }
   function whenFine(): void {

@@ -49,11 +49,8 @@ const inWords = (times) => `half under ${share(times, 0.5).toFixed(1)} ms, 95 of
 const open = async (sample) => { await page.selectOption('[aria-label="begin a new sheet"]', sample); await page.waitForTimeout(1500); };
 const heap = async () => { await page.waitForTimeout(600); return page.evaluate(() => { globalThis.gc?.(); return performance.memory.usedJSHeapSize / 1e6; }); };
 
-/**
- * How long our own script ran for each step, by the clock of its thread, ms: the page's for the key, the worker's for the
- * shoe, the page's for the answer, one after the other. What the browser lays out and paints is not in it, nor is waiting.
- */
-async function scriptOf(act) {
+/** What each thread did meanwhile: the events of a name on the threads whose own name begins so, in order. */
+async function traced(act) {
   const session = await browser.newBrowserCDPSession(), events = [];
   session.on('Tracing.dataCollected', ({ value }) => events.push(...value));
   await session.send('Tracing.start', { traceConfig: { includedCategories: ['devtools.timeline', 'blink.user_timing'] }, transferMode: 'ReportEvents' });
@@ -63,6 +60,15 @@ async function scriptOf(act) {
   await ended;
   const threads = new Map(events.filter(({ name }) => name === 'thread_name').map(({ pid, tid, args }) => [`${pid} ${tid}`, args.name]));
   const on = (thread, names) => events.filter(({ ph, name, pid, tid }) => ph === 'X' && names.includes(name) && (threads.get(`${pid} ${tid}`) ?? '').startsWith(thread)).sort((a, b) => a.ts - b.ts);
+  return { events, on };
+}
+
+/**
+ * How long our own script ran for each step, by the clock of its thread, ms: the page's for the key, the worker's for the
+ * shoe, the page's for the answer, one after the other. What the browser lays out and paints is not in it, nor is waiting.
+ */
+async function scriptOf(act) {
+  const { events, on } = await traced(act);
   const page = on('CrRendererMain', ['HandlePostMessage']), keys = on('CrRendererMain', ['EventDispatch']).filter(({ args }) => args.data?.type === 'keydown'), worker = on('DedicatedWorker', ['HandlePostMessage']);
   // The answer is taken up before the worker has quite done with the question.
   const after = (list, { ts }) => list.find((event) => event.ts > ts);
@@ -83,13 +89,7 @@ for (const sample of ['market gardener', 'ferry pilot', 'baker']) {
 await page.evaluate(() => document.getElementById('rolling').scrollIntoView());
 await page.waitForSelector('.lane .body');
 await page.getByRole('button', { name: 'Play', exact: true }).click();
-const frames = await page.evaluate(async () => {
-  const ask = window.requestAnimationFrame.bind(window), times = [];
-  window.requestAnimationFrame = (then) => ask((time) => { const began = performance.now(); then(time); times.push(performance.now() - began); });
-  await new Promise((done) => setTimeout(done, 8000));
-  window.requestAnimationFrame = ask;
-  return times;
-});
+const frames = (await traced(() => page.waitForTimeout(8000))).on('CrRendererMain', ['FireAnimationFrame']).map(({ tdur }) => tdur / 1000);
 await page.getByRole('button', { name: 'Hold', exact: true }).click();
 console.log(`  a frame of rolling, two shoes: our own script ${inWords(frames)} (wanted: 8), ${frames.length} frames in 8 s`);
 await page.evaluate(() => window.scrollTo(0, 0));
