@@ -21,9 +21,14 @@ const shorten = (text: string, most: number): string => (text.length <= most ? t
 const printable = (text: string): string =>
   text.replace(/[\p{Cc}\p{Cf}\p{Cs}\u2028\u2029]/gu, (mark) => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`);
 
+/** More lines than this are a table, which its rule quotes from. */
+const LINES_MOST = 3;
+const linesIn = (text: string): number => text.trim().split(/\r\n|\n|\r/).length;
+
 /** A value the way the maker typed it, on one line. */
 export function shown(value: unknown): string {
   if (value === undefined) return 'nothing';
+  if (typeof value === 'string' && linesIn(value) > LINES_MOST) return `a text of ${linesIn(value)} lines`;
   if (typeof value === 'string') return `"${shorten(printable(value), VALUE_MAX - 2)}"`;
   return shorten(printable(typeof value === 'number' ? String(value) : JSON.stringify(value)), VALUE_MAX);
 }

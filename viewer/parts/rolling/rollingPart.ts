@@ -78,7 +78,7 @@ interface Common { readonly reach: Reach; readonly scale: Scale }
 function laneOf(shown: ShoeWalkShown, walk: ShoeWalk, { reach, scale }: Common, lengths: LengthUnit): Lane {
   const picture = shoePicture(shown, walk, reach, MARKS[lengths]), hip = hipStrip(walk, scale, lengths), read = readout(shown, lengths);
   return {
-    box: el('div', { class: 'lane' }, el('h3', {}, `${shown.side === 'left' ? 'Left' : 'Right'} shoe: ${walk.kind === 'rocker' ? 'rolls' : 'raised to match, bends at the ball'}`), picture.svg, hip.box, read.table),
+    box: el('div', { class: 'lane' }, el('h3', {}, `${shown.side === 'left' ? 'Left' : 'Right'} shoe: ${walk.kind === 'rocker' ? 'rolls' : 'bends at the ball'}`), picture.svg, hip.box, read.table),
     lay: (share) => {
       const own = frameAt(walk.own, share), ordinary = walk.kind === 'rocker' ? frameAt(walk.ordinary, share) : own;
       picture.lay(own, ordinary);
