@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { figuresOf, inWords, stationsOf, type Figure, type FigureKey } from '../../src/checks/figures.ts';
 import { INPUT_FIELDS, inputOf, type InputField } from '../../src/checks/inputs.ts';
 import { MATCH_RESTS, ROCKER_RESTS } from '../../src/checks/restsOn.ts';
+import { designWith as designingWith } from '../../src/designWith.ts';
 import type { Fitting, ShoeFitting } from '../../src/fitting/fitting.ts';
 import type { Measure } from '../../src/fitting/measure.ts';
 import { SIDES, type Side } from '../../src/fitting/words.ts';
@@ -268,12 +269,19 @@ const COARSE: Part = { making: { chordGap: 0.5 } };
 /** One measure of one side put otherwise, one figure of one shoe looked at. */
 interface Look { readonly name: string; readonly moves: boolean; readonly marked: boolean }
 
+/** The shoes alone: nothing that is found about them changes a figure. */
+function shoesOf(fitting: Fitting): readonly Shoe[] {
+  const designing = designingWith(() => [], fitting, 'quick');
+  if (!designing.ok) throw new Error(designing.troubles.map(({ text }) => text).join('\n'));
+  return designing.design.shoes;
+}
+
 function looksAt(change: Part): Look[] {
-  const given = both(COARSE, change), fitting = takenThroughout(given), before = designOf(fitting).shoes.map((shoe) => figuresOf(shoe, fitting));
+  const given = both(COARSE, change), fitting = takenThroughout(given), before = shoesOf(fitting).map((shoe) => figuresOf(shoe, fitting));
   return SIDES.flatMap((side) => INPUT_FIELDS.flatMap((field): Look[] => {
     const other = nudged(given, side, field);
     if (!other) return [];
-    return designOf(other).shoes.flatMap((shoe, i) => {
+    return shoesOf(other).flatMap((shoe, i) => {
       const now = byKey(shoe, other), whose = shoe.side === side ? '' : 'the other shoe\'s ';
       return before[i]!.flatMap((was): Look[] => {
         const is = now[was.key];
