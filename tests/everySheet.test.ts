@@ -138,7 +138,7 @@ test('any sheet ends in faults, in a shape that cannot be with values that work,
       if (!mended.ok) throw new Error(mended.faults.map(({ text }) => text).join('; '));
       expect(design(mended.fitting).ok).toBe(true);
     }
-  }), { seed: 20260311, numRuns: 20, endOnFailure: true });
+  }), { seed: 20260311, numRuns: process.env.POPULATION === 'all' ? 200 : 20, endOnFailure: true });
   expect(Math.min(...Object.values(count))).toBeGreaterThan(0);
   expect(count.designs).toBeGreaterThan(10);
 }, 120_000);

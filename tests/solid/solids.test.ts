@@ -24,9 +24,9 @@ describe.each(Object.entries(shapes))('the solids of %s', (_, given) => {
   test('hold the volume of the exact shape within 0.2 %', () => {
     const ground = sweptSurface(shape.face, shape.line), under = sweptSurface(inner, shape.line);
     const exact = {
-      whole: volumeBySlices(shape, upperSurface(shape, 0), ground, 1, 2),
-      foam: volumeBySlices(shape, upperSurface(shape, shape.stiffener), under, 1, 2),
-      outsole: volumeBySlices(shape, under, ground, 0.5, 2),
+      whole: volumeBySlices(shape, upperSurface(shape, 0), ground, 2, 4),
+      foam: volumeBySlices(shape, upperSurface(shape, shape.stiffener), under, 2, 4),
+      outsole: volumeBySlices(shape, under, ground, 1, 4),
     };
     for (const part of ['whole', 'foam', 'outsole'] as const) expect(Math.abs(volumeOf(solids[part]) / exact[part] - 1)).toBeLessThan(0.002);
   }, 20_000);
