@@ -83,13 +83,13 @@ const CLOSED = [
   [/_outlines\.dxf$/, ['FEATHER_LINE', 'EDGE_LINE', 'GROUND_LINE']], [/_outsole-flat\.dxf$/, ['OUTSOLE_FLAT']], [/_mould\.dxf$/, ['CAVITY_EDGE', 'MOULD_BORDER']],
   [/_(jig-board|gauges|trial-templates)[^_]*\.dxf$/, ['CUT_OUT', 'CUT_IN']], [/_stack-sheet-\d+\.dxf$/, ['CUT']], [/_block-\d\.dxf$/, ['BLOCK', 'POCKET']],
 ];
-/** On a board scribed lines may end beside each other, so only what is cut is looked at for gaps. */
-const NEAR_ON_BOARD = ['--near', '0.2'];
+/** On a board or a sheet scribed lines may end beside each other, so only what is cut is looked at for gaps. */
+const ON_BOARDS = ['CUT_OUT', 'CUT'], NEAR_ON_BOARD = ['--near', '0.2'];
 
 function closedIn(file) {
   const layers = CLOSED.flatMap(([name, wanted]) => (name.test(file) ? wanted : [])), text = readFileSync(file, 'utf8');
   const there = layers.filter((layer) => text.includes(`\r\n  8\r\n${layer}\r\n`));
-  return [...there.flatMap((layer) => ['--closed', layer]), ...(layers.includes('CUT_OUT') ? NEAR_ON_BOARD : [])];
+  return [...there.flatMap((layer) => ['--closed', layer]), ...(layers.some((layer) => ON_BOARDS.includes(layer)) ? NEAR_ON_BOARD : [])];
 }
 
 const check = (file, tool, words) => judge(file, tool, 'python3', [join(checkers, tool), ...words, file]);
