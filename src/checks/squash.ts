@@ -16,7 +16,7 @@ export function squashedAway(seen: Seen<RockerShoe>): Finding[] {
     code: 'SQUASHED_AWAY', severity: lost ? 'warn' : 'note', side, measured: lost ? hard : soft, limit: bulge, unit: 'mm', where: 'mid arc', ...place('standingPoint'),
     text: sentences(
       `On one foot ${rounded(mass.value, 0)} kg squash ${foam} by ${mm(hard)} to ${mm(soft)} (${hardest} to ${softest} MPa); the mid arc bulges only ${mm(bulge)}, so ${lost ? 'it is pressed flat' : 'a soft sheet of it is pressed flat'}`,
-      harder(seen, bulge), 'Press a piece of the sheet in hand before it is cut'),
+      seen.pace === 'careful' ? harder(seen, bulge) : '', 'Press a piece of the sheet in hand before it is cut'),
     basis: modulusBasis,
   }];
 }

@@ -1,6 +1,6 @@
 import type { RockerShoe } from '../pair/shoe.ts';
 import { stepFigures, type OnCorner } from '../walk/figures.ts';
-import { isMeasured } from '../walk/stanceCurve.ts';
+import { curveOf, isMeasured } from '../walk/stanceCurve.ts';
 import { walkOnRocker } from '../walk/walking.ts';
 import { inDegrees } from '../geometry/units.ts';
 import type { Finding } from './finding.ts';
@@ -13,8 +13,8 @@ const CARRIES = 80;
 
 /** Told only where this client was seen to walk: what the mean walker does is no finding about the shoe. */
 export function carriesStance({ shoe }: Seen<RockerShoe>): Finding[] {
+  if (!isMeasured(curveOf(shoe.fitting.foot?.walk))) return [];
   const { own: on } = walkOnRocker(shoe);
-  if (!isMeasured(on.curve)) return [];
   const { carried, corners } = stepFigures(on), share = 100 * carried;
   if (!under(share, CARRIES)) return [];
   return [{

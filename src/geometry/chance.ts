@@ -1,8 +1,11 @@
 import { cos } from './trig.ts';
 
-/** Even numbers between 0 and 1, both left out; the same seed gives the same row. Source: xorshift32, G. Marsaglia, J. Stat. Softw. 8 (2003) 14. */
-export function chance(seed: number): () => number {
-  let state = (Math.imul(seed, 0x9e3779b1) ^ 0x5bd1e995) >>> 0 || 1;
+/** Even numbers between 0 and 1, both left out; the same seed gives the same row. */
+export const chance = (seed: number): (() => number) => chanceAfter(Math.imul(seed, 0x9e3779b1) ^ 0x5bd1e995);
+
+/** The same, begun at any whole number. Source: xorshift32, G. Marsaglia, J. Stat. Softw. 8 (2003) 14. */
+export function chanceAfter(begin: number): () => number {
+  let state = begin >>> 0 || 1;
   const next = (): number => {
     state ^= state << 13; state >>>= 0;
     state ^= state >>> 17;
