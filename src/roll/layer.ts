@@ -1,5 +1,4 @@
-import { clamp } from '../geometry/solve.ts';
-import type { Point } from '../geometry/point.ts';
+import { tableOf } from '../geometry/table.ts';
 import type { Mm } from '../geometry/units.ts';
 import { FOAMS, OUTSOLES, type FoamName } from '../materials/materials.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
@@ -37,20 +36,10 @@ export function layersOf(shoe: Stood): (softness: Softness, foam?: FoamName) => 
 /** From flank to flank of the ground line, straight between its places, which lie some 4 mm apart. */
 function widthOf({ shape, bodies: { whole: { rim } } }: Stood): (along: Mm) => Mm {
   const at = groundPoint(shape);
-  const flank = (places: readonly number[]): ((along: Mm) => Mm) => between(places.map((w): Point => {
-    const [x, y] = at(w);
-    return [rollX(shape.line, [x, y]), rollY(shape.line, [x, y])];
-  }));
+  const flank = (places: readonly number[]): ((along: Mm) => Mm) => {
+    const points = places.map((w) => { const [x, y] = at(w); return [x, y] as const; });
+    return tableOf(points.map((point) => rollX(shape.line, point)), points.map((point) => rollY(shape.line, point)));
+  };
   const inner = flank(rim.inner.places), outer = flank(rim.outer.places);
   return (along) => Math.max(outer(along) - inner(along), 0);
-}
-
-/** Straight lines through points with rising x; beyond the ends the last height goes on. */
-function between(points: readonly Point[]): (x: number) => number {
-  return (x) => {
-    let low = 0, high = points.length - 1;
-    while (high - low > 1) { const middle = (low + high) >> 1; if (points[middle]![0] <= x) low = middle; else high = middle; }
-    const [x0, y0] = points[low]!, [x1, y1] = points[high]!;
-    return x1 > x0 ? y0 + (y1 - y0) * clamp((x - x0) / (x1 - x0), 0, 1) : y0;
-  };
 }

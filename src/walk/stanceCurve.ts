@@ -1,7 +1,7 @@
 import type { Walk } from '../fitting/fitting.ts';
-import { monotoneThrough } from '../geometry/monotone.ts';
 import type { Point } from '../geometry/point.ts';
 import { clamp } from '../geometry/solve.ts';
+import { steadyCurve } from '../geometry/steadyCurve.ts';
 import { degrees, type Rad } from '../geometry/units.ts';
 import { MEAN_CREDIT, MEAN_STANCE } from './meanStance.ts';
 
@@ -59,7 +59,7 @@ export function curveOf(walk: Walk | undefined): StanceCurve {
   switch (walk?.kind) {
     case undefined: return MEAN_CURVE;
     case 'angles': {
-      const over = monotoneThrough([[SHANK[0]!, walk.contact.value], [SHANK[PERCENTS / 2]!, walk.midStance.value], [SHANK[PERCENTS]!, walk.toeOff.value]]);
+      const over = heldCurve([[SHANK[0]!, walk.contact.value], [SHANK[PERCENTS / 2]!, walk.midStance.value], [SHANK[PERCENTS]!, walk.toeOff.value]]);
       return withShank(SHANK.map(over), 'angles');
     }
     case 'table': {
@@ -70,8 +70,14 @@ export function curveOf(walk: Walk | undefined): StanceCurve {
   }
 }
 
+/** A curve through points that stays as it is beyond the first and the last of them: nothing was seen there. */
+function heldCurve(points: readonly Point[]): (x: number) => number {
+  const curve = steadyCurve(points), first = points[0]![0], last = points[points.length - 1]![0];
+  return (x) => curve(clamp(x, first, last));
+}
+
 const everyPercent = (points: readonly Point[]): number[] => {
-  const through = monotoneThrough(points);
+  const through = heldCurve(points);
   return Array.from({ length: PERCENTS + 1 }, (_, i) => through(i / PERCENTS));
 };
 

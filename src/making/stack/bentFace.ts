@@ -1,5 +1,6 @@
 import type { Point, Point3 } from '../../geometry/point.ts';
 import { rootBetween } from '../../geometry/solve.ts';
+import { tableOf } from '../../geometry/table.ts';
 import { atan, tan } from '../../geometry/trig.ts';
 import type { Mm, Rad } from '../../geometry/units.ts';
 import { upperSurface, type SoleShape } from '../../solid/soleShape.ts';
@@ -53,15 +54,4 @@ function lengthsOf(zs: readonly Mm[]): Mm[] {
 function footOf([x, z]: Point, height: (x: Mm) => Mm, slope: (x: Mm) => Rad): Mm {
   const off = (at: Mm): number => at - x + (height(at) - z) * tan(slope(at)), reach = Math.abs(height(x) - z) + 1;
   return off(x - reach) < 0 && off(x + reach) > 0 ? rootBetween(off, x - reach, x + reach, 1e-7) : x;
-}
-
-/** Straight between the entries of a table with rising places; held at its ends. */
-function tableOf(places: readonly number[], values: readonly number[]): (at: number) => number {
-  return (at) => {
-    let low = 0, high = places.length - 1;
-    if (at <= places[0]!) return values[0]!;
-    if (at >= places[high]!) return values[high]!;
-    while (high - low > 1) { const middle = (low + high) >> 1; if (places[middle]! <= at) low = middle; else high = middle; }
-    return values[low]! + ((values[high]! - values[low]!) * (at - places[low]!)) / (places[high]! - places[low]!);
-  };
 }
