@@ -95,6 +95,8 @@ describe.skipIf(noBrowser)('the bench view in a browser', () => {
     await page.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core') });
     for (const [width, height] of [[1440, 900], [1024, 768], [768, 1024], [390, 844]] as const) {
       await page.setViewportSize({ width, height });
+      // A narrow window is drawn for anew, and meanwhile what is not yet new is grey.
+      await settled(page);
       expect([width, await page.evaluate('document.documentElement.scrollWidth <= window.innerWidth')]).toEqual([width, true]);
       // A tablet has the parts of a desk.
       if (width === 1024 || width === 768) continue;
