@@ -1,6 +1,6 @@
 import type { Design } from '../../src/checks/design.ts';
 import type { FindBesides } from '../../src/designWith.ts';
-import { MAKINGS, type Side } from '../../src/fitting/words.ts';
+import { MAKINGS, type MakingName, type Side } from '../../src/fitting/words.ts';
 import type { SolidBeside } from '../../src/making/shown.ts';
 import { readText, valueAt } from '../keep/sheet.ts';
 import type { ExtrasAsked, Shown } from './protocol.ts';
@@ -18,15 +18,18 @@ export async function extrasFor({ beside, foot, walk }: ExtrasAsked, sheet: stri
 /** As much of the search for trouble as what is ordered needs. */
 async function findingsFor(text: string): Promise<FindBesides | undefined> {
   const read = readText(text), ordered = read.ok ? MAKINGS.filter((name) => valueAt(read.sheet, `making.${name}`) !== undefined) : [];
-  return ordered.includes('stack') ? allFindings() : ordered.length ? findings() : undefined;
+  return ordered.some((name) => LAID.includes(name)) ? allFindings() : ordered.length ? unlaidFindings() : undefined;
 }
+
+/** What has parts that are laid out on boards or sheets. */
+const LAID: readonly MakingName[] = ['gauges', 'jig', 'stack', 'wedges'];
 
 const once = <Loaded>(load: () => Promise<Loaded>): (() => Promise<Loaded>) => {
   let loading: Promise<Loaded> | undefined;
   // What could not be loaded is tried again the next time.
   return () => (loading ??= load().catch((error: unknown) => { loading = undefined; throw error; }));
 };
-const findings = once(async (): Promise<FindBesides> => (await import('../../src/making/findingsButStack.ts')).findingsButStack);
+const unlaidFindings = once(async (): Promise<FindBesides> => (await import('../../src/making/findingsUnlaid.ts')).findingsUnlaid);
 const allFindings = once(async (): Promise<FindBesides> => (await import('../../src/making/findings.ts')).makingFindings);
 const besideSolids = once(async () => (await import('./beside.ts')).loadBeside());
 const drawnFoot = once(async (): Promise<DrawnFoot> => {

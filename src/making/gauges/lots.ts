@@ -1,5 +1,5 @@
 import type { Pair } from '../../pair/shoe.ts';
-import type { Lot } from '../cut/boardFindings.ts';
+import type { Lot } from '../cut/beyondBoard.ts';
 import { gaugesFor } from './gauges.ts';
 
 /** The gauges of each shoe, as they are laid on boards. */

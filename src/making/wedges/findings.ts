@@ -4,7 +4,7 @@ import { PRACTICE } from '../../checks/sources.ts';
 import type { WedgeOrder } from '../../fitting/making.ts';
 import type { Mm } from '../../geometry/units.ts';
 import type { Pair, RockerShoe } from '../../pair/shoe.ts';
-import type { Lot } from '../cut/boardFindings.ts';
+import type { Lot } from '../cut/beyondBoard.ts';
 import { wedgeTemplates } from './templates.ts';
 import { isTrial, trialFor, trialOf, type LeftOut, type NoTrial, type Trial } from './trial.ts';
 import { largestWorking, variantWords } from './variants.ts';
