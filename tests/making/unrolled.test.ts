@@ -15,6 +15,7 @@ import { groundPoint } from '../../src/solid/groundLine.ts';
 import type { SoleShape } from '../../src/solid/soleShape.ts';
 import { designOf, JOBS } from '../exports/jobs.ts';
 import { withLast, withOrder, workedCase } from '../support/cases.ts';
+import { runs } from '../support/runs.ts';
 
 const SHAPES = Object.entries(JOBS).flatMap(([name, fitting]) => designOf(fitting).shoes.flatMap((shoe) => {
   const parts = partsOf(shoe);
@@ -119,6 +120,6 @@ test('whatever sole can be made has an outline with its trim: closed, simple, an
     const net = flatOutsole(shape);
     if (net.some((piece) => piece.kind === 'arc' && piece.sweep < 0 && piece.radius < TRIM)) tight++;
     expectGoesRound(unrolledOutsole(shape), net, TRIM);
-  }), { seed: 20260311, numRuns: 80 });
+  }), { seed: 20260311, numRuns: runs(50, 800) });
   expect([made > 40, tight > 2]).toEqual([true, true]);
 }, 120_000);

@@ -4,6 +4,7 @@ import { degrees } from '../../src/geometry/units.ts';
 import { solveRocker, thicknessAt, type RockerCase } from '../../src/profile/rocker.ts';
 import { leastSpare } from '../judges/leastSpare.ts';
 import { shapes, withLast, withOrder, workedCase } from '../support/cases.ts';
+import { runs } from '../support/runs.ts';
 
 describe.each(Object.entries(shapes))('the build of %s', (_, given) => {
   test('is the lowest at which nothing is thinner than asked, over the whole plan', () => {
@@ -36,7 +37,7 @@ test('any minima and crest: nothing is thinner than its zone asks, and the sole 
     }), last), least = leastSpare(given, solveRocker(given));
     expect(least).toBeGreaterThan(-1e-6);
     expect(least).toBeLessThan(0.5);
-  }), { seed: 20260311, numRuns: 120 });
+  }), { seed: 20260311, numRuns: runs(40, 1200) });
 }, 30_000);
 
 /** Found by chance among orders like these: of several valleys the deepest is narrow, across a dished bottom and against a border. */

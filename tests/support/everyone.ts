@@ -6,14 +6,14 @@ import { soleFrom, type SolvedSole } from '../../src/solid/fromRocker.ts';
 import { people } from './people.ts';
 import { anyOrder, chanceFrom, fittedCase } from './population.ts';
 
-/** ANSUR II (2012 US Army survey, Gordon et al. 2014): all 6,068 people with `npm run population`, every fortieth otherwise. */
+/** ANSUR II (2012 US Army survey, Gordon et al. 2014): all 6,068 people with `npm run population`, every hundredth otherwise. */
 export const everyone = people();
 const all = process.env.POPULATION === 'all';
-export const chosen = everyone.filter((_, i) => all || i % 40 === 0);
+export const chosen = everyone.filter((_, i) => all || i % 100 === 0);
 
 /**
  * Puts every chosen person into a run of other orders: a design each, or a refusal with a value that was put in and works.
- * A fortieth of the people take turns at a quarter of the orders each.
+ * A hundredth of the people take turns at a quarter of the orders each.
  */
 export function tryOrders(from: number, to: number): void {
   const count = { designs: 0, refused: 0, mendedByPair: 0 };
