@@ -5,7 +5,7 @@ import { axisX } from '../profile/rollLine.ts';
 import { carriedBy } from '../roll/carried.ts';
 import { heightExtreme, leverExtreme } from '../roll/extremes.ts';
 import { STEP_TURNS } from '../roll/gait.ts';
-import { midTurns, turningOf } from '../roll/midArc.ts';
+import { midTurns, turningOf, type Turns } from '../roll/midArc.ts';
 import { rollBodyOf } from '../roll/ofSole.ts';
 import { ORDINARY, ordinaryBody } from '../roll/ordinary.ts';
 import { anglesCovered, placedAt, type RollBody } from '../roll/rollBody.ts';
@@ -20,7 +20,7 @@ const CIRCLE_PUBLISHED = 'people with free ankles about 0.3, Adamczyk, Collins a
 /** How a rocker rolls, in the order a maker reads it. */
 export function rollFigures(shoe: RockerShoe): readonly Plain[] {
   const body = rollBodyOf(shoe);
-  return [...reach(shoe, body), ...length(shoe, body), ...heights(shoe, body)];
+  return [...reach(shoe, body), ...length(shoe, body), ...rollHeights(shoe, body)];
 }
 
 const taken = (figure: Plain, roll: Rad): Plain => ({ ...figure, rolled: inDegrees(roll) });
@@ -50,12 +50,17 @@ function length({ fitting, shape: { face }, bodies: { whole: { rim } }, rocker: 
   ];
 }
 
+/** Roll angles at which heights are compared: those that an underside covers, and those of its mid arc. */
+export interface RollTurns extends Turns { readonly mid: Turns }
+export const turnsOf = (shoe: RockerShoe, body: RollBody): RollTurns => ({ ...anglesCovered(body), mid: midTurns(shoe, body) });
+
 /**
  * What the arcs cannot keep level at once. The pivot keeps its height on the heel arc and rises over the mid arc; the
  * hip, with the leg held to the shoe, keeps its height on the mid arc and drops once the roll leaves it.
+ * @param body what rolls: the planned arcs, or a solid made after them, then over the same angles
  */
-function heights(shoe: RockerShoe, body: RollBody): readonly Plain[] {
-  const carried = carriedBy(shoe), { pivot, hip, ball } = carried, { from, to } = anglesCovered(body), mid = midTurns(shoe, body), { order: { strike }, bodies: { whole: { rim } } } = shoe;
+export function rollHeights(shoe: RockerShoe, body: RollBody, { from, to, mid }: RollTurns = turnsOf(shoe, body)): readonly Plain[] {
+  const carried = carriedBy(shoe), { pivot, hip, ball } = carried, { order: { strike }, bodies: { whole: { rim } } } = shoe;
   const pivotAt = (roll: Rad): Mm => placedAt(body, pivot, roll)[1], dropAt = (roll: Rad): Mm => hip[1] - placedAt(body, hip, roll)[1];
   const sinks = (on: RollBody): Mm => placedAt(on, pivot, -strike)[1] - heightExtreme(on, pivot, [-strike, 0], -1).value;
   const lever = leverExtreme(body, ball, [0, to], 1);

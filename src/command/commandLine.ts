@@ -7,13 +7,14 @@ export type Asked =
   | { readonly verb: 'make'; readonly sheet: string; readonly with: readonly MakingName[]; readonly into: string | undefined; readonly replace: boolean }
   | { readonly verb: 'check'; readonly sheet: string; readonly with: readonly MakingName[]; readonly json: boolean; readonly spread: boolean }
   | { readonly verb: 'seek'; readonly sheet: string; readonly json: boolean; readonly curve: boolean; readonly take: string | undefined }
+  | { readonly verb: 'roll'; readonly sheet: string; readonly solid: string; readonly side: Side | undefined; readonly json: boolean }
   | { readonly verb: 'blank'; readonly foot: BlankFoot; readonly rocker: Side | 'both'; readonly to: string }
   | { readonly verb: 'schema' }
   | { readonly verb: 'samples'; readonly name: string | undefined }
   | { readonly verb: 'version' }
   | { readonly verb: 'help'; readonly about: Verb | undefined };
 
-export const VERBS = ['make', 'check', 'seek', 'blank', 'schema', 'samples', 'help'] as const;
+export const VERBS = ['make', 'check', 'seek', 'roll', 'blank', 'schema', 'samples', 'help'] as const;
 export type Verb = (typeof VERBS)[number];
 const isVerb = (word: string): word is Verb => VERBS.some((verb) => verb === word);
 
@@ -23,6 +24,7 @@ const OPTIONS: Readonly<Record<Verb, Options>> = {
   make: { with: { type: 'string' }, into: { type: 'string' }, replace: { type: 'boolean' }, ...HELP },
   check: { with: { type: 'string' }, json: { type: 'boolean' }, spread: { type: 'boolean' }, ...HELP },
   seek: { json: { type: 'boolean' }, curve: { type: 'boolean' }, take: { type: 'string' }, ...HELP },
+  roll: { side: { type: 'string' }, json: { type: 'boolean' }, ...HELP },
   blank: { rocker: { type: 'string' }, to: { type: 'string' }, ...HELP },
   schema: HELP, samples: HELP, help: HELP,
 };
@@ -47,6 +49,7 @@ function asked(verb: Verb, words: readonly string[]): Asked {
     case 'make': return { verb, sheet: theSheet(verb, values), with: theThings(given.get('with')), into: given.get('into'), replace: given.has('replace') };
     case 'check': return { verb, sheet: theSheet(verb, values), with: theThings(given.get('with')), json: given.has('json'), spread: given.has('spread') };
     case 'seek': return { verb, sheet: theSheet(verb, values), json: given.has('json'), curve: given.has('curve'), take: given.get('take') };
+    case 'roll': return { verb, ...theSheetAndSolid(values), side: theSide(given.get('side')), json: given.has('json') };
     case 'blank': return { verb, foot: theFoot(values), rocker: theRocker(given.get('rocker')), to: theFile(given.get('to')) };
     case 'schema': atMost(0, verb, values); return { verb };
     case 'samples': atMost(1, verb, values); return { verb, name: values[0] };
@@ -58,6 +61,19 @@ function theSheet(verb: Verb, values: readonly string[]): string {
   if (!values[0]) throw wrong(`${verb} needs a fitting sheet: rockerbench ${verb} SHEET.json`);
   atMost(1, verb, values);
   return values[0];
+}
+
+function theSheetAndSolid(values: readonly string[]): { readonly sheet: string; readonly solid: string } {
+  const [sheet, solid, extra] = values;
+  if (!sheet || !solid) throw wrong('roll needs a fitting sheet and a solid: rockerbench roll SHEET.json SOLID.stl');
+  if (extra !== undefined) throw wrong(`roll takes two words after it, and got "${printable(extra)}" as well.`);
+  return { sheet, solid };
+}
+
+function theSide(word: string | undefined): Side | undefined {
+  const side = SIDES.find((known) => known === word);
+  if (word !== undefined && !side) throw wrong(`--side takes ${SIDES.join(' or ')}; got "${printable(word)}".`);
+  return side;
 }
 
 const BLANK_USE = 'rockerbench blank ankle --rocker left --to sheet.json';

@@ -4,7 +4,8 @@ const CODES = `It ends with
   0    all is well
   1    a fault of rockerbench itself
   2    words after rockerbench that it does not know
-  3    a sheet that must be corrected, or measures or limits that leave no shape
+  3    a sheet that must be corrected, measures or limits that leave no shape,
+       or a solid that does not lie where the planned sole does
   4    stops are left; nothing was made
   5    something cannot be read or written
   129, 130, 143   ended by a signal; nothing was left behind`;
@@ -15,6 +16,7 @@ cut, cast or print them.
   rockerbench make SHEET.json [--with THINGS] [--into FOLDER] [--replace]
   rockerbench check SHEET.json [--with THINGS] [--spread] [--json]
   rockerbench seek SHEET.json [--curve] [--take INTO.json] [--json]
+  rockerbench roll SHEET.json SOLID.stl [--side left|right] [--json]
   rockerbench blank toe|ankle|prosthesis --rocker left|right|both --to FILE
   rockerbench schema
   rockerbench samples [NAME]
@@ -79,6 +81,22 @@ The order itself stays as it is.
                   are typed into the sheet.
 
 It ends with 3 where no rocker keeps to the limits.
+`,
+  roll: `rockerbench roll SHEET.json SOLID.stl [--side left|right] [--json]
+
+Rolls a solid, the sole as exported or one that was made and scanned, on the
+hull of its outline, and prints how it differs from the sole as planned:
+standing point, how far ankle and hip rise and drop, how far the sole carries
+past the ball, and where it does not touch the floor. Writes no file.
+
+SOLID.stl is in mm and lies as the exported sole lies: the rearmost point of the
+last's bottom at 0, forward from there, the floor at 0. Text or binary STL.
+
+  --side SIDE     which shoe it is, where both are rockers
+  --json          prints one JSON text for machines, whatever comes of it:
+                  {"reference", "side", "figures", "strays", "gaps"};
+                  {"faults"}, {"troubles"} or {"problem"} else.
+                  Lengths in mm, angles in degrees.
 `,
   blank: `rockerbench blank toe|ankle|prosthesis --rocker left|right|both --to FILE
 

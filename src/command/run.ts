@@ -22,7 +22,7 @@ export async function run(words: readonly string[], world: World): Promise<Exit>
 const BUG = 'This is a fault of rockerbench, not of your sheet. Nothing was made. Please report it with the sheet:';
 
 /** Whoever asks for JSON gets one JSON text, whatever comes of it. */
-const forMachines = ([verb, ...rest]: readonly string[]): boolean => (verb === 'check' || verb === 'seek') && rest.includes('--json');
+const forMachines = ([verb, ...rest]: readonly string[]): boolean => (verb === 'check' || verb === 'seek' || verb === 'roll') && rest.includes('--json');
 
 /** What a verb needs is loaded only when it is asked for: help and faults come at once. */
 async function perform(asked: Asked, world: World): Promise<Exit> {
@@ -30,6 +30,7 @@ async function perform(asked: Asked, world: World): Promise<Exit> {
     case 'make': return (await import('./make.ts')).make(world, asked);
     case 'check': return (await import('./check.ts')).check(world, asked);
     case 'seek': return (await import('./seek.ts')).seek(world, asked);
+    case 'roll': return (await import('./roll.ts')).roll(world, asked);
     case 'samples': return (await import('./samples.ts')).samples(world, asked.name);
     case 'blank': return (await import('./blank.ts')).blank(world, asked);
     case 'schema': return printed(world, jsonText((await import('../fitting/schema.ts')).sheetJsonSchema()));

@@ -1,8 +1,7 @@
 import { faultsOf, type Mesh } from '../geometry/mesh.ts';
 import type { Point3 } from '../geometry/point.ts';
+import { HEADER_BYTES, TRIANGLE_BYTES, weldedStl } from '../geometry/stlMesh.ts';
 import { WRITTEN } from '../geometry/tolerances.ts';
-
-const HEADER_BYTES = 80, TRIANGLE_BYTES = 50;
 
 /**
  * A closed mesh as a binary STL file in millimetres. Nothing moves by more than the step all numbers are rounded to and
@@ -54,32 +53,4 @@ function normalOf(corners: Float32Array, at: number): Point3 {
   const [ux, uy, uz, vx, vy, vz] = [from(3), from(4), from(5), from(6), from(7), from(8)];
   const nx = uy * vz - uz * vy, ny = uz * vx - ux * vz, nz = ux * vy - uy * vx, size = Math.hypot(nx, ny, nz) || 1;
   return [nx / size, ny / size, nz / size];
-}
-
-/** The mesh as the next program reads it: STL has no shared vertices, so corners with the very same bits are one. */
-export function weldedStl(bytes: Uint8Array): Mesh {
-  const view = new DataView(bytes.buffer, bytes.byteOffset), corners = view.getUint32(HEADER_BYTES, true) * 3;
-  const triangles = new Uint32Array(corners), first = new Uint32Array(corners), positions: number[] = [];
-  const slots = new Int32Array(2 ** Math.ceil(Math.log2(corners * 2 + 1))).fill(-1);
-  const placeOf = (corner: number): number => HEADER_BYTES + 4 + TRIANGLE_BYTES * Math.floor(corner / 3) + 12 * (1 + (corner % 3));
-  const word = (place: number, k: number): number => view.getUint32(place + 4 * k, true);
-  for (let corner = 0; corner < corners; corner++) {
-    const here = placeOf(corner), x = word(here, 0), y = word(here, 1), z = word(here, 2);
-    const same = (vertex: number): boolean => { const there = first[vertex]!; return word(there, 0) === x && word(there, 1) === y && word(there, 2) === z; };
-    let slot = scattered(x, y, z) & (slots.length - 1);
-    while (slots[slot]! >= 0 && !same(slots[slot]!)) slot = (slot + 1) & (slots.length - 1);
-    if (slots[slot]! < 0) {
-      slots[slot] = positions.length / 3;
-      first[slots[slot]!] = here;
-      for (const k of [0, 4, 8]) positions.push(view.getFloat32(here + k, true));
-    }
-    triangles[corner] = slots[slot]!;
-  }
-  return { positions: Float64Array.from(positions), triangles };
-}
-
-/** Spreads corners over the slots of a table, by multiplying with odd numbers and folding the high bits down. */
-function scattered(x: number, y: number, z: number): number {
-  const mixed = Math.imul(x, 73856093) ^ Math.imul(y, 19349663) ^ Math.imul(z, 83492791);
-  return mixed ^ (mixed >>> 13) ^ (mixed >>> 7);
 }

@@ -1,7 +1,8 @@
 import { strToU8, zipSync } from 'fflate';
 import type { Mesh } from '../geometry/mesh.ts';
 import type { Turn } from '../making/print/turns.ts';
-import { stlBytes, weldedStl } from './stl.ts';
+import { weldedStl } from '../geometry/stlMesh.ts';
+import { stlBytes } from './stl.ts';
 
 /**
  * Parts on a print bed as a 3MF file: a zip of XML that names its unit and every part.

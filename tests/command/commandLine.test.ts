@@ -32,7 +32,7 @@ const MEANT: readonly (readonly [string, Asked])[] = [
 for (const [words, asked] of MEANT) test(`rockerbench ${words}`, () => expect(commandLine(words.split(' '))).toEqual(asked));
 
 const WRONG: readonly (readonly [string[], string])[] = [
-  [[], 'Verbs: make, check, seek, blank, schema, samples, help.'],
+  [[], 'Verbs: make, check, seek, roll, blank, schema, samples, help.'],
   [[''], 'is no verb'],
   [['mkae', 's.json'], '"mkae" is no verb of rockerbench. Verbs: make'],
   [['toString'], 'is no verb'],

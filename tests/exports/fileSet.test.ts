@@ -8,7 +8,7 @@ import { jobSheetPdf } from '../../src/exports/jobSheet.ts';
 import type { Checksum } from '../../src/exports/jobSheetSections.ts';
 import { printable } from '../../src/exports/pdf.ts';
 import { sha256 } from '../../src/exports/sha256.ts';
-import { weldedStl } from '../../src/exports/stl.ts';
+import { weldedStl } from '../../src/geometry/stlMesh.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
 import type { MouldOrder } from '../../src/fitting/making.ts';
 import type { Measure } from '../../src/fitting/measure.ts';

@@ -4,7 +4,7 @@ import { gaugeFiles, wedgeFiles } from '../../src/exports/gaugeFiles.ts';
 import { printable } from '../../src/exports/pdf.ts';
 import { repairCardPdf } from '../../src/exports/repairCard.ts';
 import { sha256 } from '../../src/exports/sha256.ts';
-import { weldedStl } from '../../src/exports/stl.ts';
+import { weldedStl } from '../../src/geometry/stlMesh.ts';
 import { trialRecordPdf } from '../../src/exports/trialRecord.ts';
 import { readMaking } from '../../src/fitting/readMaking.ts';
 import { boundsOf, faultsOf, volumeOf } from '../../src/geometry/mesh.ts';

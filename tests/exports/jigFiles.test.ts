@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { jigFiles } from '../../src/exports/jigFiles.ts';
 import { jigNumbers } from '../../src/exports/jigNumbers.ts';
 import { jigPaper } from '../../src/exports/jigPaper.ts';
-import { weldedStl } from '../../src/exports/stl.ts';
+import { weldedStl } from '../../src/geometry/stlMesh.ts';
 import { readMaking } from '../../src/fitting/readMaking.ts';
 import { boundsOf, faultsOf } from '../../src/geometry/mesh.ts';
 import { jigsFor } from '../../src/making/jig/ordered.ts';

@@ -1,7 +1,8 @@
 import { createRequire } from 'node:module';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { stlBytes, weldedStl } from '../../src/exports/stl.ts';
+import { stlBytes } from '../../src/exports/stl.ts';
+import { weldedStl } from '../../src/geometry/stlMesh.ts';
 import { boundsOf, faultsOf, mirrored, triangleCount, vertexAt, volumeOf, type Mesh } from '../../src/geometry/mesh.ts';
 import type { Point3 } from '../../src/geometry/point.ts';
 import { partsOf } from '../../src/pair/shoe.ts';

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { unzipSync } from 'fflate';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { weldedStl } from '../../src/exports/stl.ts';
+import { weldedStl } from '../../src/geometry/stlMesh.ts';
 import type { Mesh } from '../../src/geometry/mesh.ts';
 import { mirrored, valueAt, type Sheet } from '../../viewer/keep/sheet.ts';
 import { noBrowser, openBench, openPage, settled, type Bench } from './browser.ts';
