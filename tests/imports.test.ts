@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 
 /** The folders in the order of the data; a folder imports only folders with a lower number. */
 const rank: Readonly<Record<string, number>> = {
-  geometry: 0, materials: 0, fitting: 1, prescription: 2, last: 3, profile: 4, solid: 5, pair: 7, roll: 7.5, walk: 7.6, checks: 8, spread: 8.4, targets: 8.5, making: 9, exports: 10,
+  geometry: 0, materials: 0, fitting: 1, prescription: 2, last: 3, profile: 4, solid: 5, pair: 7, roll: 7.5, walk: 7.6, stiffener: 7.7, checks: 8, spread: 8.4, targets: 8.5, making: 9, exports: 10,
   'designWith.ts': 10.5, 'design.ts': 11, command: 12, 'index.ts': 12,
 };
 const packages: Readonly<Record<string, readonly string[]>> = {

@@ -1,0 +1,75 @@
+import type { Mm, Rad } from '../geometry/units.ts';
+import { beamOf, bentAt, type Bent, type BentAt, type NodeForce } from './beam.ts';
+import type { RollLoad } from './loads.ts';
+import { cutsOf, type Section } from './section.ts';
+import { breaksOf, type Plate, type Stiffener } from './stiffener.ts';
+
+/** The sole cut into short stretches, each with its section and how far it is tilted by the shank's curve (cosine). */
+export interface SoleBeam { readonly plate: Plate; readonly nodes: readonly Mm[]; readonly sections: readonly Section[]; readonly tilt: readonly number[] }
+
+/** No stretch is longer, and none shorter: two places nearer than this are one. */
+const STEP: Mm = 2, SAME: Mm = 1e-3;
+
+function nodesOf(stiffener: Stiffener, { from, to, ball, heel }: Plate, loads: readonly Mm[]): Mm[] {
+  const places = [from, to, ball, heel, ...loads, ...breaksOf(stiffener)].filter((x) => x >= from && x <= to).sort((a, b) => a - b);
+  const apart = places.filter((x, i) => i === 0 || x - places[i - 1]! > SAME);
+  return apart.flatMap((x, i) => {
+    const next = apart[i + 1];
+    if (next === undefined) return [x];
+    const parts = Math.ceil((next - x) / STEP);
+    return Array.from({ length: parts }, (_, k) => x + ((next - x) * k) / parts);
+  });
+}
+
+/** @param loads places that are loaded @throws RangeError where the plate has no ply or no width */
+export function soleBeam(stiffener: Stiffener, plate: Plate, loads: readonly Mm[]): SoleBeam {
+  const nodes = nodesOf(stiffener, plate, loads), cut = cutsOf(stiffener), { rise = () => 0 } = plate;
+  const spans = nodes.slice(1).map((to, i) => ({ from: nodes[i]!, to, middle: (nodes[i]! + to) / 2 }));
+  const sections = spans.map(({ middle }) => {
+    const width = plate.width(middle), section = width > 0 ? cut(middle, width) : undefined;
+    if (!section) throw new RangeError(`no stiffener at ${middle} mm`);
+    return section;
+  });
+  return { plate, nodes, sections, tilt: spans.map(({ from, to }) => (to - from) / Math.hypot(to - from, rise(to) - rise(from))) };
+}
+
+/** How the sole is held. On the bench it is clamped up to the ball line; in the shoe the foot bears at heel and ball. */
+export type Holding = 'bench' | 'foot';
+
+export const nodeAt = ({ nodes }: SoleBeam, x: Mm): number => nodes.reduce((best, at, i) => (Math.abs(at - x) < Math.abs(nodes[best]! - x) ? i : best), 0);
+
+/** A sole under one load. */
+export interface Loaded {
+  readonly load: RollLoad;
+  readonly bent: Bent;
+  /** Angle of the chord from the ball line to the load, against how the sole runs at the ball. */
+  readonly bend: Rad;
+  /** How far the tip moves from where the sole at the ball points to, mm. */
+  readonly tip: Mm;
+  /** Work stored in the bent sole, N·mm. */
+  readonly energy: number;
+}
+
+/** A held sole, ready for any loads. Ahead of the ball toe and floor push up; the foot holds against them. */
+export function heldSole(beam: SoleBeam, holding: Holding): (load: RollLoad) => Loaded {
+  const { nodes, sections, tilt, plate } = beam, ball = nodeAt(beam, plate.ball), heel = nodeAt(beam, plate.heel);
+  // A stretch that runs uphill is longer than it looks from above, and its shear acts on a slant.
+  const stretches = sections.map(({ own, tied, tie }, i) => ({ own: own * tilt[i]!, tied: tied * tilt[i]!, tie: tie / tilt[i]! }));
+  const solve = beamOf(nodes, stretches, holding === 'bench'
+    ? [{ node: ball, what: ['height', 'slope', 'turn'] }] : [{ node: ball, what: ['height'] }, { node: heel, what: ['height'] }]);
+  return (load) => {
+    const node = nodeAt(beam, load.at), forces: NodeForce[] = [{ node, force: load.force }], bent = solve(forces);
+    const off = (to: number): Mm => bent.height[to]! - bent.height[ball]! - bent.slope[ball]! * (nodes[to]! - nodes[ball]!), lever = nodes[node]! - nodes[ball]!;
+    return { load, bent, bend: lever === 0 ? 0 : off(node) / lever, tip: off(nodes.length - 1), energy: (load.force * bent.height[node]!) / 2 };
+  };
+}
+
+/** A cut with how it is bent, told along the plate: at both ends of each stretch. */
+export interface BentCut { readonly x: Mm; readonly section: Section; readonly bent: BentAt }
+
+export function bentCuts({ nodes, sections, tilt }: SoleBeam, { bent }: Loaded): BentCut[] {
+  return sections.flatMap((section, i) => ([0, 1] as const).map((end): BentCut => {
+    const { own, tied, slip } = bentAt(bent, nodes, i, end);
+    return { x: nodes[i + end]!, section, bent: { own: own * tilt[i]!, tied: tied * tilt[i]!, slip: slip / tilt[i]! } };
+  }));
+}

@@ -1,0 +1,67 @@
+import type { CoreMaterial } from '../materials/stiffeners.ts';
+import type { Mm, Rad } from '../geometry/units.ts';
+import type { Ply } from './ply.ts';
+
+/** A stretch along the shoe, mm from the heel; all of the plate where it is left out. */
+export interface Stretch { readonly from: Mm; readonly to: Mm }
+
+/** A ply and where it lies: a patch, where it has a stretch. */
+export interface PlacedPly { readonly ply: Ply; readonly angle: Rad; readonly over?: Stretch }
+
+/** Which of the numbers of a core or a foam is counted with. */
+export type Counted = 'least' | 'counted' | 'most';
+
+export interface CoreLayer { readonly name: string; readonly material: CoreMaterial; readonly thickness: Mm; readonly over?: Stretch; readonly count?: Counted }
+
+/**
+ * What lies on the stiffener and works with it a little: foam body, insole, a shank of steel.
+ * @property bond 0 when it slides on the plate, 1 when it is one piece with it
+ * @property width mm; that of the plate where it is left out
+ */
+export interface Attached {
+  readonly name: string;
+  readonly side: 'above' | 'below';
+  readonly thickness: Mm;
+  readonly modulus: number;
+  readonly bond: number;
+  readonly width?: Mm;
+  readonly over?: Stretch;
+  /** Strain at which it yields, where it must not. */
+  readonly yieldsAt?: number;
+}
+
+/** A stiffener as it is laid: all lists from the bottom up. Without a core, `below` and `above` lie on each other. */
+export interface Stiffener {
+  readonly below: readonly PlacedPly[];
+  readonly above: readonly PlacedPly[];
+  readonly core?: CoreLayer;
+  readonly attached: readonly Attached[];
+  /**
+   * How much lower the middle of the plate lies than its edges, mm, by the place along the shoe. Typed, half of it is counted:
+   * a plate flattens under load. Once the bench test has been read, what it gave is counted whole.
+   */
+  readonly camber?: { readonly height: (x: Mm) => Mm; readonly read: boolean };
+  /** Edges of the upper pack turned up, all along both sides: height over its upper face, mm. */
+  readonly edges?: Mm;
+}
+
+/** Where a plate lies in the shoe, mm. */
+export interface Plate {
+  readonly from: Mm;
+  readonly to: Mm;
+  /** Width square to the shoe's axis. */
+  readonly width: (x: Mm) => Mm;
+  /** Height of the plate, for its shank's curve. */
+  readonly rise?: (x: Mm) => Mm;
+  /** Where the foot bears at the ball, and where at the heel. */
+  readonly ball: Mm;
+  readonly heel: Mm;
+}
+
+export const lies = (over: Stretch | undefined, x: Mm): boolean => over === undefined || (x >= over.from && x <= over.to);
+
+/** Places at which the plate changes: nothing is reckoned across them. */
+export function breaksOf({ below, above, core, attached }: Stiffener): Mm[] {
+  const all = [...below, ...above, ...attached, ...(core ? [core] : [])];
+  return all.flatMap(({ over }) => (over ? [over.from, over.to] : []));
+}
