@@ -32,9 +32,3 @@ export function byTsaiWu([one, two, shear]: Triple, { pull1, press1, pull2, pres
   if (a === 0) return Infinity;
   return b > 0 ? 2 / (b + root) : (root - b) / (2 * a);
 }
-
-/** The worse of both. */
-export function reserveOf(own: Triple, stress: Triple, lamina: Lamina, failsAt: FailureStrains): Reserve {
-  const strain = byStrain(own, failsAt), surface = byTsaiWu(stress, strengthsOf(lamina, failsAt));
-  return strain <= surface ? { times: strain, by: 'strain' } : { times: surface, by: 'Tsai-Wu' };
-}

@@ -70,6 +70,6 @@ export interface BentCut { readonly x: Mm; readonly section: Section; readonly b
 export function bentCuts({ nodes, sections, tilt }: SoleBeam, { bent }: Loaded): BentCut[] {
   return sections.flatMap((section, i) => ([0, 1] as const).map((end): BentCut => {
     const { own, tied, slip } = bentAt(bent, nodes, i, end);
-    return { x: nodes[i + end]!, section, bent: { own: own * tilt[i]!, tied: tied * tilt[i]!, slip: slip / tilt[i]! } };
+    return { x: nodes[i + end]!, section, bent: { own: own * tilt[i]!, tied: tied * tilt[i]!, slip } };
   }));
 }

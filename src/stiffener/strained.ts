@@ -1,7 +1,8 @@
 import type { Mm } from '../geometry/units.ts';
 import type { BentAt } from './beam.ts';
-import { reserveOf, type Reserve } from './failure.ts';
-import { effectiveOf, plyStates, type Deformed, type Laminate } from './laminate.ts';
+import type { FailureStrains } from '../materials/stiffeners.ts';
+import { byStrain, byTsaiWu, strengthsOf, type Reserve, type Strengths } from './failure.ts';
+import { effectiveOf, plyStates, type Deformed, type Laminate, type Triple } from './laminate.ts';
 import type { Face, Section } from './section.ts';
 
 /** The largest strain along the shoe in the plies of a cut; pulled is positive, at a height over the middle of the lowest pack. */
@@ -19,27 +20,56 @@ export function largestStrain(section: Section, bent: BentAt): Strain {
 const heightsOf = ({ laminate: { thickness }, middle, across, edgeTop }: Face): Mm[] =>
   [...across.flatMap((over) => [middle + over - thickness / 2, middle + over + thickness / 2]), ...(edgeTop === undefined ? [] : [edgeTop])];
 
+/** What one ply face of a strip feels for a strain of 1 in the strip's middle, and for a curve of 1/mm; nothing held across. */
+interface Felt { readonly ply: number; readonly name: string; readonly failsAt: FailureStrains; readonly strengths: Strengths; readonly own: readonly [Triple, Triple]; readonly stress: readonly [Triple, Triple] }
+
+/** Worked out once for each laminate, as long as somebody holds it. */
+function remembered<T>(work: (face: Face) => T): (face: Face) => T {
+  const known = new WeakMap<Laminate, { readonly value: T }>();
+  return (face) => {
+    const found = known.get(face.laminate) ?? { value: work(face) };
+    known.set(face.laminate, found);
+    return found.value;
+  };
+}
+
+const feltBy = remembered(({ laminate, plies }): readonly Felt[] => {
+  const strained = plyStates(laminate, stripDeformed(laminate, 1, 0)), curved = plyStates(laminate, stripDeformed(laminate, 0, 1));
+  return strained.map(({ ply, own, stress }, i) => {
+    const { name, lamina, failsAt } = plies[ply]!.ply;
+    return { ply, name, failsAt, strengths: strengthsOf(lamina, failsAt), own: [own, curved[i]!.own], stress: [stress, curved[i]!.stress] };
+  });
+});
+const modulusOf = remembered(({ laminate }): number => effectiveOf(laminate).ex);
+
 /** The strip along the shoe that has a strain in its middle and a curve, and nothing across. */
 function stripDeformed({ compliance: c }: Laminate, strain: number, curve: number): Deformed {
   const a = c[0]![0]!, b = c[0]![3]!, d = c[3]![3]!, part = a * d - b * b, pull = (d * strain - b * curve) / part, moment = (a * curve - b * strain) / part;
   return c.map((row) => row[0]! * pull + row[3]! * moment);
 }
 
+const mix = ([one, two]: readonly [Triple, Triple], strain: number, curve: number): Triple => [one[0] * strain + two[0] * curve, one[1] * strain + two[1] * curve, one[2] * strain + two[2] * curve];
+
 /** Where the plies of a cut first fail. @property ply from the bottom of its pack */
 export interface FirstPly extends Reserve { readonly pack: 'below' | 'above'; readonly ply: number; readonly name: string }
 
 /** The ply of a cut that fails first, by maximum strain and by Tsai-Wu. */
 export function firstPly(section: Section, bent: BentAt): FirstPly {
-  const all = section.faces.flatMap((face, i) => deformations(section, face, bent).flatMap((deformed) => plyStates(face.laminate, deformed).map(({ ply, own, stress }): FirstPly => {
-    const { ply: { name, lamina, failsAt } } = face.plies[ply]!;
-    return { ...reserveOf(own, stress, lamina, failsAt), pack: i === 1 ? 'above' : 'below', ply, name };
-  })));
-  return all.reduce((worst, one) => (one.times < worst.times ? one : worst));
+  let worst: FirstPly = { times: Infinity, by: 'strain', pack: 'below', ply: 0, name: '' };
+  section.faces.forEach((face, i) => {
+    const strips = stripsOf(section, face, bent);
+    for (const { ply, name, failsAt, strengths, own, stress } of feltBy(face)) for (const { strain, curve } of strips) {
+      const byMost = byStrain(mix(own, strain, curve), failsAt), bySurface = byTsaiWu(mix(stress, strain, curve), strengths), times = Math.min(byMost, bySurface);
+      if (times < worst.times) worst = { times, by: byMost <= bySurface ? 'strain' : 'Tsai-Wu', pack: i === 1 ? 'above' : 'below', ply, name };
+    }
+  });
+  return worst;
 }
 
-function deformations(section: Section, face: Face, bent: BentAt): Deformed[] {
-  const flat = face.across.map((over) => stripDeformed(face.laminate, strainIn(section, face, bent, face.middle + over), -bent.own));
-  return face.edgeTop === undefined ? flat : [...flat, stripDeformed(face.laminate, strainIn(section, face, bent, face.edgeTop), 0)];
+/** Strain in the middle of the pack, and its curve, at each place of the cut that is looked at; a turned-up edge is pulled or pressed evenly at its top. */
+function stripsOf(section: Section, face: Face, bent: BentAt): { readonly strain: number; readonly curve: number }[] {
+  const flat = face.across.map((over) => ({ strain: strainIn(section, face, bent, face.middle + over), curve: -bent.own }));
+  return face.edgeTop === undefined ? flat : [...flat, { strain: strainIn(section, face, bent, face.edgeTop), curve: 0 }];
 }
 
 /** How many times the load may grow before a pressed face wrinkles on its core, and before the core is sheared through. Infinite without a core. */
@@ -47,7 +77,7 @@ export function coreReserves(section: Section, bent: BentAt): { readonly wrinkli
   const { core, faces, tie, width, apart } = section;
   if (!core) return { wrinkling: Infinity, shear: Infinity };
   const wrinkles = faces.map((face) => {
-    const { ex } = effectiveOf(face.laminate), pressed = -strainIn(section, face, bent, face.middle) * ex;
+    const ex = modulusOf(face), pressed = -strainIn(section, face, bent, face.middle) * ex;
     return pressed > 0 ? wrinklingStress(ex, core.modulus, core.shear) / pressed : Infinity;
   });
   const stress = Math.abs((tie * bent.slip) / (width * apart));
@@ -59,6 +89,7 @@ export const wrinklingStress = (face: number, core: number, shear: number): numb
 
 /** How many times the load may grow before a strip of metal yields. */
 export function yieldReserve(section: Section, bent: BentAt): number {
+  if (section.faces.every(({ strips }) => strips.length === 0)) return Infinity;
   return Math.min(Infinity, ...section.faces.flatMap((face) => face.strips.flatMap(({ faces, yieldsAt }) => faces.map((z) => {
     const strain = Math.abs(strainIn(section, face, bent, z));
     return strain > 0 ? yieldsAt / strain : Infinity;

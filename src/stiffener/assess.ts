@@ -1,0 +1,139 @@
+import { clamp } from '../geometry/solve.ts';
+import { degrees, inDegrees, type Mm, type Rad } from '../geometry/units.ts';
+import { faultsOf } from './faults.ts';
+import { BENCH_MOMENT, LEVER, loadAhead, stumbleAt, WALKING_MOMENT, type RollLoad } from './loads.ts';
+import { judged, type Judgement } from './judged.ts';
+import type { Read } from './ply.ts';
+import { asOne } from './section.ts';
+import { bentCuts, heldSole, soleBeam, type BentCut, type Loaded, type SoleBeam } from './sole.ts';
+import type { Plate, Stiffener } from './stiffener.ts';
+import { coreReserves, firstPly, largestStrain, yieldReserve, type FirstPly } from './strained.ts';
+
+/** How far a stiffened sole bends at the ball. Common practice of the trade, at `BENCH_MOMENT` for each kg. */
+export type Grade = 'rigid' | 'slight flex' | 'flexible';
+export const GRADE_UP_TO: Readonly<Record<Exclude<Grade, 'flexible'>, Rad>> = { rigid: degrees(1.5), 'slight flex': degrees(5) };
+export const gradeOf = (bend: Rad): Grade => (bend <= GRADE_UP_TO.rigid ? 'rigid' : bend <= GRADE_UP_TO['slight flex'] ? 'slight flex' : 'flexible');
+
+/** Walked on every day, plies are to strain no more. Common practice. */
+export const WALKING_STRAIN = 0.003;
+
+export interface Asked {
+  /** Kg. */
+  readonly mass: number;
+  readonly wanted: Exclude<Grade, 'flexible'>;
+  /** How far ahead of the ball line the bench load and, without a roll, the walking load act; LEVER, or the plate's end where that is nearer. */
+  readonly lever?: Mm;
+  /** Moments of the roll that push ahead of the ball (`rollLoads`); without them WALKING_MOMENT at the lever. */
+  readonly walking?: readonly RollLoad[];
+  /** Moments that push under the waist, with the foot bearing at heel and ball only: told, not graded. */
+  readonly waist?: readonly RollLoad[];
+}
+
+/** One load and what it does. Reserves are how many times the load may grow; infinite where nothing of the kind can happen. */
+export interface Case {
+  readonly load: RollLoad;
+  readonly bend: Rad;
+  /** How far the tip moves from where the sole at the ball points to, mm. */
+  readonly tip: Mm;
+  /** J. */
+  readonly energy: number;
+  readonly strain: number;
+  /** Where along the plate the strain is largest. */
+  readonly strainAt: Mm;
+  readonly firstPly: FirstPly & { readonly at: Mm };
+  readonly wrinkling: number;
+  readonly coreShear: number;
+  readonly yields: number;
+}
+
+/** One place along the plate, for a plot. Stiffness of both faces as one, N·m²; bench deflection against the ball, mm; walking strain and moment, N·m. */
+export interface AlongSole { readonly x: Mm; readonly width: Mm; readonly stiffness: number; readonly deflection: Mm; readonly strain: number; readonly moment: number }
+
+export interface Assessed {
+  readonly grade: Grade;
+  readonly lever: Mm;
+  /** Clamped up to the ball line, as on the bench. */
+  readonly bench: Case;
+  /** The worst moment of walking, the foot bearing at heel and ball. */
+  readonly walking: Case;
+  /** The whole weight and more on the tip, once. */
+  readonly stumble: Case;
+  readonly waist?: Case;
+  readonly along: readonly AlongSole[];
+  readonly judgements: readonly Judgement[];
+}
+
+/** What a stiffener does in a shoe, or all that is wrong with what was given. Linear: beyond about 15° of bend it tells more than there would be. */
+export function assess(stiffener: Stiffener, plate: Plate, asked: Asked): Read<Assessed> {
+  const faults = faultsOf(stiffener, plate, asked);
+  return faults.length > 0 ? { ok: false, faults } : { ok: true, value: reckon(stiffener, plate, asked) };
+}
+
+function reckon(stiffener: Stiffener, plate: Plate, asked: Asked): Assessed {
+  const { ball, to } = plate, { mass, walking: roll = [], waist: under = [] } = asked, lever = asked.lever ?? clamp(LEVER, 0, to - ball);
+  const bench = loadAhead(ball, lever, BENCH_MOMENT, mass), stumble = stumbleAt(ball, to, mass);
+  const walks = roll.length > 0 ? worstOf(roll) : [loadAhead(ball, lever, WALKING_MOMENT, mass)], waists = under.length > 0 ? [worstUnder(under, plate)] : [];
+  const beam = soleBeam(stiffener, plate, [bench, stumble, ...walks, ...waists].map(({ at }) => at)), clamped = heldSole(beam, 'bench'), worn = heldSole(beam, 'foot');
+  const onBench = clamped(bench), walked = walks.map(worn), waist = waists.map((load) => caseOf(beam, worn(load)))[0];
+  const walking = walked.map((loaded) => caseOf(beam, loaded)).reduce(worse);
+  const found = { lever, grade: gradeOf(onBench.bend), bench: caseOf(beam, onBench), walking, stumble: caseOf(beam, worn(stumble)), ...(waist ? { waist } : {}) };
+  return { ...found, along: alongSole(beam, onBench, walked), judgements: judged(found, asked) };
+}
+
+/** The moments of a roll that ask most: the greatest moment about the ball, and the greatest push. */
+function worstOf(loads: readonly RollLoad[]): RollLoad[] {
+  const most = (of: (load: RollLoad) => number): RollLoad => loads.reduce((best, one) => (of(one) > of(best) ? one : best));
+  return [...new Set([most(({ moment }) => moment), most(({ force }) => force)])];
+}
+
+/** Under the waist: the greatest moment of a beam borne at heel and ball. */
+function worstUnder(loads: readonly RollLoad[], { heel, ball }: Plate): RollLoad {
+  const moment = ({ at, force }: RollLoad): number => force * (at - heel) * (ball - at);
+  return loads.reduce((best, one) => (moment(one) > moment(best) ? one : best));
+}
+
+/** Of two cases the one nearer to what it may bear; bend and strain are the larger of both. */
+function worse(a: Case, b: Case): Case {
+  const strained = Math.abs(b.strain) > Math.abs(a.strain) ? b : a;
+  return {
+    ...strained, bend: Math.max(a.bend, b.bend), tip: Math.max(a.tip, b.tip), energy: Math.max(a.energy, b.energy),
+    firstPly: b.firstPly.times < a.firstPly.times ? b.firstPly : a.firstPly,
+    wrinkling: Math.min(a.wrinkling, b.wrinkling), coreShear: Math.min(a.coreShear, b.coreShear), yields: Math.min(a.yields, b.yields),
+  };
+}
+
+function caseOf(beam: SoleBeam, loaded: Loaded): Case {
+  const cuts = bentCuts(beam, loaded), strains = cuts.map(({ section, bent }) => largestStrain(section, bent)), reserves = cuts.map(({ section, bent }) => coreReserves(section, bent));
+  const most = strains.reduce((best, { value }, i) => (Math.abs(value) > Math.abs(strains[best]!.value) ? i : best), 0);
+  const { load, bend, tip, energy } = loaded;
+  return {
+    load, bend, tip, energy: energy / 1000, strain: strains[most]!.value, strainAt: cuts[most]!.x, firstPly: firstIn(cuts),
+    wrinkling: Math.min(...reserves.map(({ wrinkling }) => wrinkling)), coreShear: Math.min(...reserves.map(({ shear }) => shear)),
+    yields: Math.min(...cuts.map(({ section, bent }) => yieldReserve(section, bent))),
+  };
+}
+
+/** The cut whose plies fail first. */
+function firstIn(cuts: readonly BentCut[]): FirstPly & { readonly at: Mm } {
+  return cuts.map(({ x, section, bent }) => ({ ...firstPly(section, bent), at: x })).reduce((worst, one) => (one.times < worst.times ? one : worst));
+}
+
+function alongSole(beam: SoleBeam, bench: Loaded, walked: readonly Loaded[]): AlongSole[] {
+  const { nodes, sections, plate: { ball, heel } } = beam, cuts = walked.map((loaded) => ({ loaded, cuts: bentCuts(beam, loaded) }));
+  const at0 = bench.bent;
+  return sections.map((section, i) => {
+    const x = (nodes[i]! + nodes[i + 1]!) / 2;
+    const strains = cuts.map((one) => largestStrain(section, one.cuts[2 * i]!.bent).value), moments = cuts.map(({ loaded }) => momentAt(loaded.load, ball, heel, x));
+    const most = (values: readonly number[]): number => values.reduce((best, value) => (Math.abs(value) > Math.abs(best) ? value : best), 0);
+    return { x, width: section.width, stiffness: asOne(section) / 1e9, deflection: (at0.height[i]! + at0.height[i + 1]!) / 2, strain: most(strains), moment: most(moments) / 1000 };
+  });
+}
+
+/** Bending moment of a push ahead of the ball, the foot bearing at heel and ball, N·mm. */
+function momentAt({ at, force }: RollLoad, ball: Mm, heel: Mm, x: Mm): number {
+  if (x >= at || x <= heel) return 0;
+  return x >= ball ? force * (at - x) : (force * (at - ball) * (x - heel)) / (ball - heel);
+}
+
+/** Degrees, for words. */
+export const bendInDegrees = ({ bend }: Case): number => inDegrees(bend);

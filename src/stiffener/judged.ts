@@ -1,0 +1,65 @@
+import { inDegrees } from '../geometry/units.ts';
+import { BENCH_MOMENT } from './loads.ts';
+import { GRADE_UP_TO, WALKING_STRAIN, type Asked, type Assessed, type Case } from './assess.ts';
+
+/** What is unwise about a stiffener, numbers apart from words; `checks` makes a finding of it. `at` is mm from the heel. */
+export interface Judgement {
+  readonly code: 'STIFFENER_BENDS' | 'STIFFENER_STRAINED' | 'STIFFENER_STUMBLE' | 'STIFFENER_WRINKLES' | 'STIFFENER_CORE_SHEAR' | 'STIFFENER_YIELDS' | 'STIFFENER_WAIST';
+  readonly severity: 'stop' | 'warn' | 'note';
+  readonly measured: number;
+  readonly limit: number;
+  readonly unit: 'deg' | '%' | 'times';
+  readonly at?: number;
+  readonly text: string;
+  readonly basis: string;
+}
+
+const PRACTICE = 'common practice', digits = (value: number): string => value.toFixed(1);
+type Found = Pick<Assessed, 'bench' | 'walking' | 'stumble' | 'grade' | 'waist'>;
+
+/** All of them; none when the stiffener is what was wanted and lasts. */
+export function judged(found: Found, asked: Asked): Judgement[] {
+  const { walking, stumble } = found;
+  return [
+    ...bends(found, asked), ...strained(walking),
+    ...below(stumble.firstPly.times, 'STIFFENER_STUMBLE', `A stumble on the tip breaks a ply first at ${Math.round(stumble.firstPly.at)} mm from the heel (${stumble.firstPly.name}); it bears ${digits(stumble.firstPly.times)} times that load.`, stumble.firstPly.at),
+    ...below(least('wrinkling', walking, stumble), 'STIFFENER_WRINKLES', `The pressed plies wrinkle on their core at ${digits(least('wrinkling', walking, stumble))} times the load: take a stiffer core, or more plies on that side.`),
+    ...below(least('coreShear', walking, stumble), 'STIFFENER_CORE_SHEAR', `The core is sheared through at ${digits(least('coreShear', walking, stumble))} times the load: take a stronger or a thicker core.`),
+    ...below(least('yields', walking, stumble), 'STIFFENER_YIELDS', `The strip of metal yields at ${digits(least('yields', walking, stumble))} times the load.`),
+    ...waist(found.waist),
+  ];
+}
+
+const least = (what: 'wrinkling' | 'coreShear' | 'yields', a: Case, b: Case): number => Math.min(a[what], b[what]);
+
+function bends({ bench, grade }: Found, { wanted, mass }: Asked): Judgement[] {
+  const limit = GRADE_UP_TO[wanted], measured = inDegrees(bench.bend);
+  if (bench.bend <= limit) return [];
+  const load = `${digits(BENCH_MOMENT * mass)} N·m (${BENCH_MOMENT} N·m for each kg)`;
+  return [{
+    code: 'STIFFENER_BENDS', severity: 'stop', measured, limit: inDegrees(limit), unit: 'deg',
+    text: `The sole bends ${digits(measured)}° at the ball under ${load}; ${wanted} is at most ${digits(inDegrees(limit))}°.${grade === 'flexible' ? ' So flexible it is no sole for a rocker.' : ''}`, basis: PRACTICE,
+  }];
+}
+
+function strained({ strain, strainAt }: Case): Judgement[] {
+  const measured = Math.abs(strain) * 100, limit = WALKING_STRAIN * 100;
+  return measured <= limit ? [] : [{
+    code: 'STIFFENER_STRAINED', severity: 'stop', measured, limit, unit: '%', at: strainAt,
+    text: `Walking strains the plies by ${measured.toFixed(2)} % at ${Math.round(strainAt)} mm from the heel; more than ${limit} % tires them.`, basis: PRACTICE,
+  }];
+}
+
+function below(times: number, code: Judgement['code'], text: string, at?: number): Judgement[] {
+  return times >= 1 ? [] : [{ code, severity: 'stop', measured: times, limit: 1, unit: 'times', text, basis: PRACTICE, ...(at === undefined ? {} : { at }) }];
+}
+
+/** The foot bears all along the waist, not at heel and ball alone: what is told is more than there is. */
+function waist(found: Case | undefined): Judgement[] {
+  if (!found || Math.abs(found.strain) <= WALKING_STRAIN) return [];
+  const measured = Math.abs(found.strain) * 100;
+  return [{
+    code: 'STIFFENER_WAIST', severity: 'note', measured, limit: WALKING_STRAIN * 100, unit: '%', at: found.strainAt,
+    text: `Rolling over the waist strains the plies by up to ${measured.toFixed(2)} % at ${Math.round(found.strainAt)} mm from the heel, if the foot bore at heel and ball alone.`, basis: 'mechanics; an upper bound',
+  }];
+}
