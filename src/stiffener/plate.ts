@@ -1,0 +1,44 @@
+import { add, scale, turnLeft, type Point } from '../geometry/point.ts';
+import { directionAlong, pointAlong, type Path } from '../geometry/path.ts';
+import { tableOf } from '../geometry/table.ts';
+import type { Mm } from '../geometry/units.ts';
+import type { Last } from '../last/last.ts';
+import type { UpperFace } from '../last/upperFace.ts';
+import type { Plate } from './stiffener.ts';
+
+/** How far the plate stays inside the feather line, so that the edge can be trimmed without opening carbon. Common practice, 5 to 8 mm. */
+export const SET_IN: Mm = 6;
+/** Where it is narrower than this the plate ends. */
+const NARROWEST: Mm = 15;
+/** Looks in each piece of the feather line, and places along the shoe at which the width is kept. */
+const LOOKS = 24, EVERY: Mm = 1;
+
+/** Points of the feather line set in, round the plate. */
+function setIn(feather: Path, by: Mm): Point[] {
+  return Array.from({ length: feather.length * LOOKS }, (_, i) => i / LOOKS).map((w) => add(pointAlong(feather, w), scale(turnLeft(directionAlong(feather, w)), by)));
+}
+
+/** Width of a closed row of points at a place along the shoe; 0 where it does not reach. */
+function widthIn(points: readonly Point[], x: Mm): Mm {
+  let low = Infinity, high = -Infinity;
+  points.forEach(([ax, ay], i) => {
+    const [bx, by] = points[(i + 1) % points.length]!;
+    if (ax <= x === bx <= x) return;
+    const y = ay + ((by - ay) * (x - ax)) / (bx - ax);
+    low = Math.min(low, y); high = Math.max(high, y);
+  });
+  return Math.max(high - low, 0);
+}
+
+/**
+ * The plate that lies under a last: its feather line set in all round, on the curve of its bottom.
+ * @param from where it begins, mm from the heel; as far back as it is wide enough where left out
+ */
+export function plateUnder(last: Last, feather: Path, upper: UpperFace, from?: Mm, by = SET_IN): Plate {
+  const points = setIn(feather, by), places = Array.from({ length: Math.ceil(last.length / EVERY) + 1 }, (_, i) => i * EVERY), widths = places.map((x) => widthIn(points, x));
+  const wide = places.filter((_, i) => widths[i]! >= NARROWEST), begins = Math.max(from ?? 0, wide[0]!);
+  return { from: begins, to: wide.at(-1)!, width: tableOf(places, widths), rise: (x) => upper(x, 0), ball: last.tread, heel: Math.max(last.seatLength / 2, begins) };
+}
+
+/** How much lower the middle of a plate lies than its edges, on a last that is dished across on one parabola. */
+export const camberUnder = ({ camber, ballWidth }: Last, { width }: Plate): ((x: Mm) => Mm) => (x) => camber * (width(x) / ballWidth) ** 2;
