@@ -125,7 +125,7 @@ function alongSole(beam: SoleBeam, bench: Loaded, walked: readonly Loaded[]): Al
     const x = (nodes[i]! + nodes[i + 1]!) / 2;
     const strains = cuts.map((one) => largestStrain(section, one.cuts[2 * i]!.bent).value), moments = cuts.map(({ loaded }) => momentAt(loaded.load, ball, heel, x));
     const most = (values: readonly number[]): number => values.reduce((best, value) => (Math.abs(value) > Math.abs(best) ? value : best), 0);
-    return { x, width: section.width, stiffness: asOne(section) / 1e9, deflection: (at0.height[i]! + at0.height[i + 1]!) / 2, strain: most(strains), moment: most(moments) / 1000 };
+    return { x, width: section.width, stiffness: asOne(section) / 1e6, deflection: (at0.height[i]! + at0.height[i + 1]!) / 2, strain: most(strains), moment: most(moments) / 1000 };
   });
 }
 

@@ -1,6 +1,7 @@
 import { GRAVITY, type Mm } from '../geometry/units.ts';
 import { contactAt, turnsBetween } from '../roll/rollBody.ts';
-import { frameAt, laid, PERCENT_SHARES, type Frame, type WalkOn } from '../walk/frame.ts';
+import { momentAbout } from '../walk/figures.ts';
+import { frameAt, PERCENT_SHARES, type Frame, type WalkOn } from '../walk/frame.ts';
 import { clamp } from '../geometry/solve.ts';
 
 /** A moment of the roll: where the floor pushes the sole, how hard square to it, and the moment about the ball, N·mm. */
@@ -27,7 +28,9 @@ export const stumbleAt = (ball: Mm, tip: Mm, mass: number): RollLoad => {
 
 /**
  * The roll with its measured push: every percent of stance at which the floor pushes ahead of the ball, and those at which it
- * pushes under the waist. The moment about the ball is that of the rolled shoe; the force is the one square to the plate that gives it.
+ * pushes under the waist. The moment is that of the upright push about the floor's side of the ball: about the plate itself an
+ * upright push has a fifth less, but a walker's pushes forward as well, which no curve here tells and which adds nearly as much.
+ * The force is the one square to the plate that gives the moment.
  * @param ball of the plate, where the foot bears; `heel` likewise
  */
 export function rollLoads(on: WalkOn, mass: number, { ball, heel, to }: { readonly ball: Mm; readonly heel: Mm; readonly to: Mm }): { readonly ahead: readonly RollLoad[]; readonly waist: readonly RollLoad[] } {
@@ -36,7 +39,7 @@ export function rollLoads(on: WalkOn, mass: number, { ball, heel, to }: { readon
 }
 
 function loadIn(on: WalkOn, frame: Frame, mass: number, ball: Mm, to: Mm): RollLoad {
-  const { from, to: most } = turnsBetween(on.body), own = on.carried.ball, weight = frame.push * mass * GRAVITY;
-  const at = Math.min(ball + contactAt(on.body, clamp(frame.roll, from, most))[0] - own[0], to), moment = weight * (frame.contact[0] - laid(frame.place, own)[0]);
+  const { from, to: most } = turnsBetween(on.body), [ballAlong] = on.carried.ball, weight = frame.push * mass * GRAVITY;
+  const at = Math.min(ball + contactAt(on.body, clamp(frame.roll, from, most))[0] - ballAlong, to), moment = 1000 * mass * momentAbout([ballAlong, 0], frame);
   return { at, moment, force: at > ball + NEAR ? moment / (at - ball) : weight, share: frame.share };
 }

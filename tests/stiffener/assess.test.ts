@@ -1,0 +1,157 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { inDegrees, type Mm } from '../../src/geometry/units.ts';
+import { assess, gradeOf, WALKING_STRAIN, type Asked } from '../../src/stiffener/assess.ts';
+import { heldSole, bentCuts, soleBeam } from '../../src/stiffener/sole.ts';
+import { plateUnder } from '../../src/stiffener/plate.ts';
+import { loadAhead } from '../../src/stiffener/loads.ts';
+import { featherLine } from '../../src/last/outline.ts';
+import { upperFace } from '../../src/last/upperFace.ts';
+import { asOne, cutsOf } from '../../src/stiffener/section.ts';
+import type { Stiffener } from '../../src/stiffener/stiffener.ts';
+import { plainLast } from '../support/cases.ts';
+import { cantileverJudge } from '../judges/sandwichBeam.ts';
+import { asked, assessed, coreOf, flat, plies, sandwich, strip } from './support.ts';
+
+const bendOf = (stiffener: Stiffener, wanted = asked): number => inDegrees(assessed(stiffener, strip, wanted).bench.bend);
+const cambered = (height: Mm, read: boolean): Stiffener => ({ ...flat(5), camber: { height: () => height, read } });
+const codes = (stiffener: Stiffener, wanted: Asked = asked): string[] => assessed(stiffener, strip, wanted).judgements.map(({ code }) => code);
+
+describe('what to expect: 80 mm wide, cloth of 50 GPa, 10 N·m over a lever of 70 mm (section 7 of the design)', () => {
+  test.each<[string, Stiffener, number]>([
+    ['5 plies of 0.30, flat', flat(5), 11.9], ['cambered 3 mm across', cambered(3, true), 2.3], ['cambered 5 mm', cambered(5, true), 0.9], ['edges turned up 6 mm', { ...flat(5), edges: 6 }, 0.9],
+    ['2 + 3 around 3 mm of leather board', sandwich(3, 2, coreOf('leather board', 3)), 1.1], ['birch', sandwich(3, 2, coreOf('birch plywood', 3)), 0.9], ['cork', sandwich(3, 2, coreOf('cork', 3)), 4.1],
+    ['EVA, the stiffest', sandwich(3, 2, coreOf('firm EVA', 3, 'most')), 5.9], ['EVA, the softest', sandwich(3, 2, coreOf('firm EVA', 3, 'least')), 12], ['3 above and 2 below 12 mm of EVA', sandwich(2, 3, coreOf('firm EVA', 12, 'most')), 2.2],
+  ])('%s: %#', (_, stiffener, wanted) => expect(Math.abs(bendOf(stiffener) - wanted)).toBeLessThan(wanted > 10 ? 0.6 : 0.1));
+  test('flat packs of 3 to 5 plies bend 12 to 59°, whatever their order, and are strained too much', () => {
+    for (const n of [3, 4, 5]) {
+      expect(bendOf(flat(n))).toBeGreaterThan(11.5);
+      expect(bendOf(flat(n))).toBeLessThan(59);
+      expect(codes(flat(n))).toEqual(expect.arrayContaining(['STIFFENER_BENDS', 'STIFFENER_STRAINED', 'STIFFENER_STUMBLE']));
+    }
+  });
+  test('grades: rigid to 1.5°, slight flex to 5°, flexible beyond', () => {
+    expect([1.5, 1.51, 5, 5.01].map((angle) => gradeOf((angle * Math.PI) / 180))).toEqual(['rigid', 'slight flex', 'slight flex', 'flexible']);
+  });
+});
+
+describe('what is refused', () => {
+  test('a flat 5 × 0.30 pack is not rigid for any body', () => {
+    fc.assert(fc.property(fc.double({ min: 20, max: 250, noNaN: true }), (mass) => {
+      const found = assessed(flat(5), strip, { ...asked, mass });
+      expect(found.grade).not.toBe('rigid');
+      expect(found.judgements.some(({ code, severity }) => code === 'STIFFENER_BENDS' && severity === 'stop')).toBe(true);
+    }), { numRuns: 25 });
+  });
+  test('a thin EVA core with its true shear fails the grade; with the shear of its plies it would pass', () => {
+    const soft = coreOf('firm EVA', 3), stiff = { ...soft, material: { ...soft.material, shear: { least: 1_000, counted: 1_000, most: 1_000 } } };
+    expect(assessed(sandwich(3, 2, soft)).grade).toBe('flexible');
+    expect(codes(sandwich(3, 2, soft))).toEqual(expect.arrayContaining(['STIFFENER_BENDS', 'STIFFENER_WRINKLES', 'STIFFENER_CORE_SHEAR']));
+    expect(assessed(sandwich(3, 2, stiff)).grade).toBe('rigid');
+  });
+  test('a typed camber counts half until the bench test has been read: rigid becomes slight flex', () => {
+    expect(assessed(cambered(5, true)).grade).toBe('rigid');
+    expect(assessed(cambered(5, false)).grade).toBe('slight flex');
+    expect(bendOf(cambered(5, false))).toBeCloseTo(bendOf(cambered(2.5, true)), 9);
+  });
+  test('there is one that is rigid, lasts and bears a stumble, and nothing is said of it', () => {
+    const strong = sandwich(5, 5, coreOf('birch plywood', 6)), found = assessed(strong);
+    expect(found.grade).toBe('rigid');
+    expect(Math.abs(found.walking.strain)).toBeLessThan(WALKING_STRAIN);
+    expect(found.judgements).toEqual([]);
+  });
+  test('numbers, limits, words and basis of a stop', () => {
+    const [bends] = assessed(flat(5)).judgements;
+    expect(bends).toMatchObject({ code: 'STIFFENER_BENDS', severity: 'stop', measured: expect.closeTo(11.88, 1), limit: expect.closeTo(1.5, 9), unit: 'deg', basis: 'common practice' });
+    expect(bends!.text).toBe('The sole bends 11.9° at the ball under 10.0 N·m (0.125 N·m for each kg); rigid is at most 1.5°. So flexible it is no sole for a rocker.');
+  });
+});
+
+describe('more is never less', () => {
+  const stack = fc.record({ below: fc.integer({ min: 1, max: 4 }), above: fc.integer({ min: 1, max: 4 }), core: fc.constantFrom(undefined, 'cork', 'leather board', 'firm EVA', 'birch plywood'), thick: fc.integer({ min: 1, max: 12 }), camber: fc.constantFrom(0, 2, 4), edges: fc.constantFrom(0, 4) });
+  type Stack = typeof stack extends fc.Arbitrary<infer T> ? T : never;
+  const laid = ({ below, above, core, thick, camber, edges }: Stack): Stiffener => ({
+    below: plies(below), above: plies(above), attached: [], edges, camber: { height: () => camber, read: true }, ...(core ? { core: coreOf(core, thick) } : {}),
+  });
+  test('a ply more, on either side, never bends more nor stores more energy', () => {
+    fc.assert(fc.property(stack, fc.constantFrom('below', 'above'), (of, side) => {
+      const fewer = assessed(laid(of)), more = assessed(laid({ ...of, [side]: of[side] + 1 }));
+      expect(more.bench.bend).toBeLessThanOrEqual(fewer.bench.bend * (1 + 1e-9));
+      expect(more.bench.energy).toBeLessThanOrEqual(fewer.bench.energy * (1 + 1e-9));
+    }), { numRuns: 25 });
+  });
+  test('a patch, a camber, higher edges, a foam that is better bonded: none bends more', () => {
+    fc.assert(fc.property(stack, fc.constantFrom('patch', 'camber', 'edges', 'bond'), (of, what) => {
+      const less = laid(of), foam = (bond: number): Stiffener => ({ ...less, attached: [{ name: 'foam', side: 'below', thickness: 12, modulus: 5, bond }] });
+      const more: Record<typeof what, Stiffener> = {
+        patch: { ...less, below: [...less.below, { ...plies(1)[0]!, over: { from: 180, to: 240 } }] }, camber: laid({ ...of, camber: of.camber + 1 }), edges: laid({ ...of, edges: of.edges + 1 }), bond: foam(1),
+      };
+      expect(assessed(more[what]).bench.bend).toBeLessThanOrEqual(assessed(what === 'bond' ? foam(0.3) : less).bench.bend * (1 + 1e-9));
+    }), { numRuns: 25 });
+  });
+});
+
+describe('the sole from heel to toe', () => {
+  const plate = plateUnder(plainLast, featherLine(plainLast), upperFace(plainLast)), lever = 60;
+  const sole: Stiffener = { ...sandwich(3, 2, coreOf('leather board', 3)), below: [...plies(3), { ...plies(1)[0]!, over: { from: 180, to: 230 } }] };
+  test('with the widths of a real last and a patch it bends as finite differences have it, within 0.3 %', () => {
+    const cut = cutsOf(sole), at = (s: number) => cut(plate.ball + s, plate.width(plate.ball + s))!, slope = (x: Mm): number => plate.rise!(x + 0.5) - plate.rise!(x - 0.5);
+    const cosine = (s: number): number => 1 / Math.hypot(1, slope(plate.ball + s));
+    const judge = cantileverJudge({ own: (s) => at(s).own * cosine(s), tied: (s) => at(s).tied * cosine(s), tie: (s) => at(s).tie / cosine(s) }, lever, 100, 4000);
+    const short = { ...plate, to: plate.ball + lever }, beam = soleBeam(sole, short, [short.to]), { bend } = heldSole(beam, 'bench')(loadAhead(plate.ball, lever, 100 * lever / 1000, 1));
+    expect(Math.abs((bend * lever) / judge.deflection - 1)).toBeLessThan(3e-3);
+  });
+  test('the foot bearing at heel and ball, the sole carries a triangle of moments: what each cut carries is what statics says', () => {
+    const beam = soleBeam(sole, plate, [260]), loaded = heldSole(beam, 'foot')({ at: 260, force: 500, moment: 500 * (260 - plate.ball) }), cuts = bentCuts(beam, loaded);
+    for (let i = 2; i < beam.sections.length - 2; i += 7) {
+      const x = (beam.nodes[i]! + beam.nodes[i + 1]!) / 2, [a, b] = [cuts[2 * i]!, cuts[2 * i + 1]!];
+      const carried = a.section.own * (a.bent.own + b.bent.own) / 2 + a.section.tied * (a.bent.tied + b.bent.tied) / 2;
+      const wanted = x > 260 || x < plate.heel ? 0 : x > plate.ball ? 500 * (260 - x) : (500 * (260 - plate.ball) * (x - plate.heel)) / (plate.ball - plate.heel);
+      expect(Math.abs(carried - wanted)).toBeLessThan(0.01 * 500 * (260 - plate.ball));
+    }
+  });
+  test('numbers along it for a plot: places rise, the moment peaks at the ball, nothing is missing', () => {
+    const { along, lever: acts } = assessed(sole, plate, { mass: 80, wanted: 'rigid' });
+    expect(acts).toBeCloseTo(70, 6);
+    expect(along.length).toBeGreaterThan(100);
+    for (const one of along) for (const value of Object.values(one)) expect(value).not.toBeNaN();
+    const peak = along.reduce((most, one) => (one.moment > most.moment ? one : most));
+    expect(Math.abs(peak.x - plate.ball)).toBeLessThan(2);
+    expect(peak.moment).toBeCloseTo(48, 0);
+    const section = cutsOf(sole)(along[60]!.x, along[60]!.width)!;
+    expect(along[60]!.stiffness).toBeCloseTo(asOne(section) / 1e6, 9);
+  });
+  test('what is walked under the waist is told, not graded', () => {
+    const waist = [{ at: 120, force: 800, moment: 0 }], found = assessed(sole, plate, { mass: 80, wanted: 'rigid', waist });
+    expect(found.judgements.filter(({ code }) => code === 'STIFFENER_WAIST').every(({ severity }) => severity === 'note')).toBe(true);
+    expect(Math.sign(found.waist!.strain)).not.toBe(0);
+    expect(found.waist!.strainAt).toBeGreaterThan(plate.heel);
+    expect(found.waist!.strainAt).toBeLessThan(plate.ball);
+  });
+  test('the shorter shoe: where the plate ends before the lever, the load acts at its end', () => {
+    const short = { ...plate, to: plate.ball + 50 };
+    expect(assessed(sole, short, { mass: 80, wanted: 'rigid' }).lever).toBeCloseTo(50, 9);
+  });
+});
+
+describe('bad input is told, all at once, and never becomes a number', () => {
+  const wrong = (stiffener: Stiffener, plate = strip, wanted: Asked = asked): string[] => { const found = assess(stiffener, plate, wanted); return found.ok ? [] : found.faults.map(({ path }) => path); };
+  test.each<[string, string[], string[]]>([
+    ['no plies', wrong({ below: [], above: [], attached: [] }), ['stiffener.plies']],
+    ['a ply of nothing', wrong({ ...flat(1), below: plies(1, 0) }), ['stiffener.below[0].thickness']],
+    ['a ply of no number', wrong({ ...flat(1), below: plies(1, NaN) }), ['stiffener.below[0].thickness']],
+    ['plies on one side of a core', wrong({ ...flat(3), core: coreOf('cork', 3) }), ['stiffener.core']],
+    ['a core of nothing', wrong(sandwich(2, 2, coreOf('cork', 0))), ['stiffener.core.thickness']],
+    ['a core too soft', wrong(sandwich(2, 2, { ...coreOf('cork', 3), material: { ...coreOf('cork', 3).material, shear: { least: 0.1, counted: 0.2, most: 0.3 } } })), ['stiffener.core.shear']],
+    ['a bond of 2', wrong({ ...flat(2), attached: [{ name: 'foam', side: 'below', thickness: 10, modulus: 5, bond: 2 }] }), ['stiffener.attached[0].bond']],
+    ['patches only', wrong({ ...flat(0), below: [{ ...plies(1)[0]!, over: { from: 100, to: 200 } }] }), ['stiffener.plies']],
+    ['no width', wrong(flat(3), { ...strip, width: (x) => x - 100 }), ['plate.width']],
+    ['a ball off the plate', wrong(flat(3), { ...strip, ball: 300 }), ['plate.ball', 'stiffener.lever']],
+    ['no plate', wrong(flat(3), { ...strip, to: NaN }), ['plate', 'stiffener.lever']],
+    ['a heel ahead of the ball', wrong(flat(3), { ...strip, heel: 210 }), ['plate.heel']],
+    ['nobody', wrong(flat(3), strip, { ...asked, mass: 0 }), ['wearer.mass']],
+    ['a lever beyond the toe', wrong(flat(3), strip, { ...asked, lever: 90 }), ['stiffener.lever']],
+    ['a push of no number', wrong(flat(3), strip, { ...asked, walking: [{ at: 250, force: NaN, moment: 1 }] }), ['stiffener.walking']],
+    ['many at once', wrong({ below: plies(1, -1), above: [], core: coreOf('cork', 99), attached: [] }, { ...strip, heel: 0 }, { ...asked, mass: NaN }), ['stiffener.below[0].thickness', 'stiffener.core', 'stiffener.core.thickness', 'plate.heel', 'wearer.mass']],
+  ])('%s', (_, found, wanted) => expect(found).toEqual(wanted));
+});
