@@ -5,7 +5,7 @@ import { BENCH_MOMENT, LEVER, loadAhead, stumbleAt, WALKING_MOMENT, type RollLoa
 import { judged, type Judgement } from './judged.ts';
 import type { Read } from './ply.ts';
 import { asOne } from './section.ts';
-import { bentCuts, heldSole, soleBeam, type BentCut, type Loaded, type SoleBeam } from './sole.ts';
+import { bentCuts, heldSole, soleBeam, type Loaded, type SoleBeam } from './sole.ts';
 import type { Plate, Stiffener } from './stiffener.ts';
 import { coreReserves, firstPly, largestStrain, yieldReserve, type FirstPly } from './strained.ts';
 
@@ -40,7 +40,7 @@ export interface Case {
   readonly strain: number;
   /** Where along the plate the strain is largest. */
   readonly strainAt: Mm;
-  readonly firstPly: FirstPly & { readonly at: Mm };
+  readonly firstPly: FirstPly;
   readonly wrinkling: number;
   readonly coreShear: number;
   readonly yields: number;
@@ -107,15 +107,10 @@ function caseOf(beam: SoleBeam, loaded: Loaded): Case {
   const most = strains.reduce((best, { value }, i) => (Math.abs(value) > Math.abs(strains[best]!.value) ? i : best), 0);
   const { load, bend, tip, energy } = loaded;
   return {
-    load, bend, tip, energy: energy / 1000, strain: strains[most]!.value, strainAt: cuts[most]!.x, firstPly: firstIn(cuts),
+    load, bend, tip, energy: energy / 1000, strain: strains[most]!.value, strainAt: cuts[most]!.x, firstPly: firstPly(cuts),
     wrinkling: Math.min(...reserves.map(({ wrinkling }) => wrinkling)), coreShear: Math.min(...reserves.map(({ shear }) => shear)),
     yields: Math.min(...cuts.map(({ section, bent }) => yieldReserve(section, bent))),
   };
-}
-
-/** The cut whose plies fail first. */
-function firstIn(cuts: readonly BentCut[]): FirstPly & { readonly at: Mm } {
-  return cuts.map(({ x, section, bent }) => ({ ...firstPly(section, bent), at: x })).reduce((worst, one) => (one.times < worst.times ? one : worst));
 }
 
 function alongSole(beam: SoleBeam, bench: Loaded, walked: readonly Loaded[]): AlongSole[] {

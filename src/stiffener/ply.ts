@@ -94,8 +94,12 @@ function laminaFaults({ e1, e2, g12, nu12 }: Lamina, path: Path): Fault[] {
 const strainFaults = ({ pull1, press1, pull2, press2, shear }: FailureStrains, path: Path): Fault[] =>
   Object.entries({ pull1, press1, pull2, press2, shear }).flatMap(([name, value]) => positive([...path, 'failsAt', name], value, ''));
 
+/** What is wrong with a finished ply. */
+export const plyDataFaults = ({ thickness, density, lamina, failsAt }: Pick<Ply, 'thickness' | 'density' | 'lamina' | 'failsAt'>, path: Path): Fault[] =>
+  [...positive([...path, 'thickness'], thickness, 'mm'), ...positive([...path, 'density'], density, 'g/cm³'), ...laminaFaults(lamina, [...path, 'lamina']), ...strainFaults(failsAt, path)];
+
 function measuredPly({ name, lamina, thickness, density, failsAt }: PlyMaterial & { kind: 'measured' }, path: Path): Read<Ply> {
-  const faults = [...positive([...path, 'thickness'], thickness, 'mm'), ...positive([...path, 'density'], density, 'g/cm³'), ...laminaFaults(lamina, [...path, 'lamina']), ...strainFaults(failsAt, path)];
+  const faults = plyDataFaults({ thickness, density, lamina, failsAt }, path);
   return faults.length > 0 ? { ok: false, faults } : { ok: true, value: { name, lamina, thickness, density, failsAt, basis: 'measured' } };
 }
 

@@ -1,7 +1,7 @@
 import type { Mm } from '../geometry/units.ts';
 import { BETWEEN_PLIES } from '../materials/stiffeners.ts';
 import { effectiveOf, laminateOf, thinPly, type Laminate } from './laminate.ts';
-import { lies, type Attached, type CoreLayer, type PlacedPly, type Stiffener } from './stiffener.ts';
+import { at, LEAST_CORE, lies, type Attached, type CoreLayer, type PlacedPly, type Stiffener } from './stiffener.ts';
 
 /**
  * One pack of plies across the shoe with what is bonded to it, as a beam of its own. Heights are of the whole section, from the
@@ -62,7 +62,10 @@ export function packOf({ compliance: c }: Laminate, width: Mm): Piece {
   return { axial: (width * d) / (a * d - b * b), at: -b / d, bending: width / d };
 }
 
-interface FaceOf { readonly laminate: Laminate; readonly plies: readonly PlacedPly[]; readonly middle: Mm; readonly width: Mm; readonly bow: Mm; readonly edges: Mm; readonly attached: readonly Attached[] }
+/** A layer as thick as it is at a place. */
+type Layer = Omit<Attached, 'thickness'> & { readonly thickness: Mm };
+
+interface FaceOf { readonly laminate: Laminate; readonly plies: readonly PlacedPly[]; readonly middle: Mm; readonly width: Mm; readonly bow: Mm; readonly edges: Mm; readonly attached: readonly Layer[] }
 
 function faceOf({ laminate, plies, middle, width, bow, edges, attached }: FaceOf): Face {
   const pack = packOf(laminate, width), half = laminate.thickness / 2;
@@ -85,7 +88,7 @@ function edgesOf(laminate: Laminate, foot: Mm, height: Mm): Piece {
 }
 
 /** Layers on a pack, one on the other. A bond that gives lets them take up only its share of the pull. */
-function attachedTo(attached: readonly Attached[], middle: Mm, half: Mm, plate: Mm): { layer: Attached; piece: Piece; bow: number; faces: readonly [Mm, Mm] }[] {
+function attachedTo(attached: readonly Layer[], middle: Mm, half: Mm, plate: Mm): { layer: Layer; piece: Piece; bow: number; faces: readonly [Mm, Mm] }[] {
   const out = { above: middle + half, below: middle - half };
   return attached.map((layer) => {
     const { side, thickness, modulus, bond, width = plate } = layer, sign = side === 'above' ? 1 : -1, near = out[side], far = near + sign * thickness;
@@ -99,10 +102,13 @@ function attachedTo(attached: readonly Attached[], middle: Mm, half: Mm, plate: 
 /** How much of a typed camber is counted before the bench test was read. Common practice: a plate flattens as it bends. */
 export const CAMBER_COUNTED = 0.5;
 
-export const camberAt = ({ camber }: Stiffener, x: number): Mm => (camber ? Math.max(camber.height(x), 0) * (camber.read ? 1 : CAMBER_COUNTED) : 0);
+export const camberAt = ({ camber }: Stiffener, x: number): Mm => (camber ? Math.max(at(camber.height, x), 0) * (camber.read ? 1 : CAMBER_COUNTED) : 0);
 
-export const coreCut = ({ material, thickness, count = 'counted' }: CoreLayer): CoreCut =>
-  ({ thickness, modulus: material.modulus[count], shear: material.shear[count], shearStrength: material.shearStrength });
+/** The core at a place; none where it is skived away. */
+function coreCut({ material, thickness, over, count = 'counted' }: CoreLayer, x: Mm): CoreCut | undefined {
+  const thick = at(thickness, x);
+  return !lies(over, x) || thick < LEAST_CORE ? undefined : { thickness: thick, modulus: material.modulus[count], shear: material.shear[count], shearStrength: material.shearStrength };
+}
 
 interface Pack { readonly plies: readonly PlacedPly[]; readonly laminate: Laminate }
 
@@ -122,10 +128,10 @@ function packsOf(all: readonly PlacedPly[]): (x: Mm) => Pack | undefined {
 export function cutsOf(stiffener: Stiffener): (x: Mm, width: Mm) => Section | undefined {
   const packAt = [packsOf(stiffener.below), packsOf(stiffener.above)];
   return (x, width) => {
-    const core = stiffener.core && lies(stiffener.core.over, x) ? coreCut(stiffener.core) : undefined;
+    const core = stiffener.core && coreCut(stiffener.core, x);
     const packs = packAt.flatMap((at) => at(x) ?? []);
     if (packs.length === 0) return undefined;
-    const bow = camberAt(stiffener, x), attached = stiffener.attached.filter(({ over }) => lies(over, x)), [first, second] = packs;
+    const bow = camberAt(stiffener, x), attached = stiffener.attached.filter(({ over }) => lies(over, x)).map((layer): Layer => ({ ...layer, thickness: Math.max(at(layer.thickness, x), 0) })), [first, second] = packs;
     const gap = first!.laminate.thickness / 2 + (core?.thickness ?? 0) + (second ? second.laminate.thickness / 2 : 0);
     const faces = packs.map(({ plies, laminate }, i) => faceOf({
       laminate, plies, middle: i === 0 ? 0 : gap, width, bow, edges: i === packs.length - 1 ? stiffener.edges ?? 0 : 0,

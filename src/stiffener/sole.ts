@@ -1,8 +1,9 @@
 import type { Mm, Rad } from '../geometry/units.ts';
-import { beamOf, bentAt, type Bent, type BentAt, type NodeForce } from './beam.ts';
+import { beamOf, bentAt, type Bent, type NodeForce } from './beam.ts';
 import type { RollLoad } from './loads.ts';
 import { cutsOf, type Section } from './section.ts';
 import { breaksOf, type Plate, type Stiffener } from './stiffener.ts';
+import type { BentCut } from './strained.ts';
 
 /** The sole cut into short stretches, each with its section and how far it is tilted by the shank's curve (cosine). */
 export interface SoleBeam { readonly plate: Plate; readonly nodes: readonly Mm[]; readonly sections: readonly Section[]; readonly tilt: readonly number[] }
@@ -64,9 +65,7 @@ export function heldSole(beam: SoleBeam, holding: Holding): (load: RollLoad) => 
   };
 }
 
-/** A cut with how it is bent, told along the plate: at both ends of each stretch. */
-export interface BentCut { readonly x: Mm; readonly section: Section; readonly bent: BentAt }
-
+/** How the sole is bent, told along the plate: at both ends of each stretch. */
 export function bentCuts({ nodes, sections, tilt }: SoleBeam, { bent }: Loaded): BentCut[] {
   return sections.flatMap((section, i) => ([0, 1] as const).map((end): BentCut => {
     const { own, tied, slip } = bentAt(bent, nodes, i, end);

@@ -5,13 +5,18 @@ import type { Ply } from './ply.ts';
 /** A stretch along the shoe, mm from the heel; all of the plate where it is left out. */
 export interface Stretch { readonly from: Mm; readonly to: Mm }
 
+/** The same all along, or by the place along the shoe. */
+export type Along = number | ((x: Mm) => number);
+export const at = (along: Along, x: Mm): number => (typeof along === 'number' ? along : along(x));
+
 /** A ply and where it lies: a patch, where it has a stretch. */
 export interface PlacedPly { readonly ply: Ply; readonly angle: Rad; readonly over?: Stretch }
 
 /** Which of the numbers of a core or a foam is counted with. */
 export type Counted = 'least' | 'counted' | 'most';
 
-export interface CoreLayer { readonly name: string; readonly material: CoreMaterial; readonly thickness: Mm; readonly over?: Stretch; readonly count?: Counted }
+/** A core skived to less than the thinnest sheet is none there. */
+export interface CoreLayer { readonly name: string; readonly material: CoreMaterial; readonly thickness: Along; readonly over?: Stretch; readonly count?: Counted }
 
 /**
  * What lies on the stiffener and works with it a little: foam body, insole, a shank of steel.
@@ -21,7 +26,7 @@ export interface CoreLayer { readonly name: string; readonly material: CoreMater
 export interface Attached {
   readonly name: string;
   readonly side: 'above' | 'below';
-  readonly thickness: Mm;
+  readonly thickness: Along;
   readonly modulus: number;
   readonly bond: number;
   readonly width?: Mm;
@@ -40,7 +45,7 @@ export interface Stiffener {
    * How much lower the middle of the plate lies than its edges, mm, by the place along the shoe. Typed, half of it is counted:
    * a plate flattens under load. Once the bench test has been read, what it gave is counted whole.
    */
-  readonly camber?: { readonly height: (x: Mm) => Mm; readonly read: boolean };
+  readonly camber?: { readonly height: Along; readonly read: boolean };
   /** Edges of the upper pack turned up, all along both sides: height over its upper face, mm. */
   readonly edges?: Mm;
 }
@@ -59,6 +64,9 @@ export interface Plate {
 }
 
 export const lies = (over: Stretch | undefined, x: Mm): boolean => over === undefined || (x >= over.from && x <= over.to);
+
+/** Thinner than this no core can be cut, mm. Common practice. */
+export const LEAST_CORE: Mm = 0.5;
 
 /** Places at which the plate changes: nothing is reckoned across them. */
 export function breaksOf({ below, above, core, attached }: Stiffener): Mm[] {

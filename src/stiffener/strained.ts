@@ -1,3 +1,5 @@
+import { hullOf } from '../geometry/hull.ts';
+import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { BentAt } from './beam.ts';
 import type { FailureStrains } from '../materials/stiffeners.ts';
@@ -50,26 +52,48 @@ function stripDeformed({ compliance: c }: Laminate, strain: number, curve: numbe
 
 const mix = ([one, two]: readonly [Triple, Triple], strain: number, curve: number): Triple => [one[0] * strain + two[0] * curve, one[1] * strain + two[1] * curve, one[2] * strain + two[2] * curve];
 
-/** Where the plies of a cut first fail. @property ply from the bottom of its pack */
-export interface FirstPly extends Reserve { readonly pack: 'below' | 'above'; readonly ply: number; readonly name: string }
+/** Where a ply first fails. @property ply from the bottom of its pack @property at mm along the plate */
+export interface FirstPly extends Reserve { readonly pack: 'below' | 'above'; readonly ply: number; readonly name: string; readonly at: Mm }
 
-/** The ply of a cut that fails first, by maximum strain and by Tsai-Wu. */
-export function firstPly(section: Section, bent: BentAt): FirstPly {
-  let worst: FirstPly = { times: Infinity, by: 'strain', pack: 'below', ply: 0, name: '' };
-  section.faces.forEach((face, i) => {
-    const strips = stripsOf(section, face, bent);
-    for (const { ply, name, failsAt, strengths, own, stress } of feltBy(face)) for (const { strain, curve } of strips) {
-      const byMost = byStrain(mix(own, strain, curve), failsAt), bySurface = byTsaiWu(mix(stress, strain, curve), strengths), times = Math.min(byMost, bySurface);
-      if (times < worst.times) worst = { times, by: byMost <= bySurface ? 'strain' : 'Tsai-Wu', pack: i === 1 ? 'above' : 'below', ply, name };
-    }
-  });
+/** A cut of the sole with how it is bent there. */
+export interface BentCut { readonly x: Mm; readonly section: Section; readonly bent: BentAt }
+
+/** How packs of one laminate are strained in their middles and curved, over all cuts, with where. */
+interface Strips { readonly face: Face; readonly pack: FirstPly['pack']; readonly points: Point[]; readonly at: Map<Point, Mm> }
+
+/**
+ * The ply that fails first of all cuts, by maximum strain and by Tsai-Wu. What a ply bears is a convex region of strain and
+ * curve, so of all the places of one laminate only those on the hull of their strains and curves need to be looked at.
+ */
+export function firstPly(cuts: readonly BentCut[]): FirstPly {
+  let worst: FirstPly = { times: Infinity, by: 'strain', pack: 'below', ply: 0, name: '', at: 0 };
+  for (const { face, pack, points, at } of stripsIn(cuts)) for (const point of outermost(points)) for (const { ply, name, failsAt, strengths, own, stress } of feltBy(face)) {
+    const byMost = byStrain(mix(own, ...point), failsAt), bySurface = byTsaiWu(mix(stress, ...point), strengths), times = Math.min(byMost, bySurface);
+    if (times < worst.times) worst = { times, by: byMost <= bySurface ? 'strain' : 'Tsai-Wu', pack, ply, name, at: at.get(point) ?? 0 };
+  }
   return worst;
 }
 
-/** Strain in the middle of the pack, and its curve, at each place of the cut that is looked at; a turned-up edge is pulled or pressed evenly at its top. */
-function stripsOf(section: Section, face: Face, bent: BentAt): { readonly strain: number; readonly curve: number }[] {
-  const flat = face.across.map((over) => ({ strain: strainIn(section, face, bent, face.middle + over), curve: -bent.own }));
-  return face.edgeTop === undefined ? flat : [...flat, { strain: strainIn(section, face, bent, face.edgeTop), curve: 0 }];
+/** Points on their hull; of points that all lie on one place, themselves. */
+function outermost(points: readonly Point[]): readonly Point[] {
+  const hull = hullOf(points);
+  return hull.length > 0 ? hull : points.slice(0, 1);
+}
+
+function stripsIn(cuts: readonly BentCut[]): Iterable<Strips> {
+  const found = new Map<Laminate, Strips>();
+  for (const { x, section, bent } of cuts) section.faces.forEach((face, i) => {
+    const strips: Strips = found.get(face.laminate) ?? { face, pack: i === 1 ? 'above' : 'below', points: [], at: new Map() };
+    for (const point of stripsOf(section, face, bent)) { strips.points.push(point); strips.at.set(point, x); }
+    found.set(face.laminate, strips);
+  });
+  return found.values();
+}
+
+/** [strain in the middle of the pack, its curve] at each place across that is looked at; a turned-up edge is pulled or pressed evenly at its top. */
+function stripsOf(section: Section, face: Face, bent: BentAt): Point[] {
+  const flat = face.across.map((over): Point => [strainIn(section, face, bent, face.middle + over), -bent.own]);
+  return face.edgeTop === undefined ? flat : [...flat, [strainIn(section, face, bent, face.edgeTop), 0]];
 }
 
 /** How many times the load may grow before a pressed face wrinkles on its core, and before the core is sheared through. Infinite without a core. */

@@ -68,7 +68,7 @@ describe('what is refused', () => {
 });
 
 describe('more is never less', () => {
-  const stack = fc.record({ below: fc.integer({ min: 1, max: 4 }), above: fc.integer({ min: 1, max: 4 }), core: fc.constantFrom(undefined, 'cork', 'leather board', 'firm EVA', 'birch plywood'), thick: fc.integer({ min: 1, max: 12 }), camber: fc.constantFrom(0, 2, 4), edges: fc.constantFrom(0, 4) });
+  const stack = fc.record({ below: fc.integer({ min: 1, max: 4 }), above: fc.integer({ min: 1, max: 4 }), core: fc.constantFrom(undefined, 'cork', 'leather board', 'firm EVA', 'birch plywood'), thick: fc.integer({ min: 1, max: 12 }), camber: fc.integer({ min: 0, max: 4 }), edges: fc.integer({ min: 0, max: 4 }) });
   type Stack = typeof stack extends fc.Arbitrary<infer T> ? T : never;
   const laid = ({ below, above, core, thick, camber, edges }: Stack): Stiffener => ({
     below: plies(below), above: plies(above), attached: [], edges, camber: { height: () => camber, read: true }, ...(core ? { core: coreOf(core, thick) } : {}),
@@ -128,6 +128,20 @@ describe('the sole from heel to toe', () => {
     expect(found.waist!.strainAt).toBeGreaterThan(plate.heel);
     expect(found.waist!.strainAt).toBeLessThan(plate.ball);
   });
+  test('of a whole roll the worst moment is graded, and a skived core ties only as far as it reaches', () => {
+    const ahead = [230, 250, 262].map((at, i) => ({ at, force: [900, 700, 300][i]!, moment: [900 * (230 - plate.ball), 700 * (250 - plate.ball), 300 * (262 - plate.ball)][i]! })), { walking } = assessed(sole, plate, { mass: 80, wanted: 'rigid', walking: ahead });
+    const alone = ahead.map((load) => assessed(sole, plate, { mass: 80, wanted: 'rigid', walking: [load] }).walking);
+    expect(walking.strain).toBe(alone[1]!.strain);
+    expect(walking.coreShear).toBe(Math.min(...alone.map(({ coreShear }) => coreShear)));
+    const skived: Stiffener = { ...sole, core: { ...coreOf('leather board', 3), thickness: (x) => Math.max(0, Math.min(3, (250 - x) / 10)) } };
+    expect(assessed(skived, plate, { mass: 80, wanted: 'rigid' }).bench.bend).toBeGreaterThan(assessed(sole, plate, { mass: 80, wanted: 'rigid' }).bench.bend);
+  });
+  test('a foam body as thick as it is along the shoe helps a thin pack, and a rough bond helps less', () => {
+    const foam = (bond: number): Stiffener => ({ ...flat(5), attached: [{ name: 'firm EVA', side: 'below', thickness: (x) => 18 - x / 40, modulus: 5, bond }] }), bend = (of: Stiffener): number => assessed(of, plate, { mass: 80, wanted: 'rigid' }).bench.bend;
+    expect(bend(foam(1))).toBeLessThan(0.95 * bend(flat(5)));
+    expect(bend(foam(0.5))).toBeGreaterThan(bend(foam(1)));
+    expect(bend(foam(0))).toBeLessThan(bend(flat(5)));
+  });
   test('the shorter shoe: where the plate ends before the lever, the load acts at its end', () => {
     const short = { ...plate, to: plate.ball + 50 };
     expect(assessed(sole, short, { mass: 80, wanted: 'rigid' }).lever).toBeCloseTo(50, 9);
@@ -146,6 +160,9 @@ describe('bad input is told, all at once, and never becomes a number', () => {
     ['a bond of 2', wrong({ ...flat(2), attached: [{ name: 'foam', side: 'below', thickness: 10, modulus: 5, bond: 2 }] }), ['stiffener.attached[0].bond']],
     ['patches only', wrong({ ...flat(0), below: [{ ...plies(1)[0]!, over: { from: 100, to: 200 } }] }), ['stiffener.plies']],
     ['no width', wrong(flat(3), { ...strip, width: (x) => x - 100 }), ['plate.width']],
+    ['a camber of no number', wrong({ ...flat(3), camber: { height: () => NaN, read: true } }), ['stiffener.camber']],
+    ['a plate that rises to nowhere', wrong(flat(3), { ...strip, rise: () => NaN }), ['plate.rise']],
+    ['a ply of no stiffness', wrong({ ...flat(0), below: [{ ...plies(1)[0]!, ply: { ...plies(1)[0]!.ply, lamina: { e1: 0, e2: 1, g12: 1, nu12: 0 } } }] }), ['stiffener.below[0].lamina.e1']],
     ['a ball off the plate', wrong(flat(3), { ...strip, ball: 300 }), ['plate.ball', 'stiffener.lever']],
     ['no plate', wrong(flat(3), { ...strip, to: NaN }), ['plate', 'stiffener.lever']],
     ['a heel ahead of the ball', wrong(flat(3), { ...strip, heel: 210 }), ['plate.heel']],

@@ -5,6 +5,7 @@ import { asOne, cutsOf, type Section } from '../../src/stiffener/section.ts';
 import { coreReserves, firstPly, largestStrain, strainIn, wrinklingStress, yieldReserve } from '../../src/stiffener/strained.ts';
 import { byStrain, byTsaiWu, strengthsOf } from '../../src/stiffener/failure.ts';
 import type { Stiffener } from '../../src/stiffener/stiffener.ts';
+import { chanceFrom } from '../support/random.ts';
 import { CLOTH, coreOf, FAILS, flat, plies, ply, sandwich } from './support.ts';
 
 const cut = (stiffener: Stiffener, width = 80): Section => cutsOf(stiffener)(100, width)!;
@@ -67,9 +68,19 @@ describe('what strains and breaks', () => {
   });
   test('toe up the upper side is pressed', () => expect(largestStrain(cut(flat(5)), { own: 1e-3, tied: 0, slip: 0 })).toEqual({ value: expect.closeTo(0.00075, 9), at: -0.75 }));
   test('a single ply along: first ply by its weaker side, pressed', () => {
-    const one = cut(flat(1, 1)), found = firstPly(one, { own: 0.008, tied: 0, slip: 0 });
+    const one = cut(flat(1, 1)), found = firstPly([{ x: 7, section: one, bent: { own: 0.008, tied: 0, slip: 0 } }]);
+    expect(found).toMatchObject({ at: 7, ply: 0, pack: 'below', name: 'ply 1' });
     expect(found.times).toBeCloseTo(0.008 / 0.004, 1);
     expect(found.times).toBeLessThanOrEqual(2);
+  });
+  test('of many cuts the hull finds the ply that looking at each would find', () => {
+    const draw = chanceFrom(7), skew = cut({ ...sandwich(2, 2, coreOf('cork', 3)), below: [0, 30, -45].map((angle) => ({ ply: ply(0.2, { e1: 110_000, e2: 7_000, g12: 4_000, nu12: 0.3 }), angle: degrees(angle) })), camber: { height: () => 3, read: true }, edges: 4 });
+    for (let round = 0; round < 30; round++) {
+      const cuts = Array.from({ length: 20 }, (_, x) => ({ x, section: skew, bent: { own: (draw.between(-0.5, 0.5)) * 1e-3, tied: (draw.between(-0.5, 0.5)) * 1e-3, slip: 0 } }));
+      const each = cuts.map((one) => firstPly([one])).reduce((worst, one) => (one.times < worst.times ? one : worst));
+      expect(firstPly(cuts).times).toBeCloseTo(each.times, 9);
+      expect(firstPly(cuts).at).toBe(each.at);
+    }
   });
   test('maximum strain and Tsai-Wu agree with the strength where one stress stands alone', () => {
     const strengths = strengthsOf(CLOTH, FAILS);
