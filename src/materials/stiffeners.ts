@@ -78,7 +78,7 @@ export const CLOTHS = {
 export type ClothName = keyof typeof CLOTHS;
 
 /** Grams of resin for each gram of cloth: as laid by hand, and what no laying can go beyond. Common practice; at 0.75 of the volume fibres touch all over. */
-export const RESIN = { byHand: 1, least: 0.25, most: 2.5, usualLeast: 0.7, usualMost: 1.3 } as const;
+export const RESIN = { byHand: 1, least: 0.25, most: 2.5 } as const;
 
 /**
  * A core, or a layer that works with the stiffener. Shear is that between its two faces, which decides a core; it is told by

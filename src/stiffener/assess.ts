@@ -1,21 +1,14 @@
 import { clamp } from '../geometry/solve.ts';
-import { degrees, inDegrees, type Mm, type Rad } from '../geometry/units.ts';
+import type { Mm, Rad } from '../geometry/units.ts';
 import { faultsOf } from './faults.ts';
 import { BENCH_MOMENT, LEVER, loadAhead, stumbleAt, WALKING_MOMENT, type RollLoad } from './loads.ts';
+import { gradeOf, type Grade } from './grades.ts';
 import { judged, type Judgement } from './judged.ts';
 import type { Read } from './ply.ts';
 import { asOne } from './section.ts';
 import { bentCuts, heldSole, soleBeam, type Loaded, type SoleBeam } from './sole.ts';
 import type { Plate, Stiffener } from './stiffener.ts';
 import { coreReserves, firstPly, largestStrain, yieldReserve, type FirstPly } from './strained.ts';
-
-/** How far a stiffened sole bends at the ball. Common practice of the trade, at `BENCH_MOMENT` for each kg. */
-export type Grade = 'rigid' | 'slight flex' | 'flexible';
-export const GRADE_UP_TO: Readonly<Record<Exclude<Grade, 'flexible'>, Rad>> = { rigid: degrees(1.5), 'slight flex': degrees(5) };
-export const gradeOf = (bend: Rad): Grade => (bend <= GRADE_UP_TO.rigid ? 'rigid' : bend <= GRADE_UP_TO['slight flex'] ? 'slight flex' : 'flexible');
-
-/** Walked on every day, plies are to strain no more. Common practice. */
-export const WALKING_STRAIN = 0.003;
 
 export interface Asked {
   /** Kg. */
@@ -129,6 +122,3 @@ function momentAt({ at, force }: RollLoad, ball: Mm, heel: Mm, x: Mm): number {
   if (x >= at || x <= heel) return 0;
   return x >= ball ? force * (at - x) : (force * (at - ball) * (x - heel)) / (ball - heel);
 }
-
-/** Degrees, for words. */
-export const bendInDegrees = ({ bend }: Case): number => inDegrees(bend);

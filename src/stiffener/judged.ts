@@ -1,14 +1,15 @@
 import { inDegrees } from '../geometry/units.ts';
-import { BENCH_MOMENT } from './loads.ts';
-import { GRADE_UP_TO, WALKING_STRAIN, type Asked, type Assessed, type Case } from './assess.ts';
+import { BENCH_MOMENT, WALKING_RANGE } from './loads.ts';
+import type { Asked, Assessed, Case } from './assess.ts';
+import { GRADE_UP_TO, WALKING_STRAIN } from './grades.ts';
 
 /** What is unwise about a stiffener, numbers apart from words; `checks` makes a finding of it. `at` is mm from the heel. */
 export interface Judgement {
-  readonly code: 'STIFFENER_BENDS' | 'STIFFENER_STRAINED' | 'STIFFENER_STUMBLE' | 'STIFFENER_WRINKLES' | 'STIFFENER_CORE_SHEAR' | 'STIFFENER_YIELDS' | 'STIFFENER_WAIST';
+  readonly code: 'STIFFENER_BENDS' | 'STIFFENER_STRAINED' | 'STIFFENER_STUMBLE' | 'STIFFENER_WRINKLES' | 'STIFFENER_CORE_SHEAR' | 'STIFFENER_YIELDS' | 'STIFFENER_WAIST' | 'STIFFENER_LOAD';
   readonly severity: 'stop' | 'warn' | 'note';
   readonly measured: number;
   readonly limit: number;
-  readonly unit: 'deg' | '%' | 'times';
+  readonly unit: 'deg' | '%' | 'times' | 'N·m/kg';
   readonly at?: number;
   readonly text: string;
   readonly basis: string;
@@ -26,7 +27,7 @@ export function judged(found: Found, asked: Asked): Judgement[] {
     ...below(least('wrinkling', walking, stumble), 'STIFFENER_WRINKLES', `The pressed plies wrinkle on their core at ${digits(least('wrinkling', walking, stumble))} times the load: take a stiffer core, or more plies on that side.`),
     ...below(least('coreShear', walking, stumble), 'STIFFENER_CORE_SHEAR', `The core is sheared through at ${digits(least('coreShear', walking, stumble))} times the load: take a stronger or a thicker core.`),
     ...below(least('yields', walking, stumble), 'STIFFENER_YIELDS', `The strip of metal yields at ${digits(least('yields', walking, stumble))} times the load.`),
-    ...waist(found.waist),
+    ...waist(found.waist), ...unusual(walking, asked),
   ];
 }
 
@@ -61,5 +62,14 @@ function waist(found: Case | undefined): Judgement[] {
   return [{
     code: 'STIFFENER_WAIST', severity: 'note', measured, limit: WALKING_STRAIN * 100, unit: '%', at: found.strainAt,
     text: `Rolling over the waist strains the plies by up to ${measured.toFixed(2)} % at ${Math.round(found.strainAt)} mm from the heel, if the foot bore at heel and ball alone.`, basis: 'mechanics; an upper bound',
+  }];
+}
+
+/** A roll that asks more or less of the ball than people were measured to: a wrong mass, or a ball line in the wrong place. */
+function unusual({ load: { moment } }: Case, { mass }: Asked): Judgement[] {
+  const measured = moment / 1000 / mass, [low, high] = WALKING_RANGE, limit = measured < low ? low : high;
+  return measured >= low && measured <= high ? [] : [{
+    code: 'STIFFENER_LOAD', severity: 'note', measured, limit, unit: 'N·m/kg',
+    text: `Walking bends the ball by ${measured.toFixed(2)} N·m for each kg; ${low} to ${high} is usual: see to the ball line and the mass.`, basis: `${PRACTICE}; Miyazaki and Yamamoto 1993, 0.24 to 0.42 barefoot`,
   }];
 }

@@ -9,6 +9,7 @@ export interface RollLoad { readonly at: Mm; readonly force: number; readonly mo
 
 /** Moments about the ball line for each kg of body, N·m. Basis: common practice; measured people give 0.24 to 0.42 barefoot (Miyazaki and Yamamoto 1993). */
 export const BENCH_MOMENT = 0.125, WALKING_MOMENT = 0.6;
+/** What is usual of it, N·m for each kg. */
 export const WALKING_RANGE = [0.25, 0.8] as const;
 /** A stumble puts this many body weights on the tip, once. Common practice. */
 export const STUMBLE_WEIGHTS = 1.2;

@@ -19,6 +19,8 @@ export interface Face {
   readonly across: readonly Mm[];
   /** Top of turned-up edges. */
   readonly edgeTop?: Mm;
+  /** Heights of the outermost fibres: faces of the pack wherever it is looked at, and the top of its edges. */
+  readonly outermost: readonly Mm[];
   /** Strips that must not yield, with the heights of their faces. */
   readonly strips: readonly { readonly name: string; readonly faces: readonly [Mm, Mm]; readonly yieldsAt: number }[];
 }
@@ -72,11 +74,11 @@ function faceOf({ laminate, plies, middle, width, bow, edges, attached }: FaceOf
   const bowed: Piece = { axial: pack.axial, at: middle + pack.at, bending: pack.bending + pack.axial * BOW * bow * bow };
   const turned = edges > 0 ? [edgesOf(laminate, middle + half + BOW_EDGE * bow, edges)] : [];
   const layers = attachedTo(attached, middle, half, width);
+  const across = bow > 0 ? [BOW_MIDDLE * bow, BOW_EDGE * bow] : [0], edgeTop = edges > 0 ? [middle + half + BOW_EDGE * bow + edges] : [];
   const face = together([bowed, ...turned, ...layers.map(({ piece }) => piece)]);
   return {
     laminate, plies, middle, neutral: face.at, axial: face.axial, bending: face.bending + layers.reduce((sum, { bow: along }) => sum + along * BOW * bow * bow, 0),
-    across: bow > 0 ? [BOW_MIDDLE * bow, BOW_EDGE * bow] : [0],
-    ...(edges > 0 ? { edgeTop: middle + half + BOW_EDGE * bow + edges } : {}),
+    across, ...(edgeTop[0] === undefined ? {} : { edgeTop: edgeTop[0] }), outermost: [...across.flatMap((over) => [middle + over - half, middle + over + half]), ...edgeTop],
     strips: layers.flatMap(({ layer: { name, yieldsAt }, faces }) => (yieldsAt === undefined ? [] : [{ name, faces, yieldsAt }])),
   };
 }

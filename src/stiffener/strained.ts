@@ -13,14 +13,14 @@ export interface Strain { readonly value: number; readonly at: Mm }
 /** Strain along the shoe at a height of a face: what both faces do together, and what it does by itself. Toe up, the upper side is pressed. */
 export const strainIn = ({ neutral }: Section, face: Face, { own, tied }: BentAt, z: Mm): number => -tied * (face.neutral - neutral) - own * (z - face.neutral);
 
-const largest = (all: readonly Strain[]): Strain => all.reduce((most, one) => (Math.abs(one.value) > Math.abs(most.value) ? one : most));
-
 export function largestStrain(section: Section, bent: BentAt): Strain {
-  return largest(section.faces.flatMap((face) => heightsOf(face).map((at): Strain => ({ value: strainIn(section, face, bent, at), at }))));
+  let value = 0, at = 0;
+  for (const face of section.faces) for (const z of face.outermost) {
+    const strain = strainIn(section, face, bent, z);
+    if (Math.abs(strain) > Math.abs(value)) { value = strain; at = z; }
+  }
+  return { value, at };
 }
-
-const heightsOf = ({ laminate: { thickness }, middle, across, edgeTop }: Face): Mm[] =>
-  [...across.flatMap((over) => [middle + over - thickness / 2, middle + over + thickness / 2]), ...(edgeTop === undefined ? [] : [edgeTop])];
 
 /** What one ply face of a strip feels for a strain of 1 in the strip's middle, and for a curve of 1/mm; nothing held across. */
 interface Felt { readonly ply: number; readonly name: string; readonly failsAt: FailureStrains; readonly strengths: Strengths; readonly own: readonly [Triple, Triple]; readonly stress: readonly [Triple, Triple] }

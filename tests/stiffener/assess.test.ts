@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { inDegrees, type Mm } from '../../src/geometry/units.ts';
-import { assess, gradeOf, WALKING_STRAIN, type Asked } from '../../src/stiffener/assess.ts';
+import { assess, type Asked } from '../../src/stiffener/assess.ts';
+import { gradeOf, WALKING_STRAIN } from '../../src/stiffener/grades.ts';
 import { heldSole, bentCuts, soleBeam } from '../../src/stiffener/sole.ts';
 import { plateUnder } from '../../src/stiffener/plate.ts';
 import { loadAhead } from '../../src/stiffener/loads.ts';
@@ -59,6 +60,18 @@ describe('what is refused', () => {
     expect(found.grade).toBe('rigid');
     expect(Math.abs(found.walking.strain)).toBeLessThan(WALKING_STRAIN);
     expect(found.judgements).toEqual([]);
+  });
+  test('by hand: a stumble of 1.2 weights over 70 mm strains a flat pack 4.39 %, so the ply pressed to 0.8 % bears 0.182 of it', () => {
+    const { stumble, walking } = assessed(flat(5)), strain = (1.2 * 80 * 9.80665 * 70 * 0.75) / 1.125e6;
+    expect(Math.abs(stumble.strain)).toBeCloseTo(strain, 6);
+    expect(stumble.firstPly).toMatchObject({ times: expect.closeTo(0.008 / strain, 4), at: 200 });
+    expect(Math.abs(walking.strain)).toBeCloseTo((48_000 * 0.75) / 1.125e6, 6);
+    expect(stumble.energy).toBeCloseTo(((1.2 * 80 * 9.80665) ** 2 * (70 ** 3 + 70 ** 2 * 170)) / (6 * 1.125e6) / 1000, 6);
+  });
+  test('a roll that asks too much of the ball to be true is told', () => {
+    const walking = [{ at: 270, force: 2_000, moment: 140_000 }];
+    expect(assessed(flat(5), strip, { ...asked, walking }).judgements).toContainEqual(expect.objectContaining({ code: 'STIFFENER_LOAD', severity: 'note', measured: 1.75, limit: 0.8 }));
+    expect(codes(flat(5))).not.toContain('STIFFENER_LOAD');
   });
   test('numbers, limits, words and basis of a stop', () => {
     const [bends] = assessed(flat(5)).judgements;
