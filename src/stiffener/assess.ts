@@ -8,7 +8,7 @@ import type { Read } from './ply.ts';
 import { asOne } from './section.ts';
 import { bentCuts, heldSole, soleBeam, type Loaded, type SoleBeam } from './sole.ts';
 import type { Plate, Stiffener } from './stiffener.ts';
-import { coreReserves, firstPly, largestStrain, yieldReserve, type FirstPly } from './strained.ts';
+import { coreReserves, firstPly, largestStrain, lesser, yieldReserve, type FirstPly, type Placed } from './strained.ts';
 
 export interface Asked {
   /** Kg. */
@@ -34,10 +34,11 @@ export interface Case {
   /** Where along the plate the strain is largest. */
   readonly strainAt: Mm;
   readonly firstPly: FirstPly;
-  readonly wrinkling: number;
-  readonly coreShear: number;
-  readonly yields: number;
+  readonly wrinkling: Placed;
+  readonly coreShear: Placed;
+  readonly yields: Placed;
 }
+
 
 /** One place along the plate, for a plot. Stiffness of both faces as one, N·m²; bench deflection against the ball, mm; walking strain and moment, N·m. */
 export interface AlongSole { readonly x: Mm; readonly width: Mm; readonly stiffness: number; readonly deflection: Mm; readonly strain: number; readonly moment: number }
@@ -90,19 +91,19 @@ function worse(a: Case, b: Case): Case {
   const strained = Math.abs(b.strain) > Math.abs(a.strain) ? b : a;
   return {
     ...strained, bend: Math.max(a.bend, b.bend), tip: Math.max(a.tip, b.tip), energy: Math.max(a.energy, b.energy),
-    firstPly: b.firstPly.times < a.firstPly.times ? b.firstPly : a.firstPly,
-    wrinkling: Math.min(a.wrinkling, b.wrinkling), coreShear: Math.min(a.coreShear, b.coreShear), yields: Math.min(a.yields, b.yields),
+    firstPly: lesser(a.firstPly, b.firstPly),
+    wrinkling: lesser(a.wrinkling, b.wrinkling), coreShear: lesser(a.coreShear, b.coreShear), yields: lesser(a.yields, b.yields),
   };
 }
 
 function caseOf(beam: SoleBeam, loaded: Loaded): Case {
   const cuts = bentCuts(beam, loaded), strains = cuts.map(({ section, bent }) => largestStrain(section, bent)), reserves = cuts.map(({ section, bent }) => coreReserves(section, bent));
   const most = strains.reduce((best, { value }, i) => (Math.abs(value) > Math.abs(strains[best]!.value) ? i : best), 0);
+  const placed = (times: (i: number) => number): Placed => cuts.reduce<Placed>((least, { x }, i) => lesser(least, { times: times(i), at: x }), { times: Infinity, at: beam.plate.ball });
   const { load, bend, tip, energy } = loaded;
   return {
     load, bend, tip, energy: energy / 1000, strain: strains[most]!.value, strainAt: cuts[most]!.x, firstPly: firstPly(cuts),
-    wrinkling: Math.min(...reserves.map(({ wrinkling }) => wrinkling)), coreShear: Math.min(...reserves.map(({ shear }) => shear)),
-    yields: Math.min(...cuts.map(({ section, bent }) => yieldReserve(section, bent))),
+    wrinkling: placed((i) => reserves[i]!.wrinkling), coreShear: placed((i) => reserves[i]!.shear), yields: placed((i) => yieldReserve(cuts[i]!.section, cuts[i]!.bent)),
   };
 }
 
@@ -118,7 +119,9 @@ function alongSole(beam: SoleBeam, bench: Loaded, walked: readonly Loaded[]): Al
 }
 
 /** Bending moment of a push ahead of the ball, the foot bearing at heel and ball, N·mm. */
-function momentAt({ at, force }: RollLoad, ball: Mm, heel: Mm, x: Mm): number {
-  if (x >= at || x <= heel) return 0;
+function momentAt({ at, force, over = 0 }: RollLoad, ball: Mm, heel: Mm, x: Mm): number {
+  const end = at + over / 2;
+  if (x >= end || x <= heel) return 0;
+  if (x > at - over / 2) return (force * (end - x) ** 2) / (2 * over);
   return x >= ball ? force * (at - x) : (force * (at - ball) * (x - heel)) / (ball - heel);
 }

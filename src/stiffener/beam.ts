@@ -4,11 +4,12 @@ import type { Mm, Rad } from '../geometry/units.ts';
 /**
  * A beam of two faces tied by something that gives in shear: each bends by itself (`own`), tied they resist together (`tied`),
  * the tie gives (`tie`, N). With much tie it is a plain beam of own + tied, with own near nothing it is Timoshenko's.
- * Energy along it: ½ ∫ own w''² + tied ψ'² + tie (w' − ψ)², ψ the turn of the faces' ends against each other.
+ * Energy along it: ½ ∫ own w''² + tied (ψ' − lean γ)² + tie γ², γ = w' − ψ, ψ the turn of the faces' ends against each other; lean is
+ * by how much the faces part along it, as a share of their distance, 1/mm: leaning faces carry part of the shear themselves.
  * Finite elements: w cubic, ψ straight. Deflections up are positive; linear, so good for small turns.
  * Source of the energy: H. G. Allen 1969, N. J. Hoff 1950 (from memory).
  */
-export interface BeamStretch { readonly own: number; readonly tied: number; readonly tie: number }
+export interface BeamStretch { readonly own: number; readonly tied: number; readonly tie: number; readonly lean?: number }
 
 /** What is held at a node: its height, its slope, the turn of its faces. */
 export interface Held { readonly node: number; readonly what: readonly ('height' | 'slope' | 'turn')[] }
@@ -26,9 +27,11 @@ const GAUSS = [[0.5 - Math.sqrt(0.15), 5 / 18], [0.5, 8 / 18], [0.5 + Math.sqrt(
 /** Slope of the cubic at a share t of an element of length h, by its six values [w, w', ψ at both ends]. */
 const slopeShape = (t: number, h: Mm): readonly number[] => [(6 * t * t - 6 * t) / h, 1 - 4 * t + 3 * t * t, 0, (6 * t - 6 * t * t) / h, 3 * t * t - 2 * t, 0];
 const curveShape = (t: number, h: Mm): readonly number[] => [(12 * t - 6) / h ** 2, (6 * t - 4) / h, 0, (6 - 12 * t) / h ** 2, (6 * t - 2) / h, 0];
+/** How the turn's values make its rate, times the length. */
+const TURNS = [0, 0, -1, 0, 0, 1] as const;
 const turnShape = (t: number): readonly number[] => [0, 0, 1 - t, 0, 0, t];
 
-function elementStiffness({ own, tied, tie }: BeamStretch, h: Mm): number[][] {
+function elementStiffness({ own, tied, tie, lean = 0 }: BeamStretch, h: Mm): number[][] {
   const matrix = Array.from({ length: 6 }, () => new Array<number>(6).fill(0));
   const add = (shape: readonly number[], weight: number): void => {
     for (let i = 0; i < 6; i++) for (let j = 0; j < 6; j++) matrix[i]![j] = matrix[i]![j]! + weight * shape[i]! * shape[j]!;
@@ -37,8 +40,8 @@ function elementStiffness({ own, tied, tie }: BeamStretch, h: Mm): number[][] {
     const slip = slopeShape(t, h).map((value, i) => value - turnShape(t)[i]!);
     add(curveShape(t, h), own * weight * h);
     add(slip, tie * weight * h);
+    add(slip.map((value, i) => TURNS[i]! / h - lean * value), tied * weight * h);
   }
-  add([0, 0, -1 / h, 0, 0, 1 / h], tied * h);
   return matrix;
 }
 
@@ -64,13 +67,11 @@ export function beamOf(nodes: readonly Mm[], stretches: readonly BeamStretch[], 
   };
 }
 
-/** How a stretch is bent at one of its ends: curve of its faces there, curve of both together, and how far its tie is sheared, both in the mean. */
+/** How a stretch is bent at one of its ends: curve of its faces there, curve of both together, and how far its tie is sheared, both in the mean. @param lean that of the stretch */
 export interface BentAt { readonly own: number; readonly tied: number; readonly slip: Rad }
 
-export function bentAt({ height, slope, turn }: Bent, nodes: readonly Mm[], stretch: number, end: 0 | 1): BentAt {
+export function bentAt({ height, slope, turn }: Bent, nodes: readonly Mm[], stretch: number, end: 0 | 1, lean = 0): BentAt {
   const a = stretch, b = stretch + 1, h = nodes[b]! - nodes[a]!, values = [height[a]!, slope[a]!, turn[a]!, height[b]!, slope[b]!, turn[b]!];
-  return {
-    own: curveShape(end, h).reduce((sum, value, i) => sum + value * values[i]!, 0), tied: (turn[b]! - turn[a]!) / h,
-    slip: (height[b]! - height[a]!) / h - (turn[a]! + turn[b]!) / 2,
-  };
+  const slip = (height[b]! - height[a]!) / h - (turn[a]! + turn[b]!) / 2;
+  return { own: curveShape(end, h).reduce((sum, value, i) => sum + value * values[i]!, 0), tied: (turn[b]! - turn[a]!) / h - lean * slip, slip };
 }

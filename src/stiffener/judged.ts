@@ -2,6 +2,7 @@ import { inDegrees } from '../geometry/units.ts';
 import { BENCH_MOMENT, WALKING_RANGE } from './loads.ts';
 import type { Asked, Assessed, Case } from './assess.ts';
 import { GRADE_UP_TO, WALKING_STRAIN } from './grades.ts';
+import { lesser, type Placed } from './strained.ts';
 
 /** What is unwise about a stiffener, numbers apart from words; `checks` makes a finding of it. `at` is mm from the heel. */
 export interface Judgement {
@@ -23,15 +24,13 @@ export function judged(found: Found, asked: Asked): Judgement[] {
   const { walking, stumble } = found;
   return [
     ...bends(found, asked), ...strained(walking),
-    ...below(stumble.firstPly.times, 'STIFFENER_STUMBLE', `A stumble on the tip breaks a ply first at ${Math.round(stumble.firstPly.at)} mm from the heel (${stumble.firstPly.name}); it bears ${digits(stumble.firstPly.times)} times that load.`, stumble.firstPly.at),
-    ...below(least('wrinkling', walking, stumble), 'STIFFENER_WRINKLES', `The pressed plies wrinkle on their core at ${digits(least('wrinkling', walking, stumble))} times the load: take a stiffer core, or more plies on that side.`),
-    ...below(least('coreShear', walking, stumble), 'STIFFENER_CORE_SHEAR', `The core is sheared through at ${digits(least('coreShear', walking, stumble))} times the load: take a stronger or a thicker core.`),
-    ...below(least('yields', walking, stumble), 'STIFFENER_YIELDS', `The strip of metal yields at ${digits(least('yields', walking, stumble))} times the load.`),
+    ...below(stumble.firstPly, 'STIFFENER_STUMBLE', (times, at) => `A stumble on the tip breaks a ply first ${at} (${stumble.firstPly.name}); it bears ${times} times that load.`),
+    ...below(lesser(walking.wrinkling, stumble.wrinkling), 'STIFFENER_WRINKLES', (times, at) => `The pressed plies wrinkle on their core ${at} at ${times} times the load: take a stiffer core, or more plies on that side.`),
+    ...below(lesser(walking.coreShear, stumble.coreShear), 'STIFFENER_CORE_SHEAR', (times, at) => `The core is sheared through ${at} at ${times} times the load: take a stronger or a thicker core, and let it end nowhere between heel and tip.`),
+    ...below(lesser(walking.yields, stumble.yields), 'STIFFENER_YIELDS', (times, at) => `The strip of metal yields ${at} at ${times} times the load.`),
     ...waist(found.waist), ...unusual(walking, asked),
   ];
 }
-
-const least = (what: 'wrinkling' | 'coreShear' | 'yields', a: Case, b: Case): number => Math.min(a[what], b[what]);
 
 function bends({ bench, grade }: Found, { wanted, mass }: Asked): Judgement[] {
   const limit = GRADE_UP_TO[wanted], measured = inDegrees(bench.bend);
@@ -51,8 +50,8 @@ function strained({ strain, strainAt }: Case): Judgement[] {
   }];
 }
 
-function below(times: number, code: Judgement['code'], text: string, at?: number): Judgement[] {
-  return times >= 1 ? [] : [{ code, severity: 'stop', measured: times, limit: 1, unit: 'times', text, basis: PRACTICE, ...(at === undefined ? {} : { at }) }];
+function below({ times, at }: Placed, code: Judgement['code'], words: (times: string, at: string) => string): Judgement[] {
+  return times >= 1 ? [] : [{ code, severity: 'stop', measured: times, limit: 1, unit: 'times', at, text: words(times.toFixed(2), `at ${Math.round(at)} mm from the heel`), basis: PRACTICE }];
 }
 
 /** The foot bears all along the waist, not at heel and ball alone: what is told is more than there is. */

@@ -4,8 +4,11 @@ import { momentAbout } from '../walk/figures.ts';
 import { frameAt, PERCENT_SHARES, type Frame, type WalkOn } from '../walk/frame.ts';
 import { clamp } from '../geometry/solve.ts';
 
-/** A moment of the roll: where the floor pushes the sole, how hard square to it, and the moment about the ball, N·mm. */
-export interface RollLoad { readonly at: Mm; readonly force: number; readonly moment: number; readonly share?: number }
+/**
+ * A moment of the roll: where the floor pushes the sole, how hard square to it, the moment about the ball, N·mm, and the length along
+ * the shoe over which foam and outsole spread it evenly to both sides, mm; a point where left out.
+ */
+export interface RollLoad { readonly at: Mm; readonly force: number; readonly moment: number; readonly over?: Mm; readonly share?: number }
 
 /** Moments about the ball line for each kg of body, N·m. Basis: common practice; measured people give 0.24 to 0.42 barefoot (Miyazaki and Yamamoto 1993). */
 export const BENCH_MOMENT = 0.125, WALKING_MOMENT = 0.6;
@@ -22,10 +25,14 @@ const NEAR: Mm = 5;
 export const loadAhead = (ball: Mm, lever: Mm, perKg: number, mass: number): RollLoad =>
   ({ at: ball + lever, force: (perKg * mass * 1000) / lever, moment: perKg * mass * 1000 });
 
-export const stumbleAt = (ball: Mm, tip: Mm, mass: number): RollLoad => {
-  const force = STUMBLE_WEIGHTS * mass * GRAVITY;
-  return { at: tip, force, moment: force * (tip - ball) };
-};
+/** How long along the shoe the floor's push is spread by foam and outsole. Common practice, about as thick as they are. */
+export const SPREAD: Mm = 20;
+
+/** The moment of the push at the very tip, brought by the last stretch of the sole that spreads it. */
+export function stumbleAt(ball: Mm, tip: Mm, mass: number): RollLoad {
+  const over = Math.min(SPREAD, tip - ball), at = tip - over / 2, moment = STUMBLE_WEIGHTS * mass * GRAVITY * (tip - ball);
+  return { at, force: moment / (at - ball), moment, over };
+}
 
 /**
  * The roll with its measured push: every percent of stance at which the floor pushes ahead of the ball, and those at which it
@@ -42,5 +49,5 @@ export function rollLoads(on: WalkOn, mass: number, { ball, heel, to }: { readon
 function loadIn(on: WalkOn, frame: Frame, mass: number, ball: Mm, to: Mm): RollLoad {
   const { from, to: most } = turnsBetween(on.body), [ballAlong] = on.carried.ball, weight = frame.push * mass * GRAVITY;
   const at = Math.min(ball + contactAt(on.body, clamp(frame.roll, from, most))[0] - ballAlong, to), moment = 1000 * mass * momentAbout([ballAlong, 0], frame);
-  return { at, moment, force: at > ball + NEAR ? moment / (at - ball) : weight, share: frame.share };
+  return { at, moment, force: at > ball + NEAR ? moment / (at - ball) : weight, over: Math.min(SPREAD, 2 * Math.abs(at - ball), 2 * (to - at)), share: frame.share };
 }

@@ -106,10 +106,13 @@ export const CAMBER_COUNTED = 0.5;
 
 export const camberAt = ({ camber }: Stiffener, x: number): Mm => (camber ? Math.max(at(camber.height, x), 0) * (camber.read ? 1 : CAMBER_COUNTED) : 0);
 
+/** Where it ends on the plate a core is skived over this many times its thickness, or the plies above could not come down. Common practice. */
+export const SKIVED = 3;
+
 /** The core at a place; none where it is skived away. */
 function coreCut({ material, thickness, over, count = 'counted' }: CoreLayer, x: Mm): CoreCut | undefined {
-  const thick = at(thickness, x);
-  return !lies(over, x) || thick < LEAST_CORE ? undefined : { thickness: thick, modulus: material.modulus[count], shear: material.shear[count], shearStrength: material.shearStrength };
+  const full = at(thickness, x), thick = over ? Math.min(full, (x - over.from) / SKIVED, (over.to - x) / SKIVED) : full;
+  return thick < LEAST_CORE ? undefined : { thickness: thick, modulus: material.modulus[count], shear: material.shear[count], shearStrength: material.shearStrength };
 }
 
 interface Pack { readonly plies: readonly PlacedPly[]; readonly laminate: Laminate }

@@ -15,7 +15,7 @@ export interface PlacedPly { readonly ply: Ply; readonly angle: Rad; readonly ov
 /** Which of the numbers of a core or a foam is counted with. */
 export type Counted = 'least' | 'counted' | 'most';
 
-/** A core skived to less than the thinnest sheet is none there. */
+/** A core skived to less than the thinnest sheet is none there; where its stretch ends on the plate it is skived (`SKIVED`), so one that runs through has none, or one that reaches beyond. */
 export interface CoreLayer { readonly name: string; readonly material: CoreMaterial; readonly thickness: Along; readonly over?: Stretch; readonly count?: Counted }
 
 /**

@@ -52,8 +52,12 @@ function stripDeformed({ compliance: c }: Laminate, strain: number, curve: numbe
 
 const mix = ([one, two]: readonly [Triple, Triple], strain: number, curve: number): Triple => [one[0] * strain + two[0] * curve, one[1] * strain + two[1] * curve, one[2] * strain + two[2] * curve];
 
-/** Where a ply first fails. @property ply from the bottom of its pack @property at mm along the plate */
-export interface FirstPly extends Reserve { readonly pack: 'below' | 'above'; readonly ply: number; readonly name: string; readonly at: Mm }
+/** How many times the load may grow, and where along the plate that is decided. */
+export interface Placed { readonly times: number; readonly at: Mm }
+export const lesser = <T extends Placed>(a: T, b: T): T => (b.times < a.times ? b : a);
+
+/** Where a ply first fails. @property ply from the bottom of its pack */
+export interface FirstPly extends Reserve, Placed { readonly pack: 'below' | 'above'; readonly ply: number; readonly name: string }
 
 /** A cut of the sole with how it is bent there. */
 export interface BentCut { readonly x: Mm; readonly section: Section; readonly bent: BentAt }

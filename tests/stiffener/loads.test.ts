@@ -20,9 +20,9 @@ const plate = plateUnder(plainLast, featherLine(plainLast), upperFace(plainLast)
 describe('loads of the sole', () => {
   test('10 N·m at 80 kg 70 mm ahead are 142.86 N; a stumble is 1.2 body weights at the tip', () => {
     expect(loadAhead(200, 70, 0.125, 80)).toEqual({ at: 270, force: expect.closeTo(142.857, 3), moment: 10_000 });
-    const stumble = stumbleAt(200, 276, 80);
-    expect(stumble.force).toBeCloseTo(941.44, 2);
-    expect(stumble.moment).toBeCloseTo(941.44 * 76, 0);
+    const { at, force, moment, over } = stumbleAt(200, 276, 80);
+    expect(moment).toBeCloseTo(1.2 * 80 * GRAVITY * 76, 6);
+    expect([at, over, force * (at - 200)]).toEqual([266, 20, expect.closeTo(moment, 6)]);
   });
 
   const rocker = solveRocker(workedCase), { stance, pivot, hip } = rocker;
