@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { degrees } from '../../src/geometry/units.ts';
-import { inverseOf, timesColumn } from '../../src/geometry/linear.ts';
 import { deformedUnder, effectiveOf, laminateOf, plyStates, reducedStiffness, strainAt, turnedStiffness, type Laminate, type ThinPly } from '../../src/stiffener/laminate.ts';
 import type { Lamina } from '../../src/stiffener/ply.ts';
 
@@ -97,12 +96,4 @@ describe('worked examples of books and courses', () => {
     expect(() => laminateOf([{ lamina: REMMERS, thickness: 0, angle: 0 }])).toThrow('thicker than 0');
     expect(() => laminateOf([{ lamina: REMMERS, thickness: NaN, angle: 0 }])).toThrow(RangeError);
   });
-});
-
-describe('linear solving', () => {
-  test('an inverse undoes its matrix, with a zero on its diagonal too', () => {
-    const matrix = [[0, 2, 1], [4, 1, -2], [3, 0, 5]], [a, b, c] = timesColumn(inverseOf(matrix), timesColumn(matrix, [7, -3, 2]));
-    within([a!, b!, c!], [7, -3, 2], 1e-12);
-  });
-  test('what has no inverse is refused', () => expect(() => inverseOf([[1, 2], [2, 4]])).toThrow(RangeError));
 });
