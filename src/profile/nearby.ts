@@ -9,7 +9,7 @@ import { Infeasible, orInfeasible } from './infeasible.ts';
 import { arcsAt, buildFor, fitUnder, judgedOver, leastBuild, spareOf, type Arcs, type Attempt, type Judged, type RockerCase } from './rocker.ts';
 import { rollLine, rollX, type RollLine } from './rollLine.ts';
 import { standInShoe, type ShoeStance } from './stance.ts';
-import { planOf, type Plan } from './thinnest.ts';
+import { planOf, type BarePlan } from './thinnest.ts';
 import { thinnestAlong, type Axis } from './thinnestAlong.ts';
 import { thinnestRound } from './thinnestRound.ts';
 
@@ -83,15 +83,13 @@ function buildNear(near: Near, attempt: Attempt): Mm {
  */
 function judgedFor(given: RockerCase, line: RollLine, upper: UpperFace, outline: Outline): Judged {
   const { last } = given;
-  if (line.turn !== 0) return judgedRound(given, planOf(last, upper, outline(given), line));
+  if (line.turn !== 0) return judgedRound(given, { last, upper, edge: outline(given), line });
   const axis = axisOf(given, upper);
   return { judge: (face, asked, build, strikeX) => thinnestAlong(axis, face, asked, build, strikeX), furthest: axis.fore };
 }
 
-function judgedRound({ last }: RockerCase, plan: Plan): Judged {
-  const exact = judgedOver(plan);
-  return last.camber !== 0 ? exact : { ...exact, judge: (face, asked, build, strikeX) => thinnestRound(plan, face, asked, build, strikeX) };
-}
+const judgedRound = ({ order: { minima } }: RockerCase, plan: BarePlan): Judged =>
+  (plan.last.camber !== 0 ? judgedOver(planOf(plan.last, plan.upper, plan.edge, plan.line)) : thinnestRound(plan, minima));
 
 /** Right behind a tip that lies beside the axis, the axis leaves the outline: there the outline runs over to the tip. */
 function axisOf({ last, order: { edgeBeyond } }: RockerCase, upper: UpperFace): Axis {

@@ -82,10 +82,13 @@ const plans = new WeakMap<Path, Plan>();
 function samplePlan(last: Last, upper: UpperFace, edge: Path, line: RollLine): Plan {
   const rings = last.camber === 0 ? RINGS_PLAIN : RINGS_DISHED;
   const bare = { last, upper, edge, line };
-  const round = placesRound(edge, line), places = rings.flatMap((ring) => round.map((w) => placeAt(bare, w, ring)));
-  const borders = [last.seatLength, last.tread, ...hollowsOf(last)].flatMap((border) => crossings(bare, places, ({ at }) => at[0] - border));
-  return { ...bare, places, borders };
+  const round = rimOf(edge, line), places = rings.flatMap((ring) => round.map((rim) => withUpper(bare, ring === 1 ? rim : withinRim(bare, rim.w, rim.at, ring))));
+  return { ...bare, places, borders: bordersOver(bare, places) };
 }
+
+/** Where zones meet, and where a measured underside turns up sharply. */
+export const bordersOver = (plan: BarePlan, places: readonly Lying[]): Place[] =>
+  [plan.last.seatLength, plan.last.tread, ...hollowsOf(plan.last)].flatMap((border) => crossings(plan, places, ({ at }) => at[0] - border));
 
 /** Readings at which a measured underside turns up sharply: its lowest places may be narrow there. */
 function hollowsOf({ heights = [] }: Last): Mm[] {
@@ -96,26 +99,44 @@ function hollowsOf({ heights = [] }: Last): Mm[] {
 const SHARP = 0.2;
 
 /** Evenly round the edge, and the rearmost and foremost place themselves: a zone may end between one of them and its neighbours. */
-function placesRound(edge: Path, line: RollLine): number[] {
-  const step = edge.length / EVENLY, even = Array.from({ length: EVENLY }, (_, i) => i * step);
-  const along = (w: number): Mm => rollX(line, pointAlong(edge, w));
+export function rimOf(edge: Path, line: RollLine): readonly Lying[] {
+  const known = rims.get(edge);
+  if (known?.line.apexX === line.apexX && known.line.turn === line.turn) return known.rim;
+  const rim = lookRound(edge, line);
+  rims.set(edge, { line, rim });
+  return rim;
+}
+
+/** The last look round each edge: over one outline many a last is tried that differs only in its heights. */
+const rims = new WeakMap<Path, { readonly line: RollLine; readonly rim: readonly Lying[] }>();
+
+function lookRound(edge: Path, line: RollLine): readonly Lying[] {
+  const step = edge.length / EVENLY, along = (w: number): Mm => rollX(line, pointAlong(edge, w));
+  const rimAt = (w: number): Lying => { const at = pointAlong(edge, w); return { w, ring: 1, at, along: rollX(line, at) }; };
+  const even = Array.from({ length: EVENLY }, (_, i) => rimAt(i * step));
   const pole = (sign: 1 | -1): number => {
-    const near = even.reduce((best, w) => (sign * along(w) < sign * along(best) ? w : best));
+    const near = even.reduce((best, rim) => (sign * rim.along < sign * best.along ? rim : best)).w;
     const w = lowestBetween((v) => sign * along(v), near - step, near + step, 1e-9);
     return ((w % edge.length) + edge.length) % edge.length;
   };
-  return [...even, pole(1), pole(-1)].sort((a, b) => a - b);
+  return [...even, rimAt(pole(1)), rimAt(pole(-1))].sort((a, b) => a.w - b.w);
 }
 
-type BarePlan = Omit<Plan, 'places' | 'borders'>;
+export type BarePlan = Omit<Plan, 'places' | 'borders'>;
+/** A place before it is asked how high the upper face is there. */
+export type Lying = Omit<Place, 'upper'>;
 
-function placeAt({ last, edge, upper, line }: BarePlan, w: number, ring: number): Place {
-  const [x, edgeY] = pointAlong(edge, w), middle = ring === 1 ? 0 : middleY(last, x), y = middle + (edgeY - middle) * ring;
-  return { w, ring, at: [x, y], along: rollX(line, [x, y]), upper: upper(x, y) };
+const placeAt = (plan: BarePlan, w: number, ring: number): Place => withUpper(plan, lyingAt(plan, w, ring));
+const withUpper = ({ upper }: BarePlan, { w, ring, at, along }: Lying): Place => ({ w, ring, at, along, upper: upper(at[0], at[1]) });
+const lyingAt = (plan: BarePlan, w: number, ring: number): Lying => withinRim(plan, w, pointAlong(plan.edge, w), ring);
+
+function withinRim({ last, line }: BarePlan, w: number, [x, edgeY]: Point, ring: number): Lying {
+  const middle = ring === 1 ? 0 : middleY(last, x), at: Point = [x, middle + (edgeY - middle) * ring];
+  return { w, ring, at, along: rollX(line, at) };
 }
 
 /** Where the value changes sign between two samples: the nearest places on both sides, for the greater minimum of two zones holds up to its very end. */
-function crossings(plan: BarePlan, places: readonly Place[], value: (place: Place) => number): Place[] {
+function crossings(plan: BarePlan, places: readonly Lying[], value: (place: Lying) => number): Place[] {
   return places.flatMap((place, i) => {
     const first = i - (i % ROUND), next = places[first + ((i + 1) % ROUND)]!;
     const below = value(place) < 0;
@@ -123,7 +144,7 @@ function crossings(plan: BarePlan, places: readonly Place[], value: (place: Plac
     let low = place.w, high = next.w > place.w ? next.w : next.w + plan.edge.length;
     for (let k = 0; k < 45; k++) {
       const middle = (low + high) / 2;
-      if (value(placeAt(plan, middle, place.ring)) < 0 === below) low = middle; else high = middle;
+      if (value(lyingAt(plan, middle, place.ring)) < 0 === below) low = middle; else high = middle;
     }
     return [placeAt(plan, low, place.ring), placeAt(plan, high, place.ring)];
   });
