@@ -136,18 +136,20 @@ function withinRim({ last, line }: BarePlan, w: number, [x, edgeY]: Point, ring:
 }
 
 /** Where the value changes sign between two samples: the nearest places on both sides, for the greater minimum of two zones holds up to its very end. */
-function crossings(plan: BarePlan, places: readonly Lying[], value: (place: Lying) => number): Place[] {
-  return places.flatMap((place, i) => {
-    const first = i - (i % ROUND), next = places[first + ((i + 1) % ROUND)]!;
-    const below = value(place) < 0;
-    if (below === value(next) < 0) return [];
-    let low = place.w, high = next.w > place.w ? next.w : next.w + plan.edge.length;
+function crossings(plan: BarePlan, places: readonly Lying[], value: (place: Pick<Lying, 'at' | 'along'>) => number): Place[] {
+  const below = places.map((place) => value(place) < 0), found: Place[] = [];
+  for (let i = 0; i < places.length; i++) {
+    const first = i - (i % ROUND), after = first + ((i + 1) % ROUND);
+    if (below[i] === below[after]) continue;
+    const { w, ring } = places[i]!, { w: next } = places[after]!;
+    let low = w, high = next > w ? next : next + plan.edge.length;
     for (let k = 0; k < 45; k++) {
       const middle = (low + high) / 2;
-      if (value(lyingAt(plan, middle, place.ring)) < 0 === below) low = middle; else high = middle;
+      if (value(lyingAt(plan, middle, ring)) < 0 === below[i]) low = middle; else high = middle;
     }
-    return [placeAt(plan, low, place.ring), placeAt(plan, high, place.ring)];
-  });
+    found.push(placeAt(plan, low, ring), placeAt(plan, high, ring));
+  }
+  return found;
 }
 
 /** Least thickness asked at a place. Where two zones meet the greater minimum holds. */
