@@ -5,7 +5,7 @@ import { nearbySolver } from '../profile/nearby.ts';
 import type { RockerCase } from '../profile/rocker.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { shoeOff, type Off } from './shoeOff.ts';
-import { faceUnderLast, resultsOf, standsOf, WATCHED, type Variant } from './watched.ts';
+import { faceUnderLast, resultsOf, standsOf, WATCHED, type Variant, type Walker } from './watched.ts';
 
 /** All numbers followed of a variant: what is watched, where the foot stands, the ground face under the last. */
 export type Numbers = readonly number[];
@@ -20,10 +20,10 @@ export type Vary = (off: Off) => Numbers | undefined;
  * That its walls close is not tried: that is for the shoe that is made.
  */
 export function variantsOf(shoe: RockerShoe): Vary {
-  const solve = nearbySolver(shoe.rocker.build);
+  const { rocker, order } = shoe, solve = nearbySolver(rocker.build), walker: Walker = { pivot: rocker.stance.pivot, strike: order.strike };
   return (off) => {
-    const given = caseOff(shoe, off), rocker = given && unlessInsideOut(() => solve(given));
-    return rocker && !(rocker instanceof Infeasible) ? numbersOf({ given, rocker }) : undefined;
+    const given = caseOff(shoe, off), solved = given && unlessInsideOut(() => solve(given));
+    return solved && !(solved instanceof Infeasible) ? numbersOf({ given, rocker: solved }, walker) : undefined;
   };
 }
 
@@ -56,4 +56,4 @@ function makesSense({ foot, last, order }: RockerFitting): boolean {
   return !folds;
 }
 
-const numbersOf = (variant: Variant): Numbers => [...resultsOf(variant), ...standsOf(variant), ...faceUnderLast(variant)];
+const numbersOf = (variant: Variant, walker: Walker): Numbers => [...resultsOf(variant, walker), ...standsOf(variant), ...faceUnderLast(variant)];
