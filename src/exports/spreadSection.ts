@@ -1,7 +1,7 @@
 import { partsOf, type Shoe } from '../pair/shoe.ts';
 import type { Design } from '../checks/design.ts';
-import { linearSpread, type Influence, type ShoeSpread } from '../spread/linear.ts';
-import { inUnit, measureWords, moveWords, percent, strongest, sureness, takeAgain } from '../spread/words.ts';
+import { linearSpread, type ShoeSpread } from '../spread/linear.ts';
+import { againWords, effectWords, measureWords, percent, sureness } from '../spread/words.ts';
 import { bandBlock } from './bandDrawing.ts';
 import { heading, introduction, paragraph, space, subheading, table, type Block, type Row } from './flow.ts';
 import { bold, WIDTH } from './jobSheetSections.ts';
@@ -20,7 +20,7 @@ export function spreadSection(design: Design): Block[] {
 }
 
 function ofShoe(design: Design, shoe: Shoe, spread: ShoeSpread): Block[] {
-  const again = againWords(design, spread), shape = partsOf(shoe)?.shape;
+  const again = againWords(design.fitting, spread), shape = partsOf(shoe)?.shape;
   return [
     ...(again === undefined ? [] : [{ ...paragraph(again, WIDTH), staysWithNext: true }]), ...measuresTable(spread),
     ...(spread.band && shape ? [
@@ -29,19 +29,7 @@ function ofShoe(design: Design, shoe: Shoe, spread: ShoeSpread): Block[] {
   ];
 }
 
-/** The sentence for a shoe; the measure may be one of the other shoe. */
-export function againWords({ fitting: { shoes } }: Design, spread: ShoeSpread): string | undefined {
-  const owner = spread.influences[0] && shoes[spread.influences[0].side];
-  return owner && takeAgain(spread, owner);
-}
-
 const measuresTable = (spread: ShoeSpread): Block[] => table(
   [{ title: 'Measure', width: 62 }, { title: 'Stands at', width: 36, right: true }, { title: 'What more of it does', width: WIDTH - 62 - 36 - 20 }, { title: 'Decides', width: 20, right: true }],
   spread.influences.slice(0, NAMED).map((influence): Row => ({ cells: [bold(measureWords(influence, spread)), sureness(influence), effectWords(influence, spread), percent(influence.share)] })),
 );
-
-/** "5 mm more moves the standing point forward by 5.0 mm" */
-export function effectWords(influence: Influence, { results }: ShoeSpread): string {
-  const felt = strongest(influence, results);
-  return felt ? `${inUnit(influence.step, influence.unit, 0)} more ${moveWords(felt.move, felt.result)}` : '';
-}

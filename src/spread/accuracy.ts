@@ -36,11 +36,15 @@ const IN_A_LIMIT = 2;
 
 /** How far off a measure of a shoe may be, mm or radians; undefined where the shoe has no such measure. */
 export function accuracyOf(field: InputField, shoe: ShoeFitting): Accuracy | undefined {
+  const typed = inputOf(field).of(shoe)?.accuracy;
+  return typed === undefined ? untoldAccuracy(field, shoe) : { deviation: typed, from: 'typed' };
+}
+
+/** What counts where the maker types none. */
+export function untoldAccuracy(field: InputField, shoe: ShoeFitting): Accuracy | undefined {
   const { of, unit } = inputOf(field), measure = of(shoe);
   if (!measure) return undefined;
-  const { accuracy, error } = measure;
-  if (accuracy !== undefined) return { deviation: accuracy, from: 'typed' };
-  if (error !== undefined) return { deviation: error, from: 'rule' };
+  if (measure.error !== undefined) return { deviation: measure.error, from: 'rule' };
   const limit = isFromPlates(field, shoe) ? ON_PLATES : usualLimit(field, measure), deviation = limit / IN_A_LIMIT / (measure.twice ? Math.SQRT2 : 1);
   return { deviation: unit === 'deg' ? degrees(deviation) : deviation, from: 'usual' };
 }

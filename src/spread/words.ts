@@ -1,6 +1,7 @@
 import { deg, mm, rounded, sentences } from '../checks/say.ts';
-import type { ShoeFitting } from '../fitting/fitting.ts';
+import type { Fitting, ShoeFitting } from '../fitting/fitting.ts';
 import type { Influence, Move, ShoeSpread, Uncertain } from './linear.ts';
+import type { ShoeSample } from './sampled.ts';
 
 export const inUnit = (value: number, unit: 'mm' | 'deg', digits = 1): string => (unit === 'deg' ? deg : mm)(value, digits);
 
@@ -26,6 +27,12 @@ export function moveWords({ by }: Move, { label, unit, more, less }: Uncertain):
   return `moves the ${label} ${by > 0 ? more : less} by ${inUnit(Math.abs(by), unit)}`;
 }
 
+/** "5 mm more moves the standing point forward by 5.0 mm" */
+export function effectWords(influence: Influence, { results }: ShoeSpread): string {
+  const felt = strongest(influence, results);
+  return felt ? `${inUnit(influence.step, influence.unit, 0)} more ${moveWords(felt.move, felt.result)}` : '';
+}
+
 /** What is to be done about a measure that decides much: by how it was come by. */
 function asked(influence: Influence, shoe: ShoeFitting, spread: ShoeSpread): string {
   const { field, estimated } = influence, words = measureWords(influence, spread), stance = shoe.foot?.stance;
@@ -47,6 +54,33 @@ export function takeAgain(spread: ShoeSpread, shoe: ShoeFitting): string | undef
     `It stands at ${sureness(first)} and decides ${percent(first.share)} of what is unsure`,
     ...spread.influences.map((one) => noShapeWords(one, spread)),
   );
+}
+
+/** That sentence for a shoe of a pair; the measure may be one of the other shoe. */
+export function againWords({ shoes }: Fitting, spread: ShoeSpread): string | undefined {
+  const owner = spread.influences[0] && shoes[spread.influences[0].side];
+  return owner && takeAgain(spread, owner);
+}
+
+/** Spreads nearer than this are one: of 2,000 variants no more can be told where ten share an outline (three standard errors). */
+const AGREES = 0.15;
+/** A spread below this nobody could measure. */
+const FELT = 0.05;
+
+/** "2,000" */
+export const counted = (many: number): string => String(many).replace(/\B(?=(\d{3})+$)/g, ',');
+
+/**
+ * How what the variants came to agrees with what each measure does alone: "2,000 variants agree with the quick answer: no
+ * spread differs by more than 6 %."
+ */
+export function agreementWords({ results }: ShoeSpread, { results: sampled, noShape }: ShoeSample, samples: number): string {
+  const felt = results.flatMap((quick) => { const found = sampled.find(({ key }) => key === quick.key); return found && Math.max(quick.deviation, found.deviation) > FELT ? [{ quick, found, off: Math.abs(found.deviation / quick.deviation - 1) }] : []; });
+  const without = noShape > 0 ? `${rounded(100 * noShape, 1)} % of the variants leave no shape` : '';
+  if (felt.length === 0) return sentences(`${counted(samples)} variants were tried, and ${sampled.length ? 'no result moves that anyone could measure' : 'none has a shape'}`, without);
+  const { quick, found, off } = felt.reduce((a, b) => (b.off > a.off ? b : a)), { label, unit } = quick;
+  return sentences(off <= AGREES ? `${counted(samples)} variants agree with the quick answer: no spread differs by more than ${rounded(Math.ceil(100 * off), 0)} %`
+    : `${counted(samples)} variants differ from the quick answer, most in the ${label}: ± ${inUnit(found.deviation, unit)} and not ± ${inUnit(quick.deviation, unit)}. Go by the variants: in them all measures are off at once`, without);
 }
 
 /** A measure that may well be read so that nothing can be made. */
