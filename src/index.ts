@@ -33,7 +33,8 @@ export { troubleWords, type TroubleWords, type Works } from './checks/troubleWor
 
 /** How sure the shoes are: which measure decides them, worked out at once or from many variants in steps that tell how far they have come. */
 export { linearSpread, type Influence, type ShoeSpread } from './spread/linear.ts';
-export { sampledSpread, spreadSteps, type Progress, type Sampling, type ShoeSample } from './spread/sampled.ts';
+export { sampledSpread, spreadSteps, type Progress, type ShoeSample } from './spread/sampled.ts';
+export type { Sampling } from './spread/sampling.ts';
 /** How a stiff shoe rolls on the floor: exactly from its arcs, or on the hull of any mesh; and what it carries along. */
 export { rollBodyOf } from './roll/ofSole.ts';
 export { hullBody, silhouetteOf } from './roll/hull.ts';

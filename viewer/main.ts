@@ -11,6 +11,7 @@ import { copiedAcross, mirrored, readText, referenceOf, sheetText, toeRuled, val
 import { heardFromOthers } from './keep/otherTabs.ts';
 import { deviceStore } from './keep/store.ts';
 import { offer, openToPrint, zipOf } from './keep/zip.ts';
+import { bandSwitch } from './parts/bandSwitch.ts';
 import { checks } from './parts/checks.ts';
 import { clientView } from './parts/client.ts';
 import { differencesTable } from './parts/differencesTable.ts';
@@ -76,6 +77,8 @@ async function begin(): Promise<void> {
     want: (asked) => { extras = asked; look(); },
   }));
   const rolling = whenNear(at('rolling'), () => { walks(); return import('./parts/rolling/rollingPart.ts').then(({ rollingPart }) => rollingPart(at('rolling'))); });
+  const spread = whenNear(at('spread'), () => import('./parts/spread/spreadPart.ts').then(({ spreadPart }) => spreadPart(at('spread'), { goTo, band: side.band })));
+  const band = bandSwitch(at('drawing'), () => { spread.want(); tellSpread(); });
   const differ = differencesTable(at('figures')), list = figuresList(at('figures'), light);
   const report = checks(at('checks'), {
     pointAt: (which, x) => { side.pointAt(which, x); at('drawing').scrollIntoView({ block: 'nearest' }); }, goTo,
@@ -122,6 +125,11 @@ async function begin(): Promise<void> {
     list.show(shown.shoes, lengths());
     report.show(toldOf(shown), lengths());
     void solid.then((part) => part.lengths(lengths()));
+  }
+  /** Which measure matters is told of what is shown, fine. */
+  function tellSpread(): void {
+    const { rested, fresh } = job;
+    if (rested && fresh) { const look = { sheet: sheetText(now()), lengths: lengths(), places: rested.places, band: band.on() }; spread.tell((part) => part.show(look)); }
   }
   function showClient(): void { if (job.shown) clientView(job.shown, lengths()); }
   function marked(faults: readonly { readonly path: string; readonly text: string }[]): void { faulty = new Map(faults.map(({ path, text }) => [path, text])); form?.faults(faulty); }
@@ -189,7 +197,7 @@ async function begin(): Promise<void> {
     root.dataset.shown = current ? outcome.kind : 'working';
     root.dataset.rested = String(current && fine);
     void solid.then((part) => part.working(!(current && (fine || outcome.kind !== 'shown'))));
-    if (current && fine) { whenFine(); rolling.watch(); }
+    if (current && fine) { whenFine(); rolling.watch(); spread.watch(); }
   }
   function showShape(shown: Shown, current: boolean, fine: boolean): void {
     job.shown = shown;
@@ -198,7 +206,7 @@ async function begin(): Promise<void> {
     side.show(shown, current);
     if (shown.plan) plan.show(shown.plan, shown.shoes);
     showNumbers(shown);
-    if (fine) { compare(); const { walking } = shown; if (walking) rolling.tell((part) => part.show(walking, lengths())); }
+    if (fine) { compare(); const { walking } = shown; if (walking) rolling.tell((part) => part.show(walking, lengths())); tellSpread(); }
     if (shown.used) form?.used(shown.used);
     void solid.then((part) => part.show(shown.shoes, fine, shown.beside));
     const { findings, mouldFaults } = toldOf(shown);
@@ -218,6 +226,7 @@ async function begin(): Promise<void> {
     report.clear();
     void solid.then((part) => part.show([], true, []));
     rolling.tell((part) => part.show(undefined, lengths()));
+    spread.tell((part) => part.show(undefined));
     compare();
   }
   function whenFine(): void {

@@ -1,8 +1,9 @@
 import type { Design } from '../checks/design.ts';
 import { rounded } from '../checks/say.ts';
 import { linearSpread, type ShoeSpread } from '../spread/linear.ts';
-import { sampledSpread, USUAL_SAMPLING, type Sampling, type ShoeSample } from '../spread/sampled.ts';
-import { agreementWords, againWords, counted, effectWords, inUnit, measureWords, percent, sureness } from '../spread/words.ts';
+import { sampledSpread, type ShoeSample } from '../spread/sampled.ts';
+import { USUAL_SAMPLING, type Sampling } from '../spread/sampling.ts';
+import { agreementWords, againWords, counted, effectWords, inUnit, measureWords, percent, sureness, tellingOf } from '../spread/words.ts';
 import { leftOf, table, wrapped } from './textTable.ts';
 
 /** Which measures decide the shoes, and how far the results spread, as text no wider than the screen. */
@@ -17,17 +18,13 @@ const about = ({ samples }: Sampling): string => `How sure the shoes are. ± is 
 const MEASURE = 38, STANDS = 23, SHARE = 9;
 
 function ofShoe(design: Design, spread: ShoeSpread, columns: number): string[] {
-  const again = againWords(design.fitting, spread), named = spread.influences.filter(({ share }, i) => i === 0 || share >= TELLING), rows = named.map((one) => [measureWords(one, spread), sureness(one), effectWords(one, spread), percent(one.share)]);
+  const again = againWords(design.fitting, spread), { named, rest } = tellingOf(spread), rows = named.map((one) => [measureWords(one, spread), sureness(one), effectWords(one, spread), percent(one.share)]);
   const heads = [
     { head: 'measure', most: MEASURE }, { head: 'stands at', most: STANDS },
     { head: 'what more of it does', most: Math.max(20, leftOf(columns, [MEASURE, STANDS, SHARE])) }, { head: 'decides', most: SHARE },
   ];
-  return [`${spread.side} shoe (${spread.kind})`, ...(again === undefined ? ['Nothing about it is unsure.'] : wrapped(again, columns)), '', ...table(heads, rows).filter((line) => line !== ''), ...restWords(spread.influences.length - named.length)];
+  return [`${spread.side} shoe (${spread.kind})`, ...(again === undefined ? ['Nothing about it is unsure.'] : wrapped(again, columns)), '', ...table(heads, rows).filter((line) => line !== ''), ...(rest ? [rest] : [])];
 }
-
-/** What decides less than this is only counted. */
-const TELLING = 0.005;
-const restWords = (more: number): string[] => (more === 0 ? [] : [`${more} more ${more === 1 ? 'decides' : 'decide'} under 1 % each.`]);
 
 function resultsOf({ results }: ShoeSample): string[] {
   const rows = results.map(({ label, unit, value, low, middle, high }) => [label, inUnit(value, unit), ...[low, middle, high].map((one) => rounded(one, 1))]);

@@ -7,16 +7,9 @@ import type { Pair, RockerShoe, Shoe } from '../pair/shoe.ts';
 import { accuracyOf } from './accuracy.ts';
 import { bandBetween, type Band } from './band.ts';
 import { erringFields, type Off } from './shoeOff.ts';
+import { USUAL_SAMPLING, type Sampling } from './sampling.ts';
 import { FACE_AT, STANDS_AT, variantsOf, type Numbers } from './variants.ts';
 import { WATCHED, WATCHED_RAISE, type Watched } from './watched.ts';
-
-export interface Sampling {
-  readonly samples: number;
-  readonly seed: number;
-  /** Variants solved before it is told how far it has come. */
-  readonly every: number;
-}
-export const USUAL_SAMPLING: Sampling = { samples: 2000, seed: 1, every: 50 };
 
 /** How far the sampling has come, in variants of one shoe. */
 export interface Progress { readonly done: number; readonly of: number }

@@ -33,6 +33,15 @@ export function effectWords(influence: Influence, { results }: ShoeSpread): stri
   return felt ? `${inUnit(influence.step, influence.unit, 0)} more ${moveWords(felt.move, felt.result)}` : '';
 }
 
+/** What decides less than this is only counted. */
+const TELLING = 0.005;
+
+/** The measures that are named, by what they decide: the first, and all that decide enough to be told; and how many more there are. */
+export function tellingOf({ influences }: ShoeSpread): { readonly named: readonly Influence[]; readonly rest: string } {
+  const named = influences.filter(({ share }, i) => i === 0 || share >= TELLING), more = influences.length - named.length;
+  return { named, rest: more === 0 ? '' : `${more} more ${more === 1 ? 'decides' : 'decide'} under 1 %${more === 1 ? '' : ' each'}.` };
+}
+
 /** What is to be done about a measure that decides much: by how it was come by. */
 function asked(influence: Influence, shoe: ShoeFitting, spread: ShoeSpread): string {
   const { field, estimated } = influence, words = measureWords(influence, spread), stance = shoe.foot?.stance;

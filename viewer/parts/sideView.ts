@@ -16,7 +16,12 @@ export interface SideView {
   readonly pointAt: (side: string, x: number) => void;
   /** An older drawing, laid under this one. */
   readonly ghost: (drawing: SvgShown | undefined) => void;
+  /** How far the ground face may lie off. It goes with the drawing it was laid into. */
+  readonly band: (drawn: DrawnBand | undefined) => void;
 }
+
+/** Text of SVG: what is laid below the drawing's lines, and what above. */
+export interface DrawnBand { readonly shade: string; readonly edges: string }
 
 export interface Moves extends PinMoves { readonly light: (of: string | undefined) => void }
 
@@ -26,13 +31,16 @@ const layer = (): SVGGElement => svgEl('g');
 /** The side drawing of both shoes, alive: the same marks as on paper, with pins to drag. */
 export function sideView(host: HTMLElement, moves: Moves): SideView {
   const svg = svgEl('svg', { class: 'side-drawing', role: 'group', 'aria-label': 'Side drawing of the shoes' });
-  const under = layer(), { layer: marks, show: draw, light } = markLayer(), place = layer();
+  const under = layer(), { layer: marks, show: draw, light } = markLayer(), place = layer(), shade = layer(), edges = layer();
   marks.setAttribute('aria-hidden', 'true');
   under.setAttribute('class', 'ghost');
-  svg.append(under, marks, place);
+  shade.setAttribute('class', 'band-shade');
+  edges.setAttribute('class', 'band-edges');
+  svg.append(under, marks, shade, edges, place);
   host.append(svg);
   const pinned = pins(svg, moves);
   let now: Shown | undefined;
+  const band = (drawn: DrawnBand | undefined): void => { shade.innerHTML = drawn?.shade ?? ''; edges.innerHTML = drawn?.edges ?? ''; };
 
   const over = (event: Event): void => moves.light((event.target as Element).closest('[data-of]')?.getAttribute('data-of') ?? undefined);
   marks.addEventListener('pointerover', over);
@@ -48,12 +56,14 @@ export function sideView(host: HTMLElement, moves: Moves): SideView {
       attribute('viewBox', `0 0 ${paper.width} ${paper.height}`);
       attribute('aria-label', `${title}. The numbers are in the list of figures.`);
       draw(drawn);
+      band(undefined);
       place.replaceChildren();
       pinned.show(shown.handles, paper, current);
     },
     clear: () => {
       now = undefined;
       draw([]);
+      band(undefined);
       place.replaceChildren();
       pinned.show([], NOTHING, true);
       attribute('aria-label', 'Side drawing of the shoes: there is no shape yet');
@@ -67,5 +77,6 @@ export function sideView(host: HTMLElement, moves: Moves): SideView {
       place.replaceChildren(svgEl('line', { x1: at, x2: at, y1: top, y2: bottom, class: 'place' }));
     },
     ghost: (drawing) => { under.innerHTML = drawing?.outlines ?? ''; },
+    band,
   };
 }

@@ -4,6 +4,8 @@ const NEAR = '150px';
 export interface NearPart<Part> {
   /** From now on it is watched for; before, an unfinished page is short and everything near. */
   readonly watch: () => void;
+  /** Somebody wants it, wherever it is. */
+  readonly want: () => void;
   /** Until it is loaded only the newest thing it is told is kept. */
   readonly tell: (what: (part: Part) => void) => void;
 }
@@ -19,5 +21,5 @@ export function whenNear<Part>(host: HTMLElement, load: () => Promise<Part>): Ne
     catch { loading = false; }
   };
   const seen = new IntersectionObserver((entries) => { if (entries.some(({ isIntersecting }) => isIntersecting)) void begin(); }, { rootMargin: NEAR });
-  return { watch: () => { if (!part) seen.observe(host); }, tell: (what) => { newest = what; if (part) what(part); } };
+  return { watch: () => { if (!part) seen.observe(host); }, want: () => void begin(), tell: (what) => { newest = what; if (part) what(part); } };
 }
