@@ -10,7 +10,7 @@ import { pdfBytes } from './pdf.ts';
 import { printSection } from './printPaper.ts';
 import { planDrawing } from './planDrawing.ts';
 import { sideDrawing } from './sideDrawing.ts';
-import { spreadSection } from './spreadSection.ts';
+import { bandsOf, spreadSection } from './spreadSection.ts';
 import { targetsSection } from './targetPaper.ts';
 
 const A4_LANDSCAPE: Paper = { width: 297, height: 210 };
@@ -33,7 +33,7 @@ function jobSheetPages(design: Design, files: readonly Checksum[], made: Made): 
     ...mouldSection(made.moulds, design.fitting.making), ...printSection(made.prints, design.fitting.making), ...targetsSection(design.fitting), ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files, design.fitting.making),
   ];
   const written = pagesOf(blocks, writtenRoom(design, { left: SIDE, top: TOP, width: WIDTH })), of = written.length + 2;
-  const drawings = [sideDrawing(design, overFoot(design, A4_LANDSCAPE), { n: 1, of }), planDrawing(design, overFoot(design, A4), { n: 2, of })];
+  const drawings = [sideDrawing(design, overFoot(design, A4_LANDSCAPE), { n: 1, of }, bandsOf(design)), planDrawing(design, overFoot(design, A4), { n: 2, of })];
   const pages = [
     { ...drawings[0]!, paper: A4_LANDSCAPE }, { ...drawings[1]!, paper: A4 },
     ...written.map((marks): Drawing => ({ paper: A4, title: 'Job sheet', marks })),

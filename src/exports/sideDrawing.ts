@@ -10,7 +10,7 @@ import { bandMarks } from './bandDrawing.ts';
 import { LETTERS, stroke, words, type Box, type Drawing, type Mark, type Paper } from './drawing.ts';
 import { labelled } from './labelled.ts';
 import type { Choice } from './labels.ts';
-import { pictureOf, together, type Part, type Picture, type Stand } from './picture.ts';
+import { part, pictureOf, together, type Part, type Picture, type Stand } from './picture.ts';
 import { checkLines, drawingBox, sheetFrame, shoesInWords, stopMarks, type SheetNumber } from './sheetFrame.ts';
 import { sideBody, standing } from './sideBody.ts';
 import { BESIDE, ROWS_BELOW, sideDimensions } from './sideDimensions.ts';
@@ -45,11 +45,15 @@ function sideSheet(design: Design, paper: Paper, { sheet = { n: 1, of: 1 }, chec
     ...(check ? checkLines([box.left + 4, box.top + 5]) : []), ...design.shoes.flatMap((shoe, i) => named(shoe, places[i]!)), ...stopMarks(design, box),
     words(levelInWords(design.fitting.wearer.legDifference), [box.left + 4, box.bottom - 2.5]),
   ];
-  const { marks, choices } = labelled(together(pictures.map(sideView)), box, fixed, before);
-  const banded = pictures.flatMap((picture) => bandOf(picture, bands));
-  const drawing = { paper, title: `${design.fitting.job.reference}: ${title}`, marks: [...sheetFrame(design, paper, title, by, sheet), ...groundMarks(box, ground), ...banded.map(({ shade }) => shade), ...fixed, ...marks, ...banded.flatMap(({ edges }) => edges)] };
+  const banded = pictures.flatMap((picture) => bandOf(picture, bands)), edges = part({ shapes: banded.flatMap((band) => band.edges) });
+  const { marks, choices } = labelled(together([...pictures.map(sideView), edges]), box, [...fixed, ...legend(banded.length > 0, box)], before);
+  const drawing = { paper, title: `${design.fitting.job.reference}: ${title}`, marks: [...sheetFrame(design, paper, title, by, sheet), ...groundMarks(box, ground), ...banded.map(({ shade }) => shade), ...fixed, ...legend(banded.length > 0, box), ...marks] };
   return { drawing, places, choices };
 }
+
+/** What the dashes are, in the corner across from the sentence about the pair. */
+const legend = (isBanded: boolean, { right, bottom }: Box): Mark[] =>
+  (isBanded ? [words('Dashed: where the ground face may lie under the last, nine times in ten', [right - 4, bottom - 2.5], { anchor: 'end', ink: 'pencil' })] : []);
 
 /** Only what is a rocker has one. */
 function bandOf(picture: Picture | Stand, bands: Bands): ReturnType<typeof bandMarks>[] {

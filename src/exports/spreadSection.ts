@@ -5,6 +5,7 @@ import { againWords, effectWords, measureWords, percent, sureness } from '../spr
 import { bandBlock } from './bandDrawing.ts';
 import { heading, introduction, paragraph, space, subheading, table, type Block, type Row } from './flow.ts';
 import { bold, WIDTH } from './jobSheetSections.ts';
+import type { Bands } from './sideDrawing.ts';
 
 /** So many measures are named: the rest decide next to nothing. */
 const NAMED = 5;
@@ -18,6 +19,9 @@ export function spreadSection(design: Design): Block[] {
     ...design.shoes.flatMap((shoe, i) => [subheading(`${shoe.side === 'left' ? 'Left' : 'Right'} shoe`), ...ofShoe(design, shoe, spreads[i]!)]),
   ];
 }
+
+/** Where the ground face of each rocker may lie. */
+export const bandsOf = (design: Design): Bands => Object.fromEntries(linearSpread(design).flatMap(({ side, band }) => (band ? [[side, band]] : [])));
 
 function ofShoe(design: Design, shoe: Shoe, spread: ShoeSpread): Block[] {
   const again = againWords(design.fitting, spread), shape = partsOf(shoe)?.shape;

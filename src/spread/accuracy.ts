@@ -1,7 +1,7 @@
 import type { ShoeFitting } from '../fitting/fitting.ts';
 import { isEstimated, type Measure } from '../fitting/measure.ts';
 import { degrees } from '../geometry/units.ts';
-import { inputOf, type InputField } from '../checks/inputs.ts';
+import { INPUT_FIELDS, inputOf, type InputField } from '../checks/inputs.ts';
 
 /**
  * How far off a measure may be: one standard deviation, so that two readings of three lie within it. Where from: the maker
@@ -59,4 +59,18 @@ const isFromPlates = (field: InputField, { foot }: ShoeFitting): boolean =>
 function usualLimit(field: InputField, measure: Measure): number {
   const { read, guessed } = USUAL[field];
   return isEstimated(measure) ? guessed ?? read : read;
+}
+
+/** What tells how the client walks changes no shoe. */
+const OF_THE_WALK: ReadonlySet<InputField> = new Set(['foot.toeOffAngle', 'foot.ankleRange', 'foot.walk.angles.contact', 'foot.walk.angles.midStance', 'foot.walk.angles.toeOff']);
+
+/** The measures of a shoe that err by themselves. What is worked out from others (joints of the foot carried to the last, an angle from plates or an alignment) errs with them. */
+export function erringFields(shoe: ShoeFitting): readonly InputField[] {
+  return INPUT_FIELDS.filter((field) => !OF_THE_WALK.has(field) && inputOf(field).of(shoe) && !isWorkedOut(field, shoe));
+}
+
+function isWorkedOut(field: InputField, { foot }: ShoeFitting): boolean {
+  if (!foot) return false;
+  if (field === 'last.innerBall' || field === 'last.outerBall') return true;
+  return field === 'foot.ankleAngle' && (foot.heelPlates !== undefined || foot.prosthesis !== undefined);
 }

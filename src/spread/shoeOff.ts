@@ -1,4 +1,4 @@
-import { INPUT_FIELDS, inputOf, type InputField } from '../checks/inputs.ts';
+import type { InputField } from '../checks/inputs.ts';
 import { ballInnerFor, ballOuterFor, ballWidthFor, heelWidthFor, pivotForwardFor, seatLengthFor, shareOfLast, treadFor } from '../fitting/estimates.ts';
 import type { Foot, LastMeasures, ShoeFitting, Stance } from '../fitting/fitting.ts';
 import { isEstimated, type Measure } from '../fitting/measure.ts';
@@ -7,20 +7,6 @@ import { degrees, type Rad } from '../geometry/units.ts';
 
 /** How far measures are off, by their place on the sheet; mm and radians. */
 export type Off = Partial<Readonly<Record<InputField, number>>>;
-
-/** What tells how the client walks changes no shoe. */
-const OF_THE_WALK: ReadonlySet<InputField> = new Set(['foot.toeOffAngle', 'foot.ankleRange', 'foot.walk.angles.contact', 'foot.walk.angles.midStance', 'foot.walk.angles.toeOff']);
-
-/** The measures of a shoe that err by themselves. What is worked out from others (joints of the foot carried to the last, an angle from plates or an alignment) errs with them. */
-export function erringFields(shoe: ShoeFitting): readonly InputField[] {
-  return INPUT_FIELDS.filter((field) => !OF_THE_WALK.has(field) && inputOf(field).of(shoe) && !isWorkedOut(field, shoe));
-}
-
-function isWorkedOut(field: InputField, { foot }: ShoeFitting): boolean {
-  if (!foot) return false;
-  if (field === 'last.innerBall' || field === 'last.outerBall') return true;
-  return field === 'foot.ankleAngle' && (foot.heelPlates !== undefined || foot.prosthesis !== undefined);
-}
 
 type Rule = (from: number) => Measure;
 type Shift = (field: InputField, measure: Measure, follows?: readonly [was: number, is: number, rule: Rule]) => Measure;

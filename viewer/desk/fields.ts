@@ -53,13 +53,13 @@ function listOf(row: Schema, path: string, schema: Schema, forKind?: FieldShown[
   };
 }
 
-type Shape = Pick<FieldShown, 'kind'> & Partial<Pick<FieldShown, 'words' | 'measured'>>;
+type Shape = Pick<FieldShown, 'kind'> & Partial<Pick<FieldShown, 'words' | 'measured' | 'accuracy'>>;
 
 /** Longer writing is pasted, and stands on several lines. */
 const ONE_LINE = 1000;
 
 function shapeOf(schema: Schema): Shape | undefined {
-  if (schema.anyOf) return { kind: 'number', measured: true };
+  if (schema.anyOf) return { kind: 'number', measured: true, ...(schema.anyOf.some(({ properties }) => properties?.accuracy) ? { accuracy: true } : {}) };
   if (schema.enum) return { kind: 'word', words: schema.enum };
   if (schema.type === 'array' && schema.items && schema.items.enum) return { kind: 'ticks', words: schema.items.enum };
   if (schema.type === 'number') return { kind: 'number' };

@@ -169,6 +169,8 @@ export interface FieldShown {
   readonly words?: readonly string[];
   /** May say how it was taken, and that it was taken twice. */
   readonly measured?: boolean;
+  /** May say how surely. */
+  readonly accuracy?: boolean;
   /** Asked only for a shoe of this kind. */
   readonly forKind?: 'rocker' | 'match';
   /** Of a list: what is told in each row, its path going on from that of the row, like `.thickness` or `[0]`; and what a row is called. */

@@ -1,12 +1,15 @@
 import type { Design } from '../../src/checks/design.ts';
+import { inputOf } from '../../src/checks/inputs.ts';
+import type { ShoeFitting } from '../../src/fitting/fitting.ts';
 import { isRangeName, rangeOf } from '../../src/fitting/ranges.ts';
 import { inDegrees } from '../../src/geometry/units.ts';
 import type { Shoe } from '../../src/pair/shoe.ts';
+import { erringFields, untoldAccuracy } from '../../src/spread/accuracy.ts';
 import type { Used } from './protocol.ts';
 
 /** All numbers and words a design rests on, also those nobody filled in: estimates and the trade's defaults. Pure. */
 export const usedIn = ({ shoes, fitting: { making } }: Design): Used => Object.fromEntries([...leavesOf(making, 'making').map(asOnSheet), ...shoes.flatMap((shoe) => [
-  ...leavesOf(shoe.fitting.foot, 'foot'), ...leavesOf(shoe.fitting.last, 'last'), ...leavesOf(shoe.fitting.order, 'order'), ...apexOf(shoe),
+  ...leavesOf(shoe.fitting.foot, 'foot'), ...leavesOf(shoe.fitting.last, 'last'), ...leavesOf(shoe.fitting.order, 'order'), ...apexOf(shoe), ...accuraciesOf(shoe.fitting),
 ].map(([path, value]) => [`${shoe.side}.${path.replace('foot.stance.', 'foot.')}`, value] as const))]);
 
 /** Where a design keeps a number of the workshop elsewhere than the sheet. */
@@ -30,6 +33,14 @@ function leavesOf(value: unknown, path: string): Leaf[] {
   if (typeof value !== 'object' || value === null) return [];
   if ('origin' in value && 'value' in value) return leavesOf(value.value, path);
   return Object.entries(value).flatMap(([name, inner]) => leavesOf(inner, `${path}.${name}`));
+}
+
+/** How far off each measure may be where the sheet does not tell: one standard deviation. */
+function accuraciesOf(shoe: ShoeFitting): Leaf[] {
+  return erringFields(shoe).flatMap((field): Leaf[] => {
+    const usual = untoldAccuracy(field, shoe)!, deviation = inputOf(field).unit === 'deg' ? inDegrees(usual.deviation) : usual.deviation;
+    return [field, ...(field === 'foot.pivotHeight' ? ['foot.malleolusHeight'] : [])].map((path): Leaf => [`${path}.accuracy`, deviation]);
+  });
 }
 
 /** The sheet has it as a share of the last's length. */

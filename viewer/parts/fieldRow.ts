@@ -22,17 +22,22 @@ let rowsMade = 0;
 
 export function fieldRow(field: FieldShown, sheet: SheetAccess): Row {
   if (field.kind === 'list') return listField(field, sheet);
-  const id = `field-${++rowsMade}`, fault = el('p', { class: 'fault', id: `${id}-fault` }), help = el('p', { class: 'help', id: `${id}-help` }, field.help);
+  const surely = `${field.path}.accuracy`, id = `field-${++rowsMade}`, fault = el('p', { class: 'fault', id: `${id}-fault` }), help = el('p', { class: 'help', id: `${id}-help` }, field.help);
   const control = controlFor(field, sheet, { id, name: field.path, 'aria-describedby': `${id}-fault ${id}-help` });
   const unit = (): string => (field.unit === 'length' ? sheet.lengths() : field.unit);
   const sign = el('span', { class: 'unit' }, unit());
   const more = field.measured ? howTaken(field, sheet) : undefined;
+  more?.accuracy.setAttribute('aria-describedby', `${id}-fault`);
   const row = el('div', { class: 'row' }, el('label', { for: id, class: 'words' }, field.label), el('span', { class: 'value' }, control.input, sign), more?.box, fault, help);
   return {
-    row, focus: () => control.input.focus(),
-    instead: (used) => control.instead?.(used[field.path]),
+    row, focus: (path) => (more && path === surely && !more.box.hidden ? more.accuracy : control.input).focus(),
+    instead: (used) => { control.instead?.(used[field.path]); more?.instead(used); },
     forget: () => control.forget?.(),
-    faults: (texts) => faulted(texts.get(field.path), row, fault, control.input),
-    update: (anew) => { sign.textContent = unit(); control.update(anew); more?.update(); },
+    faults: (texts) => {
+      const own = texts.get(field.path), other = own === undefined ? texts.get(surely) : undefined;
+      if (more) faulted(other, row, fault, more.accuracy);
+      if (!more || other === undefined) faulted(own, row, fault, control.input); else control.input.removeAttribute('aria-invalid');
+    },
+    update: (anew) => { sign.textContent = unit(); control.update(anew); more?.update(anew); },
   };
 }

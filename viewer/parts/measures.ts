@@ -95,6 +95,7 @@ function leaveButtons(own: readonly FieldShown[], sheet: SheetAccess): readonly 
 /** A row of a list is counted from one. */
 function nameOf(path: string, fields: readonly FieldShown[]): string | undefined {
   if (path === 'making') return 'workshop';
+  if (path.endsWith('.accuracy')) { const of = nameOf(path.slice(0, -'.accuracy'.length), fields); return of && `${of}, give or take`; }
   const group = FORM_GROUPS.findLast(({ starts }) => isUnder(path, starts)), [, list = path, row, cell = ''] = /^(.*?)\[(\d+)\](.*)$/.exec(path) ?? [], field = fields.find((one) => one.path === list);
   if (!group) return undefined;
   if (row !== undefined && field) return [group.title, `${field.row ?? 'row'} ${Number(row) + 1}`, field.columns?.find((one) => one.path === cell)?.label].filter(Boolean).join(', ');

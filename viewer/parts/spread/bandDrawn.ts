@@ -12,6 +12,7 @@ export function bandDrawn(shoes: readonly SpreadShown[], places: Shown['places']
   });
   return {
     shade: lines.map(({ low, high }) => `<path d="M${[...low, ...[...high].reverse()].join('L')}Z"/>`).join(''),
-    edges: lines.map(({ low, high }) => `<path d="M${low.join('L')}M${high.join('L')}"/>`).join(''),
+    // Light below the dashes, so that they are seen on the dark outsole too.
+    edges: lines.map(({ low, high }) => { const d = `M${low.join('L')}M${high.join('L')}`; return `<path class="halo" d="${d}"/><path d="${d}"/>`; }).join(''),
   };
 }
