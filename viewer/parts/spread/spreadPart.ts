@@ -36,12 +36,14 @@ export function spreadPart(host: HTMLElement, moves: SpreadMoves): SpreadPart {
   host.append(el('p', { class: 'about' }, ABOUT), controls.box, none, list);
 
   worker.onmessage = ({ data }: MessageEvent<SpreadAnswer>) => {
-    if (data.kind === 'failed') { controls.say(`This could not be worked out: ${data.text}`); return; }
+    if (data.kind === 'failed') failed(data.text);
     if (data.kind === 'looked' && data.id === asked) { ({ shoes } = data); draw(); band(); host.dataset.looked = 'true'; }
     if (data.kind === 'progress' && data.id === trying) controls.progress(data.done, data.of);
     if (data.kind === 'tried' && data.id === trying) { trying = undefined; tried = data.shoes; controls.done(); draw(); }
   };
-  worker.onerror = ({ message }) => controls.say(`This could not be worked out: ${message || 'its worker could not be loaded'}`);
+  worker.onerror = ({ message }) => failed(message || 'its worker could not be loaded');
+
+  function failed(why: string): void { trying = undefined; controls.done(); controls.box.hidden = false; controls.say(`This could not be worked out: ${why}`); }
 
   /** What a finger is on stays there, in whatever it is drawn anew. */
   function draw(): void {
