@@ -7,11 +7,11 @@ import { lengthTyped, numberTyped } from './numbers.ts';
 const MEANS = 'How far off the reading may be: two readings of three lie within it. Left empty, what is usual for how it was taken.';
 
 /** How surely a measure was taken, in its own unit: one standard deviation. Greyed, what counts where nothing is typed. */
-export function accuracyBox({ path, label, unit }: FieldShown, sheet: SheetAccess, put: (accuracy: number | string | undefined) => void): {
+export function accuracyBox({ path, unit }: FieldShown, sheet: SheetAccess, put: (accuracy: number | string | undefined) => void): {
   readonly box: HTMLElement; readonly input: HTMLInputElement; readonly instead: (used: Used) => void; readonly update: (accuracy: number | string | undefined, anew: boolean) => void;
 } {
   const own = (): LengthUnit => { const units = sheet.valueAt('units'); return isLengthUnit(units) ? units : sheet.lengths(); }, isLength = unit === 'length';
-  const input = el('input', { type: 'text', class: 'accuracy', name: `${path}.accuracy`, inputmode: 'decimal', autocomplete: 'off', 'aria-label': `${label}, give or take`, title: MEANS });
+  const input = el('input', { type: 'text', class: 'accuracy', name: `${path}.accuracy`, inputmode: 'decimal', autocomplete: 'off', 'aria-label': 'give or take', title: MEANS });
   const sign = el('span', { class: 'unit' }), box = el('span', { class: 'sure', hidden: true }, '±', input, sign);
   let counts = false;
   input.addEventListener('input', () => {

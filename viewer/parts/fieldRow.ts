@@ -27,8 +27,8 @@ export function fieldRow(field: FieldShown, sheet: SheetAccess): Row {
   const unit = (): string => (field.unit === 'length' ? sheet.lengths() : field.unit);
   const sign = el('span', { class: 'unit' }, unit());
   const more = field.measured ? howTaken(field, sheet) : undefined;
-  more?.accuracy.setAttribute('aria-describedby', `${id}-fault`);
-  const row = el('div', { class: 'row' }, el('label', { for: id, class: 'words' }, field.label), el('span', { class: 'value' }, control.input, sign), more?.box, fault, help);
+  more?.accuracy.setAttribute('aria-describedby', `${id}-name ${id}-fault`);
+  const row = el('div', { class: 'row' }, el('label', { for: id, id: `${id}-name`, class: 'words' }, field.label), el('span', { class: 'value' }, control.input, sign), more?.box, fault, help);
   return {
     row, focus: (path) => (more && path === surely && !more.box.hidden ? more.accuracy : control.input).focus(),
     instead: (used) => { control.instead?.(used[field.path]); more?.instead(used); },
