@@ -77,7 +77,7 @@ async function begin(): Promise<void> {
     want: (asked) => { extras = asked; look(); },
   }));
   const rolling = whenNear(at('rolling'), () => { walks(); return import('./parts/rolling/rollingPart.ts').then(({ rollingPart }) => rollingPart(at('rolling'))); });
-  const spread = whenNear(at('spread'), () => import('./parts/spread/spreadPart.ts').then(({ spreadPart }) => spreadPart(at('spread'), { goTo, band: side.band })));
+  const spread = whenNear(at('spread'), () => import('./parts/spread/spreadPart.ts').then(({ spreadPart }) => spreadPart(at('spread'), { goTo, band: side.band, besideBand: band.box })));
   const band = bandSwitch(at('drawing'), () => { spread.want(); tellSpread(); });
   const differ = differencesTable(at('figures')), list = figuresList(at('figures'), light);
   const report = checks(at('checks'), {

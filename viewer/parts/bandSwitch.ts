@@ -1,9 +1,8 @@
 import { el } from './dom.ts';
 
-/** Whether the side drawing shows how far the ground face may lie off. */
-export function bandSwitch(host: HTMLElement, turned: () => void): { readonly on: () => boolean } {
-  const legend = el('p', { class: 'band-legend', hidden: true }, el('i', { 'aria-hidden': 'true' }), ' Where the ground face may lie under the last, nine times in ten, if every measure is off as it may be.');
-  const tick = el('input', { type: 'checkbox', onchange: () => { legend.hidden = !tick.checked; turned(); } });
-  host.append(el('div', { class: 'tools banding' }, el('label', {}, tick, 'how far the ground face may lie off'), legend));
-  return { on: () => tick.checked };
+/** Whether the side drawing shows how far the ground face may lie off. What that means is put beside it once it is loaded. */
+export function bandSwitch(host: HTMLElement, turned: () => void): { readonly box: HTMLElement; readonly on: () => boolean } {
+  const tick = el('input', { type: 'checkbox', onchange: turned }), box = el('div', { class: 'tools banding' }, el('label', {}, tick, 'how far the ground face may lie off'));
+  host.append(box);
+  return { box, on: () => tick.checked };
 }

@@ -6,6 +6,7 @@ import { el } from '../dom.ts';
 import type { DrawnBand } from '../sideView.ts';
 import { bandDrawn } from './bandDrawn.ts';
 import { shoeSureness } from './shoeSureness.ts';
+import './spread.css';
 import { tryControls } from './tryControls.ts';
 
 /** A sheet that is shown, fine: what lengths are told in, where its shoes stand on the side drawing, whether the band is wanted there. */
@@ -20,9 +21,13 @@ export interface SpreadMoves {
   readonly goTo: (path: string) => void;
   /** Lays the band into the side drawing, or takes it out. */
   readonly band: (drawn: DrawnBand | undefined) => void;
+  /** Where it is said what the band means. */
+  readonly besideBand: HTMLElement;
 }
 
 const ABOUT = 'How far off each measure may be, by how it was taken or as told beside it, and what that does to the shoes. ± is one standard deviation: two of three lie within it.';
+
+const BAND_MEANS = ' Where the ground face may lie under the last, nine times in ten, if every measure is off as it may be.';
 
 /** Which measure matters, worked out in a worker of its own: nobody who drags waits for it. */
 export function spreadPart(host: HTMLElement, moves: SpreadMoves): SpreadPart {
@@ -33,6 +38,8 @@ export function spreadPart(host: HTMLElement, moves: SpreadMoves): SpreadPart {
     stop: () => { trying = undefined; ask({ kind: 'stop' }); },
   });
   const list = el('div', { class: 'sureness' }), none = el('p', { hidden: true }, 'There is no shape yet whose measures could be weighed.');
+  const legend = el('p', { class: 'band-legend', hidden: true }, el('i', { 'aria-hidden': 'true' }), BAND_MEANS);
+  moves.besideBand.append(legend);
   host.append(el('p', { class: 'about' }, ABOUT), controls.box, none, list);
 
   worker.onmessage = ({ data }: MessageEvent<SpreadAnswer>) => {
@@ -53,7 +60,7 @@ export function spreadPart(host: HTMLElement, moves: SpreadMoves): SpreadPart {
     list.replaceChildren(...shoes.map((shoe) => shoeSureness(shoe, tried?.find(({ side }) => side === shoe.side), look?.lengths ?? 'mm', moves.goTo)));
     if (focused) list.querySelector<HTMLElement>(`[data-path="${CSS.escape(focused)}"]`)?.focus();
   }
-  function band(): void { moves.band(look?.band ? bandDrawn(shoes, look.places) : undefined); }
+  function band(): void { legend.hidden = !look?.band; moves.band(look?.band ? bandDrawn(shoes, look.places) : undefined); }
   /** Another sheet: what was tried was of the one before. */
   function begin(sheet: string): void {
     if (trying !== undefined || tried) controls.overtaken();
