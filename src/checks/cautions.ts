@@ -44,7 +44,13 @@ export const riskFindings = (fitting: Fitting): Finding[] => fitting.wearer.risk
   text: sentences(RISKS[risk].text, GIVE_FLAT.includes(risk) && lacksFlat(fitting) ? 'Give the sole a standing flat (order.standingFlat)' : ''),
 }));
 
-interface Caution { readonly text: string; readonly loud?: boolean }
+export interface Caution { readonly text: string; readonly loud?: boolean }
+
+/** The one caution of a sheet that has room for no more: what this client's sheet makes urgent, loud; else what rolling does to balance. */
+export function cautionInShort(fitting: Fitting): Caution {
+  const loud = standingCautions(fitting).filter((caution) => caution.loud === true);
+  return loud.length > 0 ? { loud: true, text: loud.map(({ text }) => text).join(' ') } : balanceCaution(fitting.wearer.risks);
+}
 
 /** The cautions every paper carries, in plain words; those this client's sheet makes urgent come first. */
 export function cautionsFor(fitting: Fitting): readonly string[] {

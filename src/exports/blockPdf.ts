@@ -6,7 +6,7 @@ import { blockText } from './blockText.ts';
 import { A4, type Drawing, type Mark } from './drawing.ts';
 import { pagesOf } from './flow.ts';
 import { footMarks, overFoot, writtenRoom } from './pageFoot.ts';
-import { WIDTH } from './jobSheetSections.ts';
+import { WIDTH } from './textPaper.ts';
 import { pdfBytes } from './pdf.ts';
 
 const SIDE: Mm = 12, TOP: Mm = 12;

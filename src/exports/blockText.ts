@@ -6,7 +6,7 @@ import { BEYOND_PART } from '../checks/making.ts';
 import { ballScallop } from '../making/block/stepOver.ts';
 import type { ShoeBlock } from '../making/made.ts';
 import { framed, heading, introduction, paragraph, table, type Block } from './flow.ts';
-import { bold } from './jobSheetSections.ts';
+import { bold } from './figureSections.ts';
 
 /** Feed over a face in foam with a finishing cutter, mm a minute. Common practice of the trade. */
 const FEED: Mm = 3000;

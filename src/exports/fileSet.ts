@@ -5,10 +5,12 @@ import { partsOf, type Shoe, type SoleParts } from '../pair/shoe.ts';
 import type { Design } from '../checks/design.ts';
 import { stopsLeft } from '../checks/overrides.ts';
 import { targetsOn } from '../targets/shoeTargets.ts';
+import { allFiguresPdf } from './allFigures.ts';
 import { filesBeside } from './besides.ts';
 import { designJson } from './designJson.ts';
 import type { Paper } from './drawing.ts';
 import { outlineSheet, outsoleSheet, sideSheet } from './dxfSheets.ts';
+import type { Checksum } from './figureSections.ts';
 import { jobSheetPdf } from './jobSheet.ts';
 import { solidFile, textFile, type NamedFile } from './namedFile.ts';
 import { rollFiles } from './rollFiles.ts';
@@ -24,7 +26,7 @@ const SCREEN: Paper = { width: 420, height: 215 };
 
 /**
  * Every file of a job: solids and outlines of each shoe, all that the sheet orders besides, the drawing, the numbers,
- * and last the job sheet that lists them all with their checksums. Same design, same bytes.
+ * the job sheet, and last the paper with all figures that lists them all with their checksums. Same design, same bytes.
  * @param kernel the one that drills and splits solids; needed where needsKernel says so
  * @throws RangeError while there are stops that nobody took on his own name; without a kernel that is needed, or for a
  *   mould the sole could not leave
@@ -40,9 +42,11 @@ export function filesFor(design: Design, kernel?: Booleans): readonly NamedFile[
     ...rollFiles(design),
     textFile(`${reference}_design.json`, designJson(design, made)),
   ];
-  const sums = files.map(({ name, bytes }) => ({ name, sha256: sha256(bytes) }));
-  return [...files, { name: `${reference}_job-sheet.pdf`, bytes: jobSheetPdf(design, sums, made) }];
+  const sums = files.map(summed), sheet = { name: `${reference}_job-sheet.pdf`, bytes: jobSheetPdf(design, sums) };
+  return [...files, sheet, { name: `${reference}_all-figures.pdf`, bytes: allFiguresPdf(design, [...sums, summed(sheet)], made) }];
 }
+
+const summed = ({ name, bytes }: NamedFile): Checksum => ({ name, sha256: sha256(bytes) });
 
 function requireNoStops({ findings }: Design): void {
   const left = stopsLeft(findings).map(({ code, side }) => side ? `${code} (${side})` : code);

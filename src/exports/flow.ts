@@ -1,3 +1,5 @@
+import type { PathPiece } from '../geometry/path.ts';
+import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import { drawn, LETTERS, polyline, stroke, words, type Box, type Mark, type Words } from './drawing.ts';
 import { wrapped, type Lettering } from './letters.ts';
@@ -13,25 +15,50 @@ export interface Block {
 }
 
 /** Blocks one below the other on as many pages as they need. */
-export function pagesOf(blocks: readonly Block[], { left, top, bottom }: Box): Mark[][] {
-  const pages: Mark[][] = [[]];
-  let y = top;
-  const lay = ({ height, marks }: Block): void => { pages.at(-1)!.push(...marks(left, y)); y += height; };
+export const pagesOf = (blocks: readonly Block[], room: Box): Mark[][] => filledWith(blocks, [room]);
+
+/** The same in columns, each filled before the next: as many pages as that needs, each with its columns. */
+export function columnsOf(blocks: readonly Block[], columns: readonly Box[]): Mark[][] {
+  const filled = filledWith(blocks, columns), pages = Math.ceil(filled.length / columns.length);
+  return Array.from({ length: pages }, (_, page) => filled.slice(page * columns.length, (page + 1) * columns.length).flat());
+}
+
+/** Fills one room after the other, and begins again with the first. */
+function filledWith(blocks: readonly Block[], rooms: readonly Box[]): Mark[][] {
+  const filled: Mark[][] = [[]], room = (): Box => rooms[(filled.length - 1) % rooms.length]!;
+  let y = room().top;
+  const lay = ({ height, marks }: Block): void => { filled.at(-1)!.push(...marks(room().left, y)); y += height; };
   blocks.forEach((block, i) => {
-    if (y + needed(blocks, i) > bottom && y > top) {
-      pages.push([]);
-      y = top;
+    if (y + needed(blocks, i) > room().bottom && y > room().top) {
+      filled.push([]);
+      y = room().top;
       if (block.head) lay(block.head);
     }
     lay(block);
   });
-  return pages;
+  return filled;
 }
 
 /** The height of a block with all that must follow it on the same page. */
 function needed(blocks: readonly Block[], i: number): Mm {
   const { height, staysWithNext } = blocks[i]!;
   return height + (staysWithNext && i + 1 < blocks.length ? needed(blocks, i + 1) : 0);
+}
+
+/** A block in smaller letters: what was laid out for a width takes that much of it. */
+export function shrunk(block: Block, by: number): Block {
+  const { height, marks, staysWithNext, head } = block;
+  return {
+    height: height * by, ...(staysWithNext ? { staysWithNext } : {}), ...(head ? { head: shrunk(head, by) } : {}),
+    marks: (left, top) => marks(0, 0).map((mark) => scaled(mark, by, [left, top])),
+  };
+}
+
+/** A mark laid out at zero, smaller or larger, and moved to a place. */
+function scaled(mark: Mark, scale: number, zero: Point): Mark {
+  const at = ([x, y]: Point): Point => [zero[0] + x * scale, zero[1] + y * scale];
+  if (mark.kind === 'text') return { ...mark, at: at(mark.at), size: mark.size * scale };
+  return { ...mark, path: mark.path.map((piece): PathPiece => (piece.kind === 'line' ? { kind: 'line', from: at(piece.from), to: at(piece.to) } : { ...piece, centre: at(piece.centre), radius: piece.radius * scale })) };
 }
 
 const LINE = 1.36;

@@ -6,7 +6,7 @@ import { pagesOf } from './flow.ts';
 import { jigDrawing } from './jigDrawing.ts';
 import { jigText } from './jigText.ts';
 import { footMarks, overFoot, writtenRoom } from './pageFoot.ts';
-import { WIDTH } from './jobSheetSections.ts';
+import { WIDTH } from './textPaper.ts';
 
 const SIDE: Mm = 12, TOP: Mm = 12;
 

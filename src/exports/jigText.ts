@@ -12,7 +12,8 @@ import { bridgePlaces } from '../making/jig/jig.ts';
 import { foamFace } from '../solid/soleShape.ts';
 import { heading, introduction, paragraph, table, type Block } from './flow.ts';
 import { jigSize } from './jigDrawing.ts';
-import { bold, WIDTH } from './jobSheetSections.ts';
+import { bold } from './figureSections.ts';
+import { WIDTH } from './textPaper.ts';
 
 const say = (value: Mm): string => `${Number(rounded(value, 2))} mm`;
 const numbered = (steps: readonly string[]): Block[] => steps.map((step, i) => paragraph(`${i + 1}. ${step}`, WIDTH));

@@ -9,7 +9,7 @@ import { isPressed } from '../making/mould/groove.ts';
 import { mixFor, onScale } from '../making/mould/mix.ts';
 import { wallsOf } from '../making/mould/walls.ts';
 import { heading, introduction, subheading, table, type Block } from './flow.ts';
-import { bold, ruled, WIDTH } from './jobSheetSections.ts';
+import { bold, ruled, WIDTH } from './figureSections.ts';
 import type { Line } from './orderWords.ts';
 
 const percent = (factor: number): string => `${rounded((factor - 1) * 100, 1)} %`;
@@ -21,7 +21,7 @@ export function mouldSection(moulds: readonly ShoeMould[], making: Making): Bloc
     heading('Mould'),
     introduction('A cavity in one piece leans out by the draft at least, one in halves takes the walls as they are. The cast of the first comes out wider by the draft at the face under the last: trim it there to the feather line, or to the edge where the sole stands out beyond it. What is weighed out stands under each shoe: by what the part weighs once set, not by what the mix weighs as it is poured.', WIDTH),
     ...table(
-      [{ title: 'Shoe', width: 18 }, { title: 'Part', width: 30 }, { title: 'Draft', width: 20, right: true }, { title: 'Shrink length, width, height', width: 58, right: true }, { title: 'Cavity holds', width: 30, right: true }, { title: 'of it draft', width: 30, right: true }],
+      [{ title: 'Shoe', width: 14 }, { title: 'Part', width: 26 }, { title: 'Draft', width: 16, right: true }, { title: 'Shrink length, width, height', width: 56, right: true }, { title: 'Cavity holds', width: 29, right: true }, { title: 'of it draft', width: WIDTH - 141, right: true }],
       moulds.map(({ side, order, mould }) => ({ cells: [bold(side), order.part, deg(inDegrees(order.draft)), order.shrink.map(percent).join(', '), cubic(mould.fill), order.split ? 'none' : cubic(mould.wedge)] })),
     ),
     ...moulds.flatMap((one) => [subheading(`Mould of the ${one.side} shoe`), ...ruled(linesOf(one, making))]),

@@ -9,7 +9,7 @@ import { stopsTaken, type SheetNumber } from './sheetFrame.ts';
 const SIDE: Mm = 12;
 
 /** The sentence under every page. */
-const LIMITS = 'This sheet computes shape, not therapy; the prescriber decides.';
+export const LIMITS = 'This sheet computes shape, not therapy; the prescriber decides.';
 
 /** Height of a line of the foot, of the foot of a page without stops, and how much of it a drawing's own margin does not cover. */
 const LINE: Mm = 4.4, FOOT: Mm = 15, BELOW_FRAME: Mm = 7;
@@ -21,8 +21,8 @@ const footHeight = (design: Design, paper: Paper): Mm => footLines(design, paper
 export const overFoot = (design: Design, paper: Paper): Paper => ({ ...paper, height: paper.height - footLines(design, paper).length * LINE - BELOW_FRAME });
 
 /** The room that is left for writing on a page. */
-export const writtenRoom = (design: Design, { left, top, width }: { readonly left: Mm; readonly top: Mm; readonly width: Mm }): Box =>
-  ({ left, right: left + width, top, bottom: A4.height - footHeight(design, A4) });
+export const writtenRoom = (design: Design, { left, top, width }: { readonly left: Mm; readonly top: Mm; readonly width: Mm }, paper = A4): Box =>
+  ({ left, right: left + width, top, bottom: paper.height - footHeight(design, paper) });
 
 /** Every stop that somebody took on his own name. */
 const footLines = (design: Design, { width }: Paper): string[] =>

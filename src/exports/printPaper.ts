@@ -6,7 +6,7 @@ import type { ShoePrint } from '../making/made.ts';
 import { pinDepth, type Joint } from '../making/print/joint.ts';
 import type { PrintPiece } from '../making/print/print.ts';
 import { heading, introduction, table, type Block, type Row } from './flow.ts';
-import { bold, ruled, WIDTH } from './jobSheetSections.ts';
+import { bold, ruled, WIDTH } from './figureSections.ts';
 import type { Line } from './orderWords.ts';
 
 const square = (mm2: number): string => `${rounded(mm2 / 100, 1)} cm²`;
@@ -18,7 +18,7 @@ export function printSection(prints: readonly ShoePrint[], { printBed }: Making)
     heading('Print'),
     introduction('Ways to lay each part, as it comes to rest by itself. Over: faces that hang over by more than 45°, and what lies between them and the bed: a breakaway wedge under the upper face, else supports, which are hard to take off soft material. On the bed: what the first layer holds; where that is little the part wants a brim. What is more than four times as high as it is wide sways. The one in bold letters hangs over least of those that stand firm and go on the bed; the 3MF files have it so.', WIDTH),
     ...table(
-      [{ title: 'Part', width: 34 }, { title: 'Laid', width: 46 }, { title: 'Over', width: 26, right: true }, { title: 'under it', width: 26, right: true }, { title: 'On the bed', width: 28, right: true }, { title: 'High', width: 26, right: true }],
+      [{ title: 'Part', width: 30 }, { title: 'Laid', width: 41 }, { title: 'Over', width: 24, right: true }, { title: 'under it', width: 24, right: true }, { title: 'On the bed', width: 26, right: true }, { title: 'High', width: WIDTH - 145, right: true }],
       prints.flatMap(({ side, print: { pieces } }) => pieces.flatMap((piece) => rowsOf(side, piece))),
     ),
     ...ruled(prints.flatMap(({ side, order, print: { pieces, joint } }): Line[] => [

@@ -13,14 +13,13 @@ import { facePath } from '../profile/facePath.ts';
 import { offsetInward } from '../profile/groundFace.ts';
 import { words, type Drawing, type Words } from './drawing.ts';
 import { framed, heading, introduction, paragraph, space, table, type Block } from './flow.ts';
-import { WIDTH } from './jobSheetSections.ts';
 import { pdfBytes } from './pdf.ts';
 import { together } from './picture.ts';
 import { lettering, line, type Template } from './template.ts';
 import { templatePages } from './templatePage.ts';
 import { planTemplates, type Sole } from './templatePlans.ts';
 import { solesOf } from './templates.ts';
-import { textPages } from './textPaper.ts';
+import { textPages, WIDTH } from './textPaper.ts';
 
 /**
  * The card that goes home with the shoes, for whoever repairs them: what to glue on, what to leave as it is, the gauge and

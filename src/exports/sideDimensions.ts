@@ -12,7 +12,11 @@ export const BESIDE = { left: 15, right: 9 } as const;
 const ROW: Mm = 6.5, FIRST_ROW: Mm = 8.5, COLUMN: Mm = 6, FIRST_COLUMN: Mm = 5;
 export const ROWS_BELOW: Mm = FIRST_ROW + 4 * ROW;
 
-export const sideDimensions = (picture: Picture): Part => part({ dimensions: [...level(picture), ...upright(picture)] });
+export const sideDimensions = (picture: Picture): Part => part({ dimensions: [...level(picture, 'all'), ...upright(picture)] });
+
+/** Where a drawing is small: without the tread, which is measured on the last. */
+export const fewDimensions = (picture: Picture): Part => part({ dimensions: [...level(picture, 'few'), ...upright(picture)] });
+export const FEW_ROWS_BELOW: Mm = FIRST_ROW + 3 * ROW;
 
 /** A dimension and the figure it shows answer together on a screen. */
 function dimensionOf({ shoe: { side } }: Picture, key: FigureKey, { marks, label }: Dimension): Dimension {
@@ -21,15 +25,13 @@ function dimensionOf({ shoe: { side } }: Picture, key: FigureKey, { marks, label
 }
 
 /** From the heel, the shortest nearest to the ground. */
-function level(picture: Picture): Dimension[] {
+function level(picture: Picture, shown: 'all' | 'few'): Dimension[] {
   const { shoe, along, book, view } = picture, { last } = shoe.fitting;
   const row = (i: number): Mm => view.zero[1] + FIRST_ROW + i * ROW;
   const between = (from: Mm, to: Mm, i: number, text: string): Dimension => levelDimension(spot(view, [from, 0]), spot(view, [to, 0]), row(i), text);
   const fromHeel = (to: Mm, i: number, text: string): Dimension => between(along(0), to, i, text);
-  const ends = (first: number): Dimension[] => [
-    fromHeel(along(last.tread.value), first, `tread ${bareMeasure(last.tread)}`),
-    fromHeel(along(last.length.value), first + 1, `last ${bareMeasure(last.length)}`),
-  ];
+  const length = (i: number): Dimension => fromHeel(along(last.length.value), i, `last ${bareMeasure(last.length)}`);
+  const ends = (first: number): Dimension[] => (shown === 'few' ? [length(first)] : [fromHeel(along(last.tread.value), first, `tread ${bareMeasure(last.tread)}`), length(first + 1)]);
   if (shoe.kind === 'match') return ends(0);
   const { mid, pivot, stance, apex } = shoe.rocker;
   return [

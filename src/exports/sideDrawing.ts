@@ -79,22 +79,22 @@ function groundIn({ top, bottom }: Box): Mm {
 }
 
 /** From the rearmost to the foremost place of a shoe along the walking line, mm. */
-function spanOf(shoe: Shoe): readonly [Mm, Mm] {
+export function spanOf(shoe: Shoe): readonly [Mm, Mm] {
   const parts = partsOf(shoe);
   if (!parts) return [0, shoe.last.length];
   const { back, tip } = sideProfile(parts.shape);
   return [Math.min(back.from[0], back.to[0]), Math.max(tip.from[0], tip.to[0])];
 }
 
-const widthOf = ([from, to]: readonly [Mm, Mm], scale: number): Mm => BESIDE.left + (to - from) * scale + BESIDE.right;
+export const widthOf = ([from, to]: readonly [Mm, Mm], scale: number): Mm => BESIDE.left + (to - from) * scale + BESIDE.right;
 /** Ankle pivot and the labels around it, above the ground. */
-const TALLEST: Mm = 150;
+export const TALLEST: Mm = 150;
 
 const fits = (spans: readonly (readonly [Mm, Mm])[], scale: number, { left, right, top }: Box, ground: Mm): boolean =>
   spans.reduce((sum, span) => sum + widthOf(span, scale), 0) <= right - left - 2 && TALLEST * scale <= ground - top;
 
 /** The pictures side by side, what is left of the width shared out between them. */
-function placesOf(spans: readonly (readonly [Mm, Mm])[], scale: number, { left, right }: Box, ground: Mm): View[] {
+export function placesOf(spans: readonly (readonly [Mm, Mm])[], scale: number, { left, right }: Box, ground: Mm): View[] {
   const spare = right - left - spans.reduce((sum, span) => sum + widthOf(span, scale), 0), gap = spare / (spans.length + 1);
   let x = left;
   return spans.map((span): View => {
@@ -105,7 +105,7 @@ function placesOf(spans: readonly (readonly [Mm, Mm])[], scale: number, { left, 
 }
 
 /** The ground: one thick line through the whole sheet, hatched below. */
-function groundMarks({ left, right }: Box, y: Mm): Mark[] {
+export function groundMarks({ left, right }: Box, y: Mm): Mark[] {
   const from = left + 3, to = right - 3, strokes = Math.floor((to - from - 3) / 4);
   return [
     stroke([from, y], [to, y], 'visible', 'ink'),

@@ -15,6 +15,9 @@ import { highest, ofFigure, onSheet, part, together, upperAt, type Part, type Pi
 export const sideRoll = (picture: Picture, shoe: RockerShoe): Part =>
   together([joints(picture, shoe), radii(picture, shoe), pivotAndHip(picture, shoe), otherCentres(picture, shoe), flag(picture)]);
 
+/** Where a drawing is small: neither the hip nor the centres that lie far above. */
+export const rollInShort = (picture: Picture, shoe: RockerShoe): Part => together([joints(picture, shoe), radii(picture, shoe), pivotAlone(picture, shoe), flag(picture)]);
+
 const TICK: Mm = 1.6;
 /** Arcs are told apart by small ticks square to the face where they join. */
 function joints(picture: Picture, { shape: { face } }: RockerShoe): Part {
@@ -60,11 +63,22 @@ function besides([x, y]: Point, text: string, steps: readonly Mm[]): Place[] {
 }
 const AROUND = [-1.6, 4.2, -5, 8, -8.4, 12, -12, 16];
 
+/** Centre lines through the ankle pivot, down to the ground. */
+function pivotAlone(picture: Picture, { rocker: { pivot } }: RockerShoe): Part {
+  const on = onSheet(picture, pivot), lines = pivotLines(on, picture.view.zero[1] + 2.5), text = `ankle pivot ${bare(picture.book('pivotHeight')!)} up`;
+  return ofFigure(picture, 'pivotHeight', part({
+    shapes: [...lines.map(([a, b]) => stroke(a, b, 'centre', 'computed')), drawn(circle(on, 1.1), 'thin', 'computed')],
+    wishes: [{ label: words(text, on, { ink: 'computed' }), places: besides(on, text, AROUND) }], lines, boxes: [{ left: on[0] - 1.5, right: on[0] + 1.5, top: on[1] - 1.5, bottom: on[1] + 1.5 }],
+  }));
+}
+
+const pivotLines = ([x, y]: Point, foot: Mm): Segment[] => [[[x, y - 8], [x, foot]], [[x - 8, y], [x + 8, y]]];
+
 /** Centre lines through the ankle pivot, and the line up to the hip, broken where the paper ends. */
 function pivotAndHip(picture: Picture, { rocker: { pivot, hip, heelArc } }: RockerShoe): Part {
   const { view, book, top } = picture, on = onSheet(picture, pivot), [hipX, hipY] = onSheet(picture, hip), foot = view.zero[1] + 2.5;
   const broken = hipY < top, hipTop = broken ? top : hipY - 4;
-  const lines: Segment[] = [[[on[0], on[1] - 8], [on[0], foot]], [[on[0] - 8, on[1]], [on[0] + 8, on[1]]], [[hipX, hipTop], [hipX, foot]]];
+  const lines: Segment[] = [...pivotLines(on, foot), [[hipX, hipTop], [hipX, foot]]];
   const pivotText = `ankle pivot ${bare(book('pivotHeight')!)} up${heelArc ? ', centre of the heel arc' : ''}`, hipText = `hip ${bare(book('hipHeight')!)} up`;
   const wish = (text: string, near: Point, steps: readonly Mm[]): Wish => ({ label: words(text, near, { ink: 'computed' }), places: besides(near, text, steps) });
   return part({

@@ -4,8 +4,8 @@ import { linearSpread, type ShoeSpread } from '../spread/linear.ts';
 import { againWords, effectWords, measureWords, percent, sureness } from '../spread/words.ts';
 import { bandBlock } from './bandDrawing.ts';
 import { heading, introduction, paragraph, space, subheading, table, type Block, type Row } from './flow.ts';
-import { bold, WIDTH } from './jobSheetSections.ts';
 import type { Bands } from './sideDrawing.ts';
+import { bold, WIDTH } from './figureSections.ts';
 
 /** So many measures are named: the rest decide next to nothing. */
 const NAMED = 5;

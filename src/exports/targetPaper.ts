@@ -2,7 +2,7 @@ import type { Fitting } from '../fitting/fitting.ts';
 import { targetsOn } from '../targets/shoeTargets.ts';
 import { blameSaid, FIGURE_HEADS, figureRows, HELD_UP, LIMIT_HEADS, limitRows, lossSaid, VALUE_HEADS, valueRows, type Row } from '../targets/words.ts';
 import { heading, introduction, paragraph, space, subheading, table, type Block } from './flow.ts';
-import { bold, WIDTH } from './jobSheetSections.ts';
+import { bold, WIDTH } from './figureSections.ts';
 
 /** What limits on the sheet come to: offered, not made. None where no shoe has any. */
 export function targetsSection(fitting: Fitting): Block[] {

@@ -4,8 +4,9 @@ import { CHECK, checkBar } from './checkBar.ts';
 import { A4, words, type Drawing, type Mark } from './drawing.ts';
 import { pagesOf, type Block } from './flow.ts';
 import { footMarks, writtenRoom } from './pageFoot.ts';
-import { WIDTH } from './jobSheetSections.ts';
 
+/** What is written goes over so much of an upright page. */
+export const WIDTH: Mm = 186;
 const LEFT: Mm = 12, TOP: Mm = 17;
 
 /**

@@ -12,9 +12,8 @@ import { variantWords, type Variant } from '../making/wedges/variants.ts';
 import type { ShoeWedges, TrialWedge } from '../making/wedges/wedges.ts';
 import { LETTERS, stroke, words, type Mark } from './drawing.ts';
 import { framed, heading, introduction, paragraph, table, type Block, type Column } from './flow.ts';
-import { WIDTH } from './jobSheetSections.ts';
 import { pdfBytes } from './pdf.ts';
-import { textPages } from './textPaper.ts';
+import { textPages, WIDTH } from './textPaper.ts';
 
 /** The paper on which a walking trial is written down: what each wedge is, what was seen and felt on it, and what was chosen. */
 export function trialRecordPdf(design: Design, wedges: ShoeWedges): Uint8Array {

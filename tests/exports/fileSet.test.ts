@@ -5,7 +5,7 @@ import type { Design } from '../../src/checks/design.ts';
 import { designJson } from '../../src/exports/designJson.ts';
 import { filesFor, type NamedFile } from '../../src/exports/fileSet.ts';
 import { jobSheetPdf } from '../../src/exports/jobSheet.ts';
-import type { Checksum } from '../../src/exports/jobSheetSections.ts';
+import type { Checksum } from '../../src/exports/figureSections.ts';
 import { printable } from '../../src/exports/pdf.ts';
 import { sha256 } from '../../src/exports/sha256.ts';
 import { weldedStl } from '../../src/geometry/stlMesh.ts';

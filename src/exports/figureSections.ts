@@ -6,40 +6,54 @@ import { deg, grams, mm, rounded, sentences } from '../checks/say.ts';
 import type { Fitting } from '../fitting/fitting.ts';
 import type { Making } from '../fitting/making.ts';
 import { isEstimated, type Measure } from '../fitting/measure.ts';
+import type { Point } from '../geometry/point.ts';
 import { inDegrees, MM_PER_INCH, type Mm } from '../geometry/units.ts';
 import { levelInWords } from '../pair/level.ts';
 import { FILL_RIM, pliesWeight, PLY_INSET, rimRoundPlies } from '../making/plies.ts';
-import type { Shoe } from '../pair/shoe.ts';
+import type { RockerShoe, Shoe } from '../pair/shoe.ts';
 import type { Design } from '../checks/design.ts';
 import { framed, heading, introduction, paragraph, space, subheading, table, type Block, type Cell, type Row } from './flow.ts';
 import { jobLines, orderLines, type Line } from './orderWords.ts';
 
-/** The sections of the job sheet behind its drawings, for a column of a given width. */
-export const WIDTH: Mm = 186;
+/** The sections of the paper with all figures, for a column of this width; they are set small there, so the width is that of full letters. */
+export const WIDTH: Mm = 169;
 
 const sideName = ({ side }: { readonly side: Shoe['side'] }): string => `${side === 'left' ? 'Left' : 'Right'} shoe`;
 export const bold = (text: string): Cell => ({ text, bold: true });
 
 /** What is said of one thing after the other: what it is, then its value. */
 export const ruled = (lines: readonly Line[]): Block[] =>
-  table([{ title: '', width: 52 }, { title: '', width: WIDTH - 52 }], lines.map(([what, value]) => ({ cells: [bold(what), value] })));
+  table([{ title: '', width: 46 }, { title: '', width: WIDTH - 46 }], lines.map(([what, value]) => ({ cells: [bold(what), value] })));
 
-/** What was ordered, and what the client or the last measures. */
+/** What was ordered, and what the client or the last measures, the shoes beside each other. */
 export function orderSection({ fitting, shoes }: Design): Block[] {
+  const first = 38, width = (WIDTH - first) / shoes.length, orders = shoes.map((shoe) => new Map(orderLines(shoe.fitting)));
+  const names = [...new Set(orders.flatMap((order) => [...order.keys()]))];
   return [
-    heading('Order'), ...ruled(jobLines(fitting)), space(3), paragraph(levelInWords(fitting.wearer.legDifference), WIDTH),
-    ...shoes.flatMap((shoe) => [subheading(sideName(shoe)), ...ruled(orderLines(shoe.fitting))]),
-    heading('Measures'), ...shoes.flatMap((shoe) => [subheading(sideName(shoe)), ...measureTable(shoe, fitting)]),
+    heading('Order'), ...ruled(jobLines(fitting)), space(2), paragraph(levelInWords(fitting.wearer.legDifference), WIDTH),
+    ...table([{ title: '', width: first }, ...shoes.map((shoe) => ({ title: sideName(shoe), width }))], names.map((name) => ({ cells: [bold(name), ...orders.map((order) => order.get(name) ?? '')] }))),
+    heading('Measures'), ...measureTable(shoes, fitting),
   ];
 }
 
-const measureTable = (shoe: Shoe, fitting: Fitting, { units } = fitting): Block[] => table(
-  [{ title: 'Measure', width: 58 }, { title: 'Value', width: units === 'in' ? 40 : 24, right: true }, { title: 'Origin', width: 22 }, { title: 'How taken, or by which rule', width: units === 'in' ? WIDTH - 120 : WIDTH - 104 }],
-  measuresListed(shoe, fitting).flatMap((field): Row[] => {
-    const { label, unit, of } = inputOf(field), measure = of(shoe.fitting);
-    return measure ? [{ cells: [label, valueWords(measure, unit, units), isEstimated(measure) ? bold(measure.origin) : measure.origin, storyOf(measure, unit)] }] : [];
-  }),
-);
+/** Each measure once; what is told of it alike for both shoes is told once too. */
+function measureTable(shoes: readonly Shoe[], fitting: Fitting, { units } = fitting): Block[] {
+  const fields = [...new Set(shoes.flatMap((shoe) => measuresListed(shoe, fitting)))], name = 46, value = units === 'in' ? 38 : 20;
+  const listed = shoes.map((shoe) => ({ shoe, own: measuresListed(shoe, fitting) }));
+  return table(
+    [{ title: 'Measure', width: name }, ...shoes.map((shoe) => ({ title: shoe.side === 'left' ? 'Left' : 'Right', width: value, right: true })), { title: 'Origin, how taken, or by which rule', width: WIDTH - name - value * shoes.length }],
+    fields.flatMap((field): Row[] => {
+      const { label, unit, of } = inputOf(field), measures = listed.map(({ shoe, own }) => ({ side: shoe.side, measure: own.includes(field) ? of(shoe.fitting) : undefined }));
+      const told = measures.flatMap(({ side, measure }) => (measure ? [{ side, text: originOf(measure, unit) }] : [])), alike = new Set(told.map(({ text }) => text)).size < 2;
+      const words = alike ? (told[0]?.text ?? '') : told.map(({ side, text }) => `${side}: ${text}`).join('; ');
+      return told.length ? [{ cells: [label, ...measures.map(({ measure }) => (measure ? valueCell(measure, unit, units) : '')), words] }] : [];
+    }),
+  );
+}
+
+/** An estimate stands in bold letters. */
+const valueCell = (measure: Measure, unit: 'mm' | 'deg', units: 'mm' | 'in'): Cell => (isEstimated(measure) ? bold(valueWords(measure, unit, units)) : valueWords(measure, unit, units));
+const originOf = (measure: Measure, unit: 'mm' | 'deg'): string => [measure.origin, storyOf(measure, unit)].filter(Boolean).join(': ');
 
 function valueWords({ value }: Measure, unit: 'mm' | 'deg', units: 'mm' | 'in'): string {
   if (unit === 'deg') return deg(inDegrees(value));
@@ -52,7 +66,7 @@ const storyOf = ({ how, twice, rule, error, accuracy = error }: Measure, unit: '
 /** Every figure, the shoes beside each other where they have it in common. */
 export function figuresSection({ fitting, shoes }: Design): Block[] {
   const columns = shoes.map((shoe) => new Map(figuresOf(shoe, fitting).map((figure) => [figure.label, inWords(figure)])));
-  const labels = [...new Set(columns.flatMap((column) => [...column.keys()]))], value = 31;
+  const labels = [...new Set(columns.flatMap((column) => [...column.keys()]))], value = 32;
   return [
     heading('Figures'),
     introduction(`Heights above the ground with the shoe at rest; "est." rests on a measure that was estimated or left to a default.${fitting.wearer.mass ? '' : ' Squash of the foam is left out: no body mass on the sheet (wearer.mass).'}`, WIDTH),
@@ -60,7 +74,29 @@ export function figuresSection({ fitting, shoes }: Design): Block[] {
       [{ title: 'Figure', width: WIDTH - value * shoes.length }, ...shoes.map((shoe) => ({ title: sideName(shoe), width: value, right: true }))],
       labels.map((label) => ({ cells: [label, ...columns.map((column) => column.get(label) ?? '')] })),
     ),
-    ...pliesWords(shoes),
+    ...pliesWords(shoes), ...centresTable(shoes),
+  ];
+}
+
+/** Where the arcs are struck from, as far as that is off most drawings. */
+function centresTable(shoes: readonly Shoe[]): Block[] {
+  const columns = shoes.flatMap((shoe) => (shoe.kind === 'rocker' ? [{ shoe, centres: new Map(centresOf(shoe)) }] : [])), names = [...new Set(columns.flatMap(({ centres }) => [...centres.keys()]))];
+  const width = 42, words = (point: Point | undefined): string => (point ? point.map((one) => rounded(one, 1)).join(', ') : '');
+  return columns.length === 0 ? [] : [
+    subheading('Where the arcs are struck from'),
+    ...table(
+      [{ title: 'mm from the heel along the walking line, above the ground', width: WIDTH - width * columns.length }, ...columns.map(({ shoe }) => ({ title: sideName(shoe), width, right: true }))],
+      names.map((name) => ({ cells: [name, ...columns.map(({ centres }) => words(centres.get(name)))] })),
+    ),
+  ];
+}
+
+function centresOf({ rocker: { pivot, hip, heelArc, mid, toeArc } }: RockerShoe): (readonly [string, Point])[] {
+  const flat = mid.frontX > mid.rearX;
+  return [
+    ...(heelArc ? [['Heel arc: the ankle pivot', pivot] as const] : []),
+    ...(flat ? [['Mid arc, rear half', [mid.rearX, mid.radius]], ['Mid arc, front half', [mid.frontX, mid.radius]]] as const : [['Mid arc: the hip', hip]] as const),
+    ['Toe arc', toeArc.centre],
   ];
 }
 
@@ -80,12 +116,12 @@ const STATION_COLUMNS = [
 /** The sole every 10 mm. A pen line at each station on both walls is ground down to. */
 export function stationSection({ shoes }: Design): Block[] {
   const tables = shoes.map((shoe) => ({ shoe, stations: new Map(stationsOf(shoe).map((station) => [station.x, station])) })).filter(({ stations }) => stations.size > 0);
-  const places = [...new Set(tables.flatMap(({ stations }) => [...stations.keys()]))].sort((a, b) => a - b), width = 17;
+  const places = [...new Set(tables.flatMap(({ stations }) => [...stations.keys()]))].sort((a, b) => a - b), first = 15, width = (WIDTH - first) / Math.max(8, 5 * tables.length);
   return [
     heading('The sole every 10 mm'),
     introduction('On the long axis, mm from the heel. Ground: ground face above the ground. Thick: the whole stack, measured upright; the least thicknesses asked for are upright too. Square: the same, square to the ground face, so it reads less where the face is steep. Upper: the face the sole is glued to, above the ground. Foam: what stays between stiffener and outsole, upright.', WIDTH),
     ...table(
-      [{ title: 'From heel', width: 16, right: true }, ...tables.flatMap(({ shoe }) => STATION_COLUMNS.map(([title]) => ({ title: tables.length > 1 ? `${shoe.side === 'left' ? 'L' : 'R'} ${title}` : title, width, right: true })))],
+      [{ title: 'From heel', width: first, right: true }, ...tables.flatMap(({ shoe }) => STATION_COLUMNS.map(([title]) => ({ title: tables.length > 1 ? `${shoe.side === 'left' ? 'L' : 'R'} ${title}` : title, width, right: true })))],
       places.map((x) => ({ cells: [bold(rounded(x, x === Math.round(x) ? 0 : 1)), ...tables.flatMap(({ stations }) => STATION_COLUMNS.map(([, key]) => { const station = stations.get(x); return station ? rounded(station[key], 1) : ''; }))] })),
     ),
   ];
@@ -102,7 +138,7 @@ export function findingsSection({ findings }: Design): Block[] {
     ...stops.map((finding) => framed(stopWords(finding), WIDTH)),
     ...(others.length || stops.length ? [] : [paragraph('Nothing found.', WIDTH)]),
     ...(others.length ? table(
-      [{ title: '', width: 22 }, { title: 'Where', width: 34 }, { title: 'Finding', width: WIDTH - 56 }],
+      [{ title: '', width: 21 }, { title: 'Where', width: 26 }, { title: 'Finding', width: WIDTH - 47 }],
       others.map((finding) => ({ cells: [bold(SEVERITY[finding.severity]), whereWords(finding), inFull(finding)] })),
     ) : []),
   ];
@@ -134,8 +170,8 @@ export interface Checksum { readonly name: string; readonly sha256: string }
 /** @param making what the workshop has: a cutter that is not on the sheet cannot be held against the part */
 export function filesSection(files: readonly Checksum[], { tool, block }: Making): Block[] {
   return [
-    heading('Files'), introduction('All sizes in mm. The row of figures and letters beside a file (SHA-256) changes with the file: it tells whether a file is still the one this sheet was made with.', WIDTH),
+    heading('Files'), introduction('All sizes in mm. The row of figures and letters beside a file (SHA-256) changes with the file: it tells whether a file is still the one these papers were made with.', WIDTH),
     ...(tool || block ? [] : [introduction('Cutter reach not checked: no tool on the sheet (making.tool).', WIDTH)]),
-    ...table([{ title: 'File', width: 66 }, { title: 'SHA-256', width: WIDTH - 66 }], files.map(({ name, sha256 }) => ({ cells: [name, sha256] })), { size: 2.9 }),
+    ...table([{ title: 'File', width: 56 }, { title: 'SHA-256', width: WIDTH - 56 }], files.map(({ name, sha256 }) => ({ cells: [name, sha256] })), { size: 3.1 }),
   ];
 }
