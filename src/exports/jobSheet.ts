@@ -47,13 +47,22 @@ export function jobSheet(design: Design, files: readonly Checksum[]): Drawing {
 
 function columns(design: Design, { left, right, top, bottom }: Box, more: string): Mark[] {
   const rockers = design.shoes.filter((shoe): shoe is RockerShoe => shoe.kind === 'rocker'), inches = design.fitting.units === 'in', rollWide = inches ? 66 : 80, numbersWide = design.shoes.length > 1 ? (inches ? 114 : 96) : 84;
-  const tall = (bottom - top - APART * (rockers.length - 1)) / Math.max(1, rockers.length), numbers = left + rollWide + APART, said = numbers + numbersWide + APART;
+  const numbers = left + rollWide + APART, said = numbers + numbersWide + APART;
   return [
-    ...rockers.flatMap((shoe, i) => rollInSmall(shoe, design.fitting, { left, right: left + rollWide, top: top + i * (tall + APART), bottom: top + i * (tall + APART) + tall })),
+    ...rockers.flatMap((shoe, i) => rollInSmall(shoe, design.fitting, shareOf({ left, right: left + rollWide, top, bottom }, i, rockers.length))),
     ...keyNumbers(design, { left: numbers, right: numbers + numbersWide, top, bottom }),
     ...sayIn(inShort(design, more), { left: said, right, top, bottom }, more),
   ];
 }
+
+/** Pictures stand one over the other where that leaves each room enough, else beside each other. */
+function shareOf({ left, right, top, bottom }: Box, i: number, of: number): Box {
+  const tall = (bottom - top - APART * (of - 1)) / of, wide = (right - left - APART * (of - 1)) / of;
+  return tall < LEAST_TALL && of > 1
+    ? { left: left + i * (wide + APART), right: left + i * (wide + APART) + wide, top, bottom }
+    : { left, right, top: top + i * (tall + APART), bottom: top + i * (tall + APART) + tall };
+}
+const LEAST_TALL: Mm = 36;
 
 /** Two lines of 100 mm that prove the print, in the margins. */
 const checkMarks = (): Mark[] => [...checkBar([SHEET.left, 5.5], 'level'), ...checkBar([5, SHEET.top], 'upright'), words(`${CHECK} mm on paper, both ways: else the print is not to scale`, [SHEET.left + CHECK + 3, 6.4], { size: 2.5 })];
@@ -112,5 +121,5 @@ function band(texts: readonly string[], lettering: { readonly size: Mm; readonly
 
 function footMarks({ fitting: { job: { reference, date } } }: Design): Mark[] {
   const { left, right, bottom } = SHEET, y = bottom - 0.5;
-  return [fitted(`${reference}   ${date}`, [left, y], 70, { size: 3.2, bold: true }), words(LIMITS, [(left + right) / 2, y], { anchor: 'middle' }), words('sheet 1 of 1', [right, y], { anchor: 'end', bold: true })];
+  return [fitted(`${reference}   ${date}`, [left, y], 92, { size: 3.2, bold: true }), words(LIMITS, [(left + right) / 2, y], { anchor: 'middle' }), words('sheet 1 of 1', [right, y], { anchor: 'end', bold: true })];
 }

@@ -3,25 +3,28 @@ import { figuresOf, inWords, type Figure, type FigureKey } from '../checks/figur
 import { inUnitOf } from '../checks/say.ts';
 import type { Mm } from '../geometry/units.ts';
 import { stroke, type Box, type Mark } from './drawing.ts';
-import { fitted } from './fitted.ts';
+import { fitted, LEAST_LETTERS } from './fitted.ts';
 
 /** What a maker sets a shoe by, in the order it is set. */
 const KEYS = [
   ['seatHeight', 'Seat height of the sole'], ['heelHeightBack', 'Heel height, back edge'], ['ballHeight', 'Ball height, at the tread'], ['pitchOfSole', 'Pitch, seat above tread'],
   ['standsSeat', 'Foot stands at the seat'], ['standsBall', 'Foot stands at the ball'], ['toeSpringOfShoe', 'Toe spring of the shoe'], ['apex', 'Apex from the heel'],
-  ['thinnest', 'Thickness nearest to its least'], ['soleWeight', 'Weight of the sole'], ['shoeWeight', 'Weight of the whole shoe'],
+  ['thinnest', 'Thickness at its tightest'], ['soleWeight', 'Weight of the sole'], ['shoeWeight', 'Weight of the whole shoe'],
   ['standingPoint', 'Standing point from the heel'], ['swayArcBack', 'Weight may sway back'], ['swayArcFront', 'Weight may sway forward'],
   ['strikeReached', 'Strike'], ['toeOff', 'Toe-off'], ['pivotDrop', 'Ankle pivot drops'], ['pivotDropOrdinary', 'in an ordinary shoe'],
 ] as const satisfies readonly (readonly [FigureKey, string])[];
 
-/** Letters as large as the rows let them be, within these; a row is so many times as high. */
-const LARGEST: Mm = 3.3, SMALLEST: Mm = 2.5, LINE = 1.42;
+/** What gives way where there is no room for all, first to last: it stands on the drawing, or is for comparison. */
+const GIVES_WAY: readonly FigureKey[] = ['standsBall', 'standsSeat', 'heelHeightBack', 'pivotDropOrdinary', 'ballHeight', 'toeSpringOfShoe', 'pitchOfSole'];
+
+/** Letters as large as the rows let them be, within these; a row is so many times as high, or less where there is little room. */
+const LARGEST: Mm = 3.3, LINE = 1.42, TIGHT = 1.22;
 
 /** The numbers a maker sets by, the shoes beside each other. */
 export function keyNumbers({ fitting, shoes }: Design, { left, right, top, bottom }: Box): Mark[] {
   const books = shoes.map((shoe) => new Map(figuresOf(shoe, fitting).map((figure) => [figure.key, figure])));
-  const rows = KEYS.filter(([key]) => books.some((book) => book.has(key))), heads = shoes.map(({ side }) => (side === 'left' ? 'Left' : 'Right'));
-  const high = Math.min(LARGEST * LINE, (bottom - top) / (rows.length + 1)), size = Math.max(SMALLEST, high / LINE), value = (right - left) * (shoes.length > 1 ? 0.31 : 0.42);
+  const rows = inRoom(KEYS.filter(([key]) => books.some((book) => book.has(key))), (bottom - top) / (LEAST_LETTERS * TIGHT) - 1), heads = shoes.map(({ side }) => (side === 'left' ? 'Left' : 'Right'));
+  const high = Math.min(LARGEST * LINE, (bottom - top) / (rows.length + 1)), size = Math.max(LEAST_LETTERS, high / LINE), value = (right - left) * (shoes.length > 1 ? 0.31 : 0.42);
   const line = (label: string, cells: readonly string[], row: number, bold: boolean): Mark[] => {
     const foot = top + (row + 1) * high, base = foot - 0.28 * high;
     return [
@@ -34,6 +37,13 @@ export function keyNumbers({ fitting, shoes }: Design, { left, right, top, botto
     ...line('To set by', heads, 0, true),
     ...rows.flatMap(([key, label], i) => line(label, books.map((book) => { const figure = book.get(key); return figure ? inUnitOf(fitting.units, toldOf(figure)) : ''; }), i + 1, key === 'seatHeight' || key === 'apex')),
   ];
+}
+
+type Row = (typeof KEYS)[number];
+
+function inRoom(rows: readonly Row[], most: number): readonly Row[] {
+  const gone = new Set(GIVES_WAY.filter((one) => rows.some(([key]) => key === one)).slice(0, Math.max(0, Math.ceil(rows.length - most))));
+  return rows.filter(([key]) => !gone.has(key));
 }
 
 /** The roll angle at which it is taken is told elsewhere. */

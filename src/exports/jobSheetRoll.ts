@@ -17,7 +17,9 @@ import { sideOutline, sideProfile } from './sideProfile.ts';
 import { onPaper, spot, type View } from './view.ts';
 
 /** Letters, the head over a picture, and what stands under its floor. */
-const SMALL: Mm = 2.7, HEAD: Mm = 5, UNDER: Mm = 9;
+const SMALL: Mm = 2.7, HEAD: Mm = 5, UNDER: Mm = 9, LINE: Mm = 3.6;
+/** In less width what is said stands line under line. */
+const NARROW: Mm = 60;
 /** The chart of the pivot's height: how high, and its letters at both sides. */
 const CHART: Mm = 24, MARGIN: Mm = 11;
 
@@ -28,7 +30,7 @@ const CHART: Mm = 24, MARGIN: Mm = 11;
 export function rollInSmall(shoe: RockerShoe, fitting: Fitting, { left, right, top, bottom }: Box): Mark[] {
   const chart = bottom - top > CHART + HEAD + UNDER + 30, picture = { left, right, top: top + HEAD, bottom: bottom - (chart ? CHART + 3 : 0) };
   return [
-    words(`${shoe.side === 'left' ? 'Left' : 'Right'} shoe, how it rolls`, [left, top + 3.4], { size: 3.2, bold: true }),
+    words(`${shoe.side === 'left' ? 'Left' : 'Right'} shoe, how it rolls`, [left, top + 3.4], { size: right - left < NARROW ? 2.9 : 3.2, bold: true }),
     ...rolledIn(shoe, fitting, picture), ...(chart ? pivotChart(shoe, { left, right, top: bottom - CHART, bottom }) : []),
   ];
 }
@@ -39,12 +41,12 @@ function rolledIn(shoe: RockerShoe, fitting: Fitting, { left, right, top, bottom
   const body = rollBodyOf(shoe), { from, to } = anglesCovered(body), outline = sideOutline(sideProfile(shoe.shape)), { pivot } = carriedBy(shoe), book = figureBook(shoe, fitting);
   const laid = [from, 0, to].map((roll): Laid => ({ roll, outline: laidPath(placeAt(body, roll), outline) })), points = laid.flatMap((one) => pointsOf(one.outline));
   const course = stepsFrom(from, to, degrees(1)).map((roll) => placedAt(body, pivot, roll)), xs = points.map(([x]) => x), high = Math.max(...points.map(([, z]) => z), ...course.map(([, z]) => z)) + 6;
-  const least = Math.min(...xs), most = Math.max(...xs), scale = Math.min((right - left) / (most - least), (bottom - top - UNDER) / high), ground = Math.min(bottom - UNDER, top + high * scale);
+  const least = Math.min(...xs), most = Math.max(...xs), under = UNDER + (right - left < NARROW ? 3 * LINE : 0), scale = Math.min((right - left) / (most - least), (bottom - top - under) / high), ground = Math.min(bottom - under, top + high * scale);
   const view: View = { zero: [(left + right - (least + most) * scale) / 2, ground], scale }, rest = laid[1]!;
   return [
     filled(onPaper(view, rest.outline), 'foam'), ...[laid[0]!, laid[2]!].map(({ outline: path }) => drawn(onPaper(view, path), 'hidden', 'pencil')), drawn(onPaper(view, rest.outline), 'visible'),
     stroke([left, ground], [right, ground], 'thin', 'ink'), drawn(polyline(course.map((point) => spot(view, point))), 'visible', 'computed'),
-    ...contactMarks(body, view), ...endWords(book, view, body, { left, right, top, bottom }), ...pivotWords(book, { left, right, top, bottom }),
+    ...contactMarks(body, view), ...told(book, view, body, { left, right, top, bottom }),
   ];
 }
 
@@ -59,21 +61,18 @@ function contactMarks(body: RollBody, view: View): Mark[] {
 
 type Book = ReturnType<typeof figureBook>;
 
-/** Both ends of the roll, under the floor where they lie. */
-function endWords(book: Book, view: View, body: RollBody, { left, right }: Box): Mark[] {
-  const { from, to } = anglesCovered(body), ground = view.zero[1], strike = book('strikeReached'), toeOff = book('toeOff'), third = (right - left) / 3 - 1;
+/** Both ends of the roll under the floor, and what the thick line is: in the upper corner that it leaves free, for it climbs with the roll and is far from the toe. */
+function told(book: Book, view: View, body: RollBody, { left, right, top }: Box): Mark[] {
+  const { from, to } = anglesCovered(body), ground = view.zero[1], said = (key: 'strikeReached' | 'toeOff' | 'pivotDrop', name: string): string => { const figure = book(key); return figure ? `${name} ${toldOf(figure)}` : ''; };
   const mark = (roll: Rad): Mark[] => { const [x] = spot(view, [floorAt(body, roll), 0]); return [stroke([x, ground + 3.2], [x, ground], 'thin', 'ink'), arrowHead([x, ground], [0, -1], 'ink')]; };
+  const strike = said('strikeReached', 'strike'), toeOff = said('toeOff', 'toe-off'), ticks = 'ticks: every 5°', drops = said('pivotDrop', 'drops'), low = ground + 7;
+  const line = (text: string, at: Point, room: Mm, anchor: 'start' | 'middle' | 'end' = 'start'): Mark => fitted(text, at, room, { size: SMALL, anchor });
+  if (right - left < NARROW) return [...mark(from), ...mark(to), ...[strike, toeOff, ticks, `ankle pivot ${drops}`].map((text, i) => line(text, [left, low + i * LINE], right - left))];
+  const third = (right - left) / 3 - 1;
   return [
-    ...mark(from), ...mark(to),
-    ...(strike ? [fitted(`heel strike ${toldOf(strike)}`, [left, ground + 7], third, { size: SMALL })] : []), fitted('ticks: every 5°', [(left + right) / 2, ground + 7], third, { size: SMALL, anchor: 'middle' }),
-    ...(toeOff ? [fitted(`toe-off ${toldOf(toeOff)}`, [right, ground + 7], third, { size: SMALL, anchor: 'end' })] : []),
+    ...mark(from), ...mark(to), line(strike, [left, low], third), line(ticks, [(left + right) / 2, low], third, 'middle'), line(toeOff, [right, low], third, 'end'),
+    ...['ankle pivot:', `it ${drops}`].map((text, i) => line(text, [right, top + SMALL + i * LINE], third, 'end')),
   ];
-}
-
-/** What the thick line over the sole is, in the corner that it leaves free: it climbs with the roll, and toe down it is far from the other end. */
-function pivotWords(book: Book, { left, right, top }: Box): Mark[] {
-  const drop = book('pivotDrop'), room = (right - left) * 0.4;
-  return drop ? ['way of the ankle pivot:', `it drops ${toldOf(drop)}`].map((line, i) => fitted(line, [right, top + SMALL + i * 3.6], room, { size: SMALL, anchor: 'end', ink: 'computed' })) : [];
 }
 
 /** The ankle pivot's height above the floor from strike to toe-off, and in an ordinary shoe. */
@@ -87,6 +86,6 @@ function pivotChart(shoe: RockerShoe, { left, right, top, bottom }: Box): Mark[]
   return [
     stroke([x0, y0], [x1, y0], 'thin', 'ink'), stroke([x0, y0], [x0, y1], 'thin', 'ink'), stroke([at([0, low])[0], y0], [at([0, low])[0], y1], 'thin', 'pencil'),
     drawn(polyline(ordinary.map(at)), 'hidden', 'pencil'), drawn(polyline(own.map(at)), 'visible', 'computed'), ...ticks, ...angles,
-    fitted('Ankle pivot above the floor, mm; dashed: ordinary shoe', [left, top + 2], right - left, { size: SMALL }),
+    fitted('Pivot above the floor, mm; dashed: ordinary', [left, top + 2], right - left, { size: SMALL }),
   ];
 }

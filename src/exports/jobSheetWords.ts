@@ -9,7 +9,7 @@ import { LEAST_LETTERS, linesOf } from './fitted.ts';
 import { againWords } from './spreadSection.ts';
 
 /** What is said in a column, worst first. What stands out is never left away. */
-export interface Said { readonly text: string; readonly bold: boolean; readonly kept: boolean }
+export interface Said { readonly text: string; readonly bold: boolean; readonly kept: boolean; readonly heads?: boolean }
 
 /** What a maker must know before cutting, in short: stops, warnings, what to measure again, what was estimated. */
 export function inShort(design: Design, more: string): readonly Said[] {
@@ -26,7 +26,7 @@ export function inShort(design: Design, more: string): readonly Said[] {
 }
 
 const ESTIMATED = 'ESTIMATED';
-const head = (text: string): Said => ({ text, bold: true, kept: true });
+const head = (text: string): Said => ({ text, bold: true, kept: true, heads: true });
 const kept = (text: string): Said => ({ text, bold: true, kept: true });
 const plain = (text: string): Said => ({ text, bold: false, kept: false });
 const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
@@ -40,7 +40,7 @@ function estimatesOf({ shoes, fitting }: Design): readonly Said[] {
     const labels = estimatesBehind(shoe, figuresOf(shoe, fitting).map(({ key }) => key)).map((field) => inputOf(field).label);
     return labels.length ? [`${capital(shoe.side)}: ${labels.join(', ')}.`] : [];
   });
-  return [head(listed.length ? 'Estimated or left to a default (est.)' : 'Every measure was taken.'), ...listed.map(plain)];
+  return listed.length ? [head('Estimated or left to a default (est.)'), ...listed.map(plain)] : [kept('Every measure was taken.')];
 }
 
 const SIZES: readonly Mm[] = [3.3, 3, 2.75, LEAST_LETTERS], LINE = 1.32, GAP: Mm = 0.9;
@@ -66,7 +66,7 @@ export function sayIn(said: readonly Said[], { left, right, top, bottom }: Box, 
 
 function asMuch(said: readonly Said[], width: Mm, room: Mm, more: string): readonly Laid[] {
   for (let left = 1; left <= said.length; left++) {
-    const shown = withoutLast(said, left), told = [...shown, plain(`And ${said.length - shown.length} more: see ${more}.`)], laid = laidAt(told, width, LEAST_LETTERS);
+    const shown = withoutLast(said, left), told = [...shown, plain(`And ${said.filter(({ heads }) => !heads).length - shown.filter(({ heads }) => !heads).length} more: see ${more}.`)], laid = laidAt(told, width, LEAST_LETTERS);
     if (highOf(laid) <= room || shown.every((one) => one.kept)) return inRoom(laid, room);
   }
   return [];
@@ -74,7 +74,8 @@ function asMuch(said: readonly Said[], width: Mm, room: Mm, more: string): reado
 
 function withoutLast(said: readonly Said[], count: number): readonly Said[] {
   const loose = said.flatMap((one, i) => (one.kept ? [] : [i])), gone = new Set(loose.slice(Math.max(0, loose.length - count)));
-  return said.filter((_, i) => !gone.has(i));
+  const left = said.filter((_, i) => !gone.has(i));
+  return left.filter(({ heads }, i) => !heads || (i + 1 < left.length && !left[i + 1]!.heads));
 }
 
 /** Even what is kept is cut short by lines before it runs off the column, the longest first. */
