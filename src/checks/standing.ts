@@ -99,13 +99,19 @@ function riseWith({ pivot, hip, line: { apexX }, mid: { radius } }: Rocker, stri
   return riseOn(mid, hip[0], heel ? endAngle(heel) : strike, apexOn(mid, apexX).angle);
 }
 
+/** As long a flat as is usual and as the apex leaves room for; nothing where that is too short to stand on. */
+export function flatRoom({ order, rocker }: RockerShoe): Mm | undefined {
+  const flat = Math.min(OFFERED, Math.floor(2 * (order.apexX - rocker.hip[0] - APEX_AHEAD)));
+  return flat >= LEAST_OFFERED ? flat : undefined;
+}
+
 /** A flat gives a place to stand. Offered as long as the apex leaves room for it. */
 function flatOffered(seen: Seen<RockerShoe>): Finding[] {
   const { shoe: { side, fitting, order, rocker }, fitting: { wearer: { risks } }, place } = seen;
   const unsteady = risks.includes('fall within a year') || risks.includes('reduced feeling'), locked = fitting.foot?.ankleLocked === true;
   if (order.standingFlat > 0 || !(unsteady || locked)) return [];
-  const room = Math.floor(2 * (order.apexX - rocker.hip[0] - APEX_AHEAD)), flat = Math.min(OFFERED, room);
-  if (!(flat >= LEAST_OFFERED)) return [];
+  const flat = flatRoom(seen.shoe);
+  if (flat === undefined) return [];
   const { back, front } = riseWith(rocker, order.strike, flat);
   return [{
     code: 'FLAT_OFFERED', severity: 'note', side, measured: 0, limit: flat, unit: 'mm', where: 'standing flat', ...place('standingPoint'),

@@ -3,13 +3,14 @@ import type { Mm } from '../geometry/units.ts';
 import type { Made } from '../making/made.ts';
 import { A4, type Box, type Drawing, type Paper } from './drawing.ts';
 import { cautionsSection, estimatesSection, figuresSection, filesSection, findingsSection, orderSection, stationSection, WIDTH, type Checksum } from './figureSections.ts';
-import { columnsOf, shrunk, type Block } from './flow.ts';
+import { columnsOf, heading, shrunk, type Block } from './flow.ts';
 import { mouldSection } from './mouldPaper.ts';
 import { footMarks, overFoot, writtenRoom } from './pageFoot.ts';
 import { pdfBytes } from './pdf.ts';
 import { planDrawing } from './planDrawing.ts';
 import { printSection } from './printPaper.ts';
 import { spreadSection } from './spreadSection.ts';
+import { standBlocks } from './standPicture.ts';
 import { targetsSection } from './targetPaper.ts';
 
 /** Lying down. Source: ISO 216. */
@@ -38,7 +39,17 @@ function allFiguresPages(design: Design, files: readonly Checksum[], made: Made)
 const columnsIn = (design: Design): Box[] => [0, 1].map((i) => writtenRoom(design, { left: SIDE + i * (COLUMN + BETWEEN), top: TOP, width: COLUMN }, A4_DOWN));
 
 const blocksOf = (design: Design, files: readonly Checksum[], made: Made): Block[] => [
-  ...findingsSection(design), ...orderSection(design), ...spreadSection(design), ...figuresSection(design), ...stationSection(design),
-  ...mouldSection(made.moulds, design.fitting.making), ...printSection(made.prints, design.fitting.making), ...targetsSection(design.fitting),
-  ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files, design.fitting.making),
-].map((block) => shrunk(block, COLUMN / WIDTH));
+  ...small([...findingsSection(design), ...orderSection(design), ...spreadSection(design), ...figuresSection(design)]), ...standingSection(design),
+  ...small([
+    ...stationSection(design), ...mouldSection(made.moulds, design.fitting.making), ...printSection(made.prints, design.fitting.making), ...targetsSection(design.fitting),
+    ...estimatesSection(design), ...cautionsSection(design), ...filesSection(files, design.fitting.making),
+  ]),
+];
+
+const small = (blocks: readonly Block[]): Block[] => blocks.map((block) => shrunk(block, COLUMN / WIDTH));
+
+/** How each rocker stands, drawn. */
+const standingSection = ({ shoes, fitting }: Design): Block[] => [
+  ...small([heading('Standing')]), ...shoes.flatMap((shoe) => (shoe.kind === 'rocker' ? standBlocks(shoe, fitting, { width: COLUMN, size: LETTERS_SMALL }) : [])),
+];
+const LETTERS_SMALL: Mm = 2.6;

@@ -60,6 +60,8 @@ export interface WalkShown {
   readonly walking: Walking;
   /** In the order of the shoes that walk. */
   readonly shoes: readonly ShoeWalkShown[];
+  /** How each rocker stands. */
+  readonly standing: readonly StandShown[];
   /** What drives the roll and where that comes from, in sentences. */
   readonly told: readonly string[];
   /** Figures of the pair: how one step differs from the other. */
@@ -76,6 +78,9 @@ export interface ShoeWalkShown {
   readonly columns: readonly string[];
   readonly figures: readonly FigureRow[];
 }
+
+/** A picture of one rocker standing still, each mark as the text of its SVG, and what it says in words. */
+export interface StandShown { readonly side: Side; readonly paper: Paper; readonly marks: readonly string[]; readonly words: string }
 
 /** A figure with a value for each column, in words; empty where it does not apply. */
 export interface FigureRow { readonly label: string; readonly cells: readonly string[] }

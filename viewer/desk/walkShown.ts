@@ -1,9 +1,11 @@
 import type { Design } from '../../src/checks/design.ts';
+import { inInches } from '../../src/checks/say.ts';
 import { walkDifferences } from '../../src/checks/walkDifferences.ts';
 import { walkFigures, walkWords, type ShoeWalkFigures, type WalkFigure } from '../../src/checks/walkFigures.ts';
 import { ruleLines } from '../../src/exports/rollTable.ts';
 import { sideOutline, sideProfile } from '../../src/exports/sideProfile.ts';
-import { track } from '../../src/exports/svg.ts';
+import { standPicture, type StandSize } from '../../src/exports/standPicture.ts';
+import { element, track } from '../../src/exports/svg.ts';
 import { onPaper, type View } from '../../src/exports/view.ts';
 import type { LengthUnit } from '../../src/fitting/lengthUnit.ts';
 import type { Side } from '../../src/fitting/words.ts';
@@ -11,14 +13,24 @@ import type { Path } from '../../src/geometry/path.ts';
 import { partsOf } from '../../src/pair/shoe.ts';
 import { walkingOf } from '../../src/walk/walking.ts';
 import { lengthWords } from '../keep/lengths.ts';
-import type { FigureRow, ShoeWalkShown, Shown } from './protocol.ts';
+import type { FigureRow, ShoeWalkShown, Shown, StandShown } from './protocol.ts';
 
 /** The pair as it walks; no shoe where nobody is known to stand in it. Lengths are said in the unit the pair's checks speak in. */
 export function walkShown(made: Design): Pick<Shown, 'walking'> {
   const figures = walkFigures(made), { fitting: { units } } = made;
   const differences = walkDifferences(made).map((figure) => ({ label: figure.label, cells: [figureSaid(figure, units)] }));
-  return { walking: { walking: walkingOf(made), shoes: figures.map((one) => shoeShown(made, one, units)), told: figures.length ? ruleLines(figures) : [], differences } };
+  return { walking: { walking: walkingOf(made), shoes: figures.map((one) => shoeShown(made, one, units)), standing: standingShown(made), told: figures.length ? ruleLines(figures) : [], differences } };
 }
+
+/** Letters that are read on a page where the picture takes its column. */
+const STANDING: StandSize = { width: 120, size: 3.3 };
+
+/** How each rocker stands still. */
+const standingShown = ({ shoes, fitting }: Design): readonly StandShown[] => shoes.flatMap((shoe): StandShown[] => {
+  if (shoe.kind !== 'rocker') return [];
+  const { height, marks } = standPicture(shoe, fitting, STANDING, fitting.units === 'in' ? inInches : (text) => text), texts = marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+  return [{ side: shoe.side, paper: { width: STANDING.width, height }, marks: marks.map(element), words: texts.join('. ') }];
+});
 
 function shoeShown(made: Design, { side, walk, own, ordinary }: ShoeWalkFigures, units: LengthUnit): ShoeWalkShown {
   const rolls = walk.kind === 'rocker', estimated = own[0]?.estimated === true;

@@ -10,6 +10,7 @@ import { readout } from './readout.ts';
 import { rollControls } from './rollControls.ts';
 import { rollWords } from './rollWords.ts';
 import { shoePicture } from './shoePicture.ts';
+import { standView } from './standView.ts';
 import { differencesOf, figuresOf } from './stepTables.ts';
 
 export interface RollingPart {
@@ -24,7 +25,7 @@ const AWAY = 0.1;
 
 /** Both shoes rolling through stance, to be played, held and scrubbed. It begins held. */
 export function rollingPart(host: HTMLElement): RollingPart {
-  const still = window.matchMedia('(prefers-reduced-motion: reduce)'), lanes = el('div', { class: 'lanes' }), below = el('div', { class: 'roll-figures' }), none = el('p', { hidden: true }, 'No foot is measured on this sheet, so nobody walks here yet.');
+  const still = window.matchMedia('(prefers-reduced-motion: reduce)'), lanes = el('div', { class: 'lanes' }), below = el('div', { class: 'roll-figures' }), standing = el('div', { class: 'standing' }), none = el('p', { hidden: true }, 'No foot is measured on this sheet, so nobody walks here yet.');
   let moment: Moment = { share: 0, stood: 0 }, slow = true, playing = false, then = 0, drawn: readonly Lane[] = [];
   const controls = rollControls({
     play: (on) => { if (on && moment.share >= 1) moment = { share: 0, stood: 0 }; run(on); },
@@ -32,9 +33,9 @@ export function rollingPart(host: HTMLElement): RollingPart {
     goTo: (share) => { run(false); moment = { share, stood: 0 }; lay(); },
     shows: (name, on) => lanes.classList.toggle(`without-${name.split(' ')[0]}`, !on),
   });
-  const hide = (is: boolean): void => { for (const part of [controls.box, lanes, below]) part.hidden = is; };
+  const hide = (is: boolean): void => { for (const part of [controls.box, lanes, below, standing]) part.hidden = is; };
   hide(true);
-  host.append(none, controls.box, lanes, below);
+  host.append(none, controls.box, lanes, below, standing);
 
   function run(on: boolean): void {
     const before = playing;
@@ -64,6 +65,7 @@ export function rollingPart(host: HTMLElement): RollingPart {
       drawn = told.flatMap((one) => { const walk = shoes.find(({ side }) => side === one.side); return walk ? [laneOf(one, walk, { reach, scale }, lengths)] : []; });
       lanes.replaceChildren(...drawn.map(({ box }) => box));
       below.replaceChildren(rollWords(shown, MARKS[lengths], lengths), el('div', { class: 'tables' }, ...told.map(figuresOf)), ...differencesOf(shown));
+      standing.replaceChildren(el('h3', {}, 'Standing still'), el('div', { class: 'stands-row' }, ...standView(shown.standing)));
       controls.comparing(shoes.some(({ kind }) => kind === 'rocker'));
       lay();
     },
