@@ -19,8 +19,8 @@ const SIDE: Mm = 10, TOP: Mm = 9, BETWEEN: Mm = 6;
 const COLUMN: Mm = (A4_DOWN.width - 2 * SIDE - BETWEEN) / 2;
 
 /**
- * Everything behind the job sheet: findings in full, order and measures, which measure decides what, every figure, the
- * stations, estimates, all cautions, the files; and the soles from above in scale. Same design and files, same bytes.
+ * Everything behind the job sheet: the soles from above in scale, findings in full, order and measures, which measure decides
+ * what, every figure, how each rocker stands, the stations, estimates, all cautions, the files. Same design and files, same bytes.
  * @param files all other files of the job, by name with their checksums
  * @param made all that the job orders besides the soles
  */
@@ -31,8 +31,8 @@ export function allFiguresPdf(design: Design, files: readonly Checksum[], made: 
 
 function allFiguresPages(design: Design, files: readonly Checksum[], made: Made): Drawing[] {
   const written = columnsOf(blocksOf(design, files, made), columnsIn(design)), of = written.length + 1;
-  const plan = { ...planDrawing(design, overFoot(design, A4), { n: of, of }), paper: A4 };
-  const pages = [...written.map((marks): Drawing => ({ paper: A4_DOWN, title: 'All figures', marks })), plan];
+  const plan = { ...planDrawing(design, overFoot(design, A4), { n: 1, of }), paper: A4 };
+  const pages = [plan, ...written.map((marks): Drawing => ({ paper: A4_DOWN, title: 'All figures', marks }))];
   return pages.map((page, i) => ({ ...page, marks: [...page.marks, ...footMarks(design, page.paper, { n: i + 1, of })] }));
 }
 

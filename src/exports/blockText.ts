@@ -95,7 +95,7 @@ function steps({ side, block: { plan, setUps } }: ShoeBlock): string[] {
     ...(second ? [
       `${hold ? 'Fill the hollow over the part with offcuts, most of all over the toe, so that it does not sink when it lies under. ' : ''}Turn the block over about its middle line, heel end to heel end, onto the dowels. They stand uneven, so it goes on one way only. Dowels only place it: stick or screw it down anew.`,
       ...(hold ? [`Set-up 2: rough with 1 mm left, finish the ground face, then the walls down to ${mm(second.floor)} over the bed${tabsStay}.`] : heldFromBelow(first!.depth, second.floor, tabsStay)),
-      `${tabs.length ? 'Cut the tabs with a knife and grind them flush. ' : ''}Hold the arcs against their gauge or the stations of the job sheet before glueing.`,
+      `${tabs.length ? 'Cut the tabs with a knife and grind them flush. ' : ''}Hold the arcs against their gauge or the stations in the all-figures paper before glueing.`,
     ] : [
       `Cut the tabs. Under the lowest place of the ground face ${mm(low)} of foam is left: glue the part to the shoe, then grind the arcs down by gauge and stations.`,
     ]),

@@ -46,7 +46,7 @@ export function jobSheet(design: Design, files: readonly Checksum[]): Drawing {
 }
 
 function columns(design: Design, { left, right, top, bottom }: Box, more: string): Mark[] {
-  const rockers = design.shoes.filter((shoe): shoe is RockerShoe => shoe.kind === 'rocker'), inches = design.fitting.units === 'in', rollWide = inches ? 66 : 80, numbersWide = design.shoes.length > 1 ? (inches ? 114 : 96) : 84;
+  const rockers = design.shoes.filter((shoe): shoe is RockerShoe => shoe.kind === 'rocker'), inches = design.fitting.units === 'in', rollWide = inches ? 64 : 74, numbersWide = design.shoes.length > 1 ? (inches ? 112 : 94) : 84;
   const numbers = left + rollWide + APART, said = numbers + numbersWide + APART;
   return [
     ...rockers.flatMap((shoe, i) => rollInSmall(shoe, design.fitting, shareOf({ left, right: left + rollWide, top, bottom }, i, rockers.length))),
@@ -121,5 +121,5 @@ function band(texts: readonly string[], lettering: { readonly size: Mm; readonly
 
 function footMarks({ fitting: { job: { reference, date } } }: Design): Mark[] {
   const { left, right, bottom } = SHEET, y = bottom - 0.5;
-  return [fitted(`${reference}   ${date}`, [left, y], 92, { size: 3.2, bold: true }), words(LIMITS, [(left + right) / 2, y], { anchor: 'middle' }), words('sheet 1 of 1', [right, y], { anchor: 'end', bold: true })];
+  return [fitted(`${reference}   ${date}`, [left, y], 86, { size: 3.2, bold: true }), words(LIMITS, [(left + right) / 2, y], { anchor: 'middle' }), words('sheet 1 of 1', [right, y], { anchor: 'end', bold: true })];
 }

@@ -7,10 +7,10 @@ import { fitted, LEAST_LETTERS } from './fitted.ts';
 
 /** What a maker sets a shoe by, in the order it is set. */
 const KEYS = [
-  ['seatHeight', 'Seat height of the sole'], ['heelHeightBack', 'Heel height, back edge'], ['ballHeight', 'Ball height, at the tread'], ['pitchOfSole', 'Pitch, seat above tread'],
-  ['standsSeat', 'Foot stands at the seat'], ['standsBall', 'Foot stands at the ball'], ['toeSpringOfShoe', 'Toe spring of the shoe'], ['apex', 'Apex from the heel'],
-  ['thinnest', 'Thickness at its tightest'], ['soleWeight', 'Weight of the sole'], ['shoeWeight', 'Weight of the whole shoe'],
-  ['standingPoint', 'Standing point from the heel'], ['swayArcBack', 'Weight may sway back'], ['swayArcFront', 'Weight may sway forward'],
+  ['seatHeight', 'Seat height'], ['heelHeightBack', 'Heel height, back'], ['ballHeight', 'Ball height'], ['pitchOfSole', 'Pitch of the sole'],
+  ['standsSeat', 'Foot stands, seat'], ['standsBall', 'Foot stands, ball'], ['toeSpringOfShoe', 'Toe spring, shoe'], ['apex', 'Apex from the heel'],
+  ['thinnest', 'Tightest thickness'], ['soleWeight', 'Weight of the sole'], ['shoeWeight', 'Weight of the shoe'],
+  ['standingPoint', 'Standing point'], ['swayArcBack', 'Weight sways back'], ['swayArcFront', 'and forward'],
   ['strikeReached', 'Strike'], ['toeOff', 'Toe-off'], ['pivotDrop', 'Ankle pivot drops'], ['pivotDropOrdinary', 'in an ordinary shoe'],
 ] as const satisfies readonly (readonly [FigureKey, string])[];
 
@@ -18,13 +18,13 @@ const KEYS = [
 const GIVES_WAY: readonly FigureKey[] = ['standsBall', 'standsSeat', 'heelHeightBack', 'pivotDropOrdinary', 'ballHeight', 'toeSpringOfShoe', 'pitchOfSole'];
 
 /** Letters as large as the rows let them be, within these; a row is so many times as high, or less where there is little room. */
-const LARGEST: Mm = 3.3, LINE = 1.42, TIGHT = 1.22;
+const LARGEST: Mm = 3.3, LINE = 1.42, CLOSE = 1.26, TIGHT = 1.22;
 
 /** The numbers a maker sets by, the shoes beside each other. */
 export function keyNumbers({ fitting, shoes }: Design, { left, right, top, bottom }: Box): Mark[] {
   const books = shoes.map((shoe) => new Map(figuresOf(shoe, fitting).map((figure) => [figure.key, figure])));
   const rows = inRoom(KEYS.filter(([key]) => books.some((book) => book.has(key))), (bottom - top) / (LEAST_LETTERS * TIGHT) - 1), heads = shoes.map(({ side }) => (side === 'left' ? 'Left' : 'Right'));
-  const high = Math.min(LARGEST * LINE, (bottom - top) / (rows.length + 1)), size = Math.max(LEAST_LETTERS, high / LINE), value = (right - left) * (shoes.length > 1 ? 0.31 : 0.42);
+  const high = Math.min(LARGEST * LINE, (bottom - top) / (rows.length + 1)), size = Math.max(LEAST_LETTERS, Math.min(LARGEST, high / CLOSE)), value = (right - left) * (shoes.length > 1 ? 0.31 : 0.42);
   const line = (label: string, cells: readonly string[], row: number, bold: boolean): Mark[] => {
     const foot = top + (row + 1) * high, base = foot - 0.28 * high;
     return [

@@ -33,7 +33,7 @@ const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text
 const placeOf = ({ side, where }: Finding): string => [side, where].filter(Boolean).join(', ');
 
 /** The first sentences of a text; a dot between figures ends none. */
-export const firstSentences = (text: string, count: number): string => text.split(/(?<=[.?!]) (?=[A-Z])/).slice(0, count).join(' ');
+export const firstSentences = (text: string, count: number): string => text.split(/(?<=[.?!]) (?=[A-Z0-9])/).slice(0, count).join(' ');
 
 function estimatesOf({ shoes, fitting }: Design): readonly Said[] {
   const listed = shoes.flatMap((shoe): string[] => {
@@ -43,7 +43,7 @@ function estimatesOf({ shoes, fitting }: Design): readonly Said[] {
   return listed.length ? [head('Estimated or left to a default (est.)'), ...listed.map(plain)] : [kept('Every measure was taken.')];
 }
 
-const SIZES: readonly Mm[] = [3.3, 3, 2.75, LEAST_LETTERS], LINE = 1.32, GAP: Mm = 0.9;
+const SIZES: readonly Mm[] = [3.3, 3.18, 2.95, 2.75, LEAST_LETTERS], LINE = 1.32, GAP: Mm = 0.9;
 
 interface Laid { readonly said: Said; readonly lines: readonly string[]; readonly size: Mm }
 const laidAt = (said: readonly Said[], width: Mm, size: Mm): Laid[] => said.map((one) => ({ said: one, size, lines: linesOf(one.text, width, { size, bold: one.bold }) }));

@@ -112,7 +112,7 @@ const leanWords = (tilt: number): string => (Math.abs(tilt) < 0.05 ? 'upright' :
 
 /** What the flat buys, in words and as bars from the softest to the hardest foam; at 1 a stiff body just stays up. */
 function boughtOf(bought: FlatBought | undefined, { wearer: { mass } }: Fitting, said: Said, { size, width, line }: Layout): Part {
-  const text = [...(bought ? boughtWords(bought).map(said) : ['The apex leaves no room for a standing flat.']), ...(mass ? [] : ['Squash and push back are left out: no body mass on the sheet (wearer.mass).']), NO_BALANCE];
+  const text = [...(bought ? boughtWords(bought).map(said) : ['The apex leaves no room for a standing flat.']), ...(mass ? [] : ['Squash and push back are left out: no body mass on the sheet (wearer.mass).']), ...(bought?.holds ? ['Line over the bars: 1, as hard as it just needs.'] : []), NO_BALANCE];
   const lines = text.flatMap((one) => linesOf(one, width, { size })), holds = bought?.holds, rows = holds ? [['with the flat', holds.with], ['without', holds.without]] as const : [], high = 1.7 * size;
   const left = 8.5 * size, right = width - 9 * size, most = Math.max(1.2, ...rows.flatMap(([, values]) => values)), at = (value: number): Mm => left + ((right - left) * value) / most;
   return { height: lines.length * line + 1.8 * size + rows.length * high, marks: (top) => {

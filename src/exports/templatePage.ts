@@ -112,7 +112,7 @@ function checkBars({ corner: [, top], strip }: Frame): Mark[] {
 
 /** Where the level check line begins, the notes, and how wide the key plan is. */
 const BAR_LEFT: Mm = 76, NOTES_LEFT: Mm = BAR_LEFT + CHECK + 6, KEY: Room = { width: 34, height: 20 };
-/** Notes are written as large as the strip lets them be; a reader with the job sheet beside him needs no larger ones. */
+/** Notes are written as large as the strip lets them be; a reader with the papers beside him needs no larger ones. */
 const NOTE_SIZES = [2.8, 2.6, 2.4, 2.2] as const, NOTE_LINE = 1.32;
 
 function fitted(notes: readonly string[], width: Mm): { readonly size: Mm; readonly lines: readonly string[] } {

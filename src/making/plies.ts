@@ -12,7 +12,7 @@ const CUBIC_MM_PER_CM = 1000;
 /** mm². A line set in all round encloses less by its length times the way in, and a round of that way is gained back. */
 export const pliesArea = ({ feather }: Pick<SoleShape, 'feather'>): number => enclosedArea(feather) - pathLength(feather) * PLY_INSET + Math.PI * PLY_INSET ** 2;
 
-/** Of the plate as it is laid up, lighter than the figure of the job sheet, which counts a plate out to the edge. */
+/** Of the plate as it is laid up, lighter than the figure on its papers, which counts a plate out to the edge. */
 export const pliesWeight = (shape: SoleShape): Grams => ((pliesArea(shape) * shape.stiffener) / CUBIC_MM_PER_CM) * STIFFENER.density;
 
 /** The foam is set down by the stiffener out to the edge, and the plies end before it: what is between must not stay hollow. */

@@ -4,7 +4,7 @@ import { cautionsFor } from '../../src/checks/cautions.ts';
 import type { Design } from '../../src/checks/design.ts';
 import { designJson } from '../../src/exports/designJson.ts';
 import { filesFor, type NamedFile } from '../../src/exports/fileSet.ts';
-import { jobSheetPdf } from '../../src/exports/jobSheet.ts';
+import { allFiguresPdf } from '../../src/exports/allFigures.ts';
 import type { Checksum } from '../../src/exports/figureSections.ts';
 import { printable } from '../../src/exports/pdf.ts';
 import { sha256 } from '../../src/exports/sha256.ts';
@@ -28,15 +28,15 @@ const MOULD: MouldOrder = {
 };
 const withMould = (fitting: Fitting, change: Partial<MouldOrder> = {}): Fitting => ({ ...fitting, making: { ...fitting.making, mould: { ...MOULD, ...change } } });
 const jsonOf = (design: Design): string => designJson(design, madeOf(design));
-const sheetOf = (design: Design, sums: readonly Checksum[] = []): Uint8Array => jobSheetPdf(design, sums, madeOf(design));
+const sheetOf = (design: Design, sums: readonly Checksum[] = []): Uint8Array => allFiguresPdf(design, sums, madeOf(design));
 const names = (files: readonly NamedFile[]): string[] => files.map(({ name }) => name);
 const file = (files: readonly NamedFile[], ending: string): Uint8Array => files.find(({ name }) => name.endsWith(ending))!.bytes;
 
 describe('the files of a job', () => {
-  test('each shoe its solids and outlines, then drawing, numbers and job sheet', () => expect(names(filesOf(JOBS.pair))).toEqual([
+  test('each shoe its solids and outlines, then drawing, numbers, job sheet and all figures', () => expect(names(filesOf(JOBS.pair))).toEqual([
     'K-204_left_sole.stl', 'K-204_left_foam.stl', 'K-204_left_outsole.stl', 'K-204_left_side.dxf', 'K-204_left_outlines.dxf', 'K-204_left_outsole-flat.dxf',
     'K-204_right_sole.stl', 'K-204_right_foam.stl', 'K-204_right_outsole.stl', 'K-204_right_side.dxf', 'K-204_right_outlines.dxf', 'K-204_right_outsole-flat.dxf',
-    'K-204_drawing.svg', 'K-204_rolling.svg', 'K-204_rolling.pdf', 'K-204_design.json', 'K-204_job-sheet.pdf',
+    'K-204_drawing.svg', 'K-204_rolling.svg', 'K-204_rolling.pdf', 'K-204_design.json', 'K-204_job-sheet.pdf', 'K-204_all-figures.pdf',
   ]));
 
   test('a mould comes when the sheet asks for one, in halves where it is split', () => {
@@ -82,15 +82,15 @@ describe('the files of a job', () => {
   });
 });
 
-describe('the job sheet', () => {
+describe('the all-figures paper', () => {
   const pagesOf = remembered((fitting: Fitting): PdfPage[] => readPdf(sheetOf(designOf(fitting), [{ name: 'K_left_sole.stl', sha256: 'ab'.repeat(32) }])));
   const all = (pages: readonly PdfPage[]): string => pages.flatMap(({ words }) => words).join(' ');
   const said = (text: string): string => Buffer.from(printable(text), 'latin1').toString('latin1');
 
   test.each(Object.keys(ALL_JOBS))('%s: 100 mm are 100 mm on the paper, both ways', (name) => {
     const pages = pagesOf(ALL_JOBS[name]!);
-    expect([pages[0]!.width, pages[0]!.height]).toEqual([expect.closeTo(297, 1), expect.closeTo(210, 1)]);
-    for (const { strokes } of pages.slice(0, 2)) {
+    expect([pages[0]!.width, pages[0]!.height]).toEqual([expect.closeTo(210, 1), expect.closeTo(297, 1)]);
+    for (const { strokes } of pages.slice(0, 1)) {
       const lengths = strokes.map(({ from: [ax, ay], to: [bx, by] }) => [Math.abs(bx - ax), Math.abs(by - ay)] as const);
       expect(lengths.some(([x, y]) => Math.abs(x - 100) < 0.001 && y < 0.001)).toBe(true);
       expect(lengths.some(([x, y]) => x < 0.001 && Math.abs(y - 100) < 0.001)).toBe(true);

@@ -16,14 +16,14 @@ if (!designing.ok) throw new Error('the sheet of a pair has a shape');
 const design: Design = designing.design, [rocker] = linearSpread(design);
 const said = (marks: readonly Mark[]): string => marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])).join(' ');
 
-test('the job sheet names the measure to take again for each shoe, and its five that decide most', () => {
+test('the all-figures paper names the measure to take again for each shoe, and its five that decide most', () => {
   const text = said(spreadSection(design).flatMap(({ marks }) => marks(12, 12)));
   expect(text).toMatch(/Left shoe Find the fixed ankle angle on heel plates with a plumb line: 1° more there moves the standing point forward by 14\.\d mm\./);
   expect(text).toMatch(/Right shoe Find the fixed ankle angle \(left\)|Right shoe Find the fixed ankle angle on heel plates/);
   expect(text.match(/more moves the/g)!.length).toBeGreaterThan(8);
 });
 
-test('the band lies about the ground face, in the drawing of the sole as in the block of the job sheet, and only where it is asked for', () => {
+test('the band lies about the ground face, in the drawing of the sole as in the block of the all-figures paper, and only where it is asked for', () => {
   const shape = partsOf(design.shoes[0]!)!.shape, band = rocker!.band!, marks = bandBlock(shape, band, 186).marks(12, 12);
   expect(band.every(({ low, ground, high }) => low < ground && ground < high)).toBe(true);
   const dashed = marks.filter((mark) => mark.kind === 'line' && mark.line === 'hidden');

@@ -16,7 +16,7 @@ const designOf = (fitting: Fitting) => {
 };
 const shoeIn = (json: string): { readonly targets?: Json } => (JSON.parse(json) as { shoes: [{ targets?: Json }] }).shoes[0];
 
-test('targets add a drawing, numbers and a section of the job sheet, and change nothing of what is made', () => {
+test('targets add a drawing, numbers and a section of the all-figures paper, and change nothing of what is made', () => {
   const fitting = fittingOf(changed(plain, { 'left.order.targets': { seatHeightAtMost: 29, free: ['apex'] } })), bare = designOf(fittingOf(plain));
   const files = new Map(filesFor(designOf(fitting)).map(({ name, bytes }) => [name, bytes])), text = (name: string): string => new TextDecoder().decode(files.get(name));
   const [found] = targetsOn(fitting), { answer, curve } = found!, { targets, ...shoe } = shoeIn(text('T-1_design.json'));
@@ -25,6 +25,6 @@ test('targets add a drawing, numbers and a section of the job sheet, and change 
   expect((targets!['curve'] as { points: readonly object[] }).points).toHaveLength(curve.points.length);
   expect(shoe).toEqual(shoeIn(designJson(bare, madeFor(bare, undefined))));
   expect(text('T-1_left_trade-off.svg')).toContain('what a millimetre buys');
-  const paper = readPdf(files.get('T-1_job-sheet.pdf')!).flatMap(({ words }) => words).join(' ');
+  const paper = readPdf(files.get('T-1_all-figures.pdf')!).flatMap(({ words }) => words).join(' ');
   for (const said of ['Within limits', 'Seat height at most', 'is an offer', 'of toe-off']) expect(paper).toContain(said);
 });

@@ -55,6 +55,7 @@ test('a file is known by its name: its shoe, what it is of, and its format', () 
   expect(of('K_1_right_mould-cavity.stl')).toEqual(['right', 'mould', 'STL', 'right mould cavity']);
   expect(of('K_1_right_mould_set-up.pdf')).toEqual(['right', 'mould', 'PDF', 'right mould set up']);
   expect(of('K_1_job-sheet.pdf')).toEqual([undefined, 'job', 'PDF', 'job sheet']);
+  expect(of('K_1_all-figures.pdf')).toEqual([undefined, 'job', 'PDF', 'all figures']);
   expect(of('K_1_job-card.pdf')).toEqual([undefined, 'card', 'PDF', 'job card']);
   const ofs = ['left_height-gauge.stl', 'left_toe-spring-wedge.stl', 'left_repair-card.pdf', 'left_jig-board-1.dxf', 'left_templates.pdf', 'left_trial-wedge-2.stl', 'print.3mf', 'left_block-1.stl', 'stack.pdf'].map((name) => of(`K_1_${name}`)[1]);
   expect(ofs).toEqual(['gauges', 'gauges', 'gauges', 'jig', 'templates', 'wedges', 'print', 'block', 'stack']);

@@ -24,11 +24,11 @@ export function castSteps(bench: Bench): Step[] {
   ];
 }
 
-/** The weights are those of the job sheet: what foams is weighed by what it is once set, which is far less than the mix weighs by volume. */
+/** The weights are those of the all-figures paper: what foams is weighed by what it is once set, which is far less than the mix weighs by volume. */
 function fillStep(bench: Bench): Step {
   const { moulds, design: { fitting: { making: { mould: order } } } } = bench, pressed = order && isPressed(order.cast.name), closed = order?.closing === 'clamps' ? 'clamps all round' : 'every bolt with its washers';
   const weighed: Target = {
-    what: pressed ? 'Foam to weigh out' : 'Mix to weigh out', within: 'as the job sheet has it; a data sheet or a trial piece goes before',
+    what: pressed ? 'Foam to weigh out' : 'Mix to weigh out', within: 'as the all-figures paper has it; a data sheet or a trial piece goes before',
     values: moulds.map(({ side, order: own, mould: { fill, layout } }) => ({ side, text: `${grams(onScale(mixFor(fill, layout, own)).total)} for ${cubic(fill)}` })),
   };
   const told = { sides: sidesOf(bench.soles), targets: moulds.length ? [weighed] : [] };

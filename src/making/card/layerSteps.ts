@@ -26,7 +26,7 @@ export function arcsByHand(bench: Bench): Step[] {
   const sides = sidesOf(bench.soles);
   return [
     step({
-      name: 'Grind the walls', sides, how: 'To the outline, at the lean ordered. Wrap the side-wall strip round, or mark the stations from the job sheet, and pen the ground line on both sides.',
+      name: 'Grind the walls', sides, how: 'To the outline, at the lean ordered. Wrap the side-wall strip round, or mark the stations from the all-figures paper, and pen the ground line on both sides.',
       settings: [setting('grinding band', 'grit 24 to 40, then 60 to 80; cool, light pressure')], hazards: ['dust', 'spindle'],
     }),
     step({

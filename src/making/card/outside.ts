@@ -29,5 +29,5 @@ export const weightOutside = ({ design: { findings } }: Bench): string | undefin
 
 function plannedOutside(sides: readonly Side[], told: boolean): string {
   const who = sides.length ? ` (${sides.map((side) => (side === 'left' ? 'L' : 'R')).join(', ')})` : '';
-  return `planned outside${who}: ${told ? 'see the findings on the job sheet' : 'agree on it before cutting'}`;
+  return `planned outside${who}: ${told ? 'see the findings in the all-figures paper' : 'agree on it before cutting'}`;
 }

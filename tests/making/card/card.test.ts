@@ -192,7 +192,7 @@ describe('a planned number outside of its own row', () => {
 
   test('is marked, and the row of the pair points to its finding', () => {
     const row = rowsOf(designOf(SAMPLES['ferry-pilot']!));
-    expect(row['Weight of the sole']).toBe('planned outside: see the findings on the job sheet');
+    expect(row['Weight of the sole']).toBe('planned outside: see the findings in the all-figures paper');
     expect(row['Ground face above the ground, at the tip of the last']).toMatch(/^planned outside \(L\): /);
     expect([row['Side tipping'], row['Thickness at the tip']]).toEqual([undefined, undefined]);
   });
