@@ -26,7 +26,8 @@ function noHeelArc({ shoe: { side, rocker: { heelArc } }, number }: Seen<RockerS
   }];
 }
 
-const TIP_STEEPEST = 45;
+/** Steeper than this a tip cannot be walked over, degrees. */
+export const TIP_STEEPEST = 45;
 
 export function tipSlope({ shoe: { side }, number, place }: Seen<RockerShoe>): Finding[] {
   const slope = number('tipSlope');
