@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 
 /** The open stances (tests/data/gait, CREDIT.md there), read apart from what the project made of them: a list of numbers for each stance and column. */
-export type Column = 'foot_floor_deg' | 'shank_deg' | 'legline_deg' | 'ankle_x' | 'ankle_y' | 'hip_x' | 'hip_y' | 'Fy';
+export type Column = 'foot_floor_deg' | 'shank_deg' | 'legline_deg' | 'ankle_x' | 'ankle_y' | 'hip_x' | 'hip_y' | 'COP_rel_ankle' | 'Fy';
 
 const [head, ...lines] = readFileSync(new URL('../data/gait/stance-curves.csv', import.meta.url), 'utf8').trim().split(/\r?\n/).map((line) => line.split(','));
 const NAMES = [...new Set(lines.map(([name]) => name!))];
