@@ -16,7 +16,7 @@ import { framed, heading, introduction, paragraph, space, subheading, table, typ
 import { jobLines, orderLines, type Line } from './orderWords.ts';
 
 /** The sections of the paper with all figures, for a column of this width; they are set small there, so the width is that of full letters. */
-export const WIDTH: Mm = 169;
+export const WIDTH: Mm = 175;
 
 const sideName = ({ side }: { readonly side: Shoe['side'] }): string => `${side === 'left' ? 'Left' : 'Right'} shoe`;
 export const bold = (text: string): Cell => ({ text, bold: true });
@@ -172,6 +172,6 @@ export function filesSection(files: readonly Checksum[], { tool, block }: Making
   return [
     heading('Files'), introduction('All sizes in mm. The row of figures and letters beside a file (SHA-256) changes with the file: it tells whether a file is still the one these papers were made with.', WIDTH),
     ...(tool || block ? [] : [introduction('Cutter reach not checked: no tool on the sheet (making.tool).', WIDTH)]),
-    ...table([{ title: 'File', width: 56 }, { title: 'SHA-256', width: WIDTH - 56 }], files.map(({ name, sha256 }) => ({ cells: [name, sha256] })), { size: 3.1 }),
+    ...table([{ title: 'File', width: 56 }, { title: 'SHA-256', width: WIDTH - 56 }], files.map(({ name, sha256 }) => ({ cells: [name, sha256] }))),
   ];
 }

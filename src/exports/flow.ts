@@ -12,6 +12,8 @@ export interface Block {
   readonly staysWithNext?: boolean;
   /** Head of the table it belongs to, said again where the table runs on over a page. */
   readonly head?: Block;
+  /** The same with less air, where it has any to give. */
+  readonly close?: Block;
 }
 
 /** Blocks one below the other on as many pages as they need. */
@@ -45,9 +47,9 @@ function needed(blocks: readonly Block[], i: number): Mm {
   return height + (staysWithNext && i + 1 < blocks.length ? needed(blocks, i + 1) : 0);
 }
 
-/** A block in smaller letters: what was laid out for a width takes that much of it. */
+/** A block in smaller letters and with no more air than it needs: what was laid out for a width takes that much of it. */
 export function shrunk(block: Block, by: number): Block {
-  const { height, marks, staysWithNext, head } = block;
+  const { staysWithNext, head } = block, { height, marks } = block.close ?? block;
   return {
     height: height * by, ...(staysWithNext ? { staysWithNext } : {}), ...(head ? { head: shrunk(head, by) } : {}),
     marks: (left, top) => marks(0, 0).map((mark) => scaled(mark, by, [left, top])),
@@ -61,8 +63,10 @@ function scaled(mark: Mark, scale: number, zero: Point): Mark {
   return { ...mark, path: mark.path.map((piece): PathPiece => (piece.kind === 'line' ? { kind: 'line', from: at(piece.from), to: at(piece.to) } : { ...piece, centre: at(piece.centre), radius: piece.radius * scale })) };
 }
 
-const LINE = 1.36;
-const lineHeight = ({ size }: Lettering): Mm => size * LINE;
+/** From line to line in letter sizes, and what a row of a table takes besides. */
+interface Air { readonly line: number; readonly row: Mm }
+const USUAL: Air = { line: 1.36, row: 1 }, CLOSE: Air = { line: 1.2, row: 0.6 };
+const lineHeight = ({ size }: Lettering, { line } = USUAL): Mm => size * line;
 
 const BODY: Lettering = { size: LETTERS.label };
 
@@ -77,8 +81,8 @@ export function subheading(text: string): Block {
 }
 
 /** Lines of text, each at its height below the top. */
-function lines(texts: readonly string[], left: Mm, top: Mm, lettering: Lettering): Words[] {
-  return texts.map((text, i) => words(text, [left, top + 0.78 * lineHeight(lettering) + i * lineHeight(lettering)], lettering));
+function lines(texts: readonly string[], left: Mm, top: Mm, lettering: Lettering, air = USUAL): Words[] {
+  return texts.map((text, i) => words(text, [left, top + (0.78 + i) * lineHeight(lettering, air)], lettering));
 }
 
 /** A paragraph over the width given. */
@@ -112,18 +116,18 @@ const PAD: Mm = 1.2;
 /** A table with a hairline under every row; its head, where it has one, comes again on each page. */
 export function table(columns: readonly Column[], rows: readonly Row[], lettering: Lettering = BODY): Block[] {
   const width = columns.reduce((sum, column) => sum + column.width, 0);
-  const head = rowBlock(columns, columns.map(({ title }): Cell => ({ text: title, bold: true })), lettering, width, 'visible');
-  const body = rows.map(({ cells }) => rowBlock(columns, cells, lettering, width, 'thin'));
+  const row = (cells: readonly Cell[], rule: 'visible' | 'thin'): Block => ({ ...rowBlock(columns, cells, lettering, width, rule, USUAL), close: rowBlock(columns, cells, lettering, width, rule, CLOSE) });
+  const head = row(columns.map(({ title }): Cell => ({ text: title, bold: true })), 'visible'), body = rows.map(({ cells }) => row(cells, 'thin'));
   if (columns.every(({ title }) => title === '')) return body;
   return [{ ...head, staysWithNext: true }, ...body.map((block) => ({ ...block, head }))];
 }
 
-function rowBlock(columns: readonly Column[], cells: readonly Cell[], { size }: Lettering, width: Mm, rule: 'visible' | 'thin'): Block {
+function rowBlock(columns: readonly Column[], cells: readonly Cell[], { size }: Lettering, width: Mm, rule: 'visible' | 'thin', air: Air): Block {
   const written = columns.map((column, i) => {
     const cell = cells[i] ?? '', bold = typeof cell !== 'string', lettering = { size, bold };
     return { column, lettering, texts: wrapped(bold ? cell.text : cell, column.width - 2 * PAD, lettering) };
   });
-  const height = Math.max(1, ...written.map(({ texts }) => texts.length)) * lineHeight({ size }) + 1;
+  const height = Math.max(1, ...written.map(({ texts }) => texts.length)) * lineHeight({ size }, air) + air.row;
   return {
     height,
     marks: (left, top) => {
@@ -131,7 +135,7 @@ function rowBlock(columns: readonly Column[], cells: readonly Cell[], { size }: 
       const marks = written.flatMap(({ column, lettering, texts }) => {
         const from = x;
         x += column.width;
-        return lines(texts, from + PAD, top + 0.3, lettering).map((line): Words => column.right ? { ...line, anchor: 'end', at: [from + column.width - PAD, line.at[1]] } : line);
+        return lines(texts, from + PAD, top + 0.3 * air.row, lettering, air).map((line): Words => column.right ? { ...line, anchor: 'end', at: [from + column.width - PAD, line.at[1]] } : line);
       });
       return [...marks, stroke([left, top + height], [left + width, top + height], rule, 'ink')];
     },
