@@ -16,6 +16,7 @@ import { solidFile, textFile, type NamedFile } from './namedFile.ts';
 import { rollFiles } from './rollFiles.ts';
 import { sha256 } from './sha256.ts';
 import { sideDrawing } from './sideDrawing.ts';
+import { bandsOf } from './spreadSection.ts';
 import { svgText } from './svg.ts';
 import { tradeOffDrawing } from './tradeOffDrawing.ts';
 
@@ -38,7 +39,7 @@ export function filesFor(design: Design, kernel?: Booleans): readonly NamedFile[
     ...design.shoes.flatMap((shoe) => shoeFiles(shoe, reference)),
     ...filesBeside(design, made),
     ...targetsOn(design.fitting).map((one) => textFile(`${reference}_${one.curve.side}_trade-off.svg`, svgText(tradeOffDrawing(one, reference)))),
-    textFile(`${reference}_drawing.svg`, svgText(sideDrawing(design, SCREEN))),
+    textFile(`${reference}_drawing.svg`, svgText(sideDrawing(design, SCREEN, undefined, bandsOf(design)))),
     ...rollFiles(design),
     textFile(`${reference}_design.json`, designJson(design, made)),
   ];
