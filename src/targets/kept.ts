@@ -37,14 +37,17 @@ export interface Kept { readonly sought: Sought; readonly point: Point | undefin
 /** The quick scale is set again at each shoe found, until that one keeps to its weight on the true one. */
 const MOST_WEIGHINGS = 6;
 
-/** The best shoe within limits, weighed truly; where there is none, the one that comes nearest. */
-export function* keptTo({ sought, rescale }: Weighed, limits: readonly Limit[], near: readonly Point[] = []): Looking<Kept> {
-  let now = sought, point = yield* bestPoint(taskOf(now, limits), near);
-  for (let i = 0; i < MOST_WEIGHINGS && point && keeps(now.look(point)!, taskOf(now, limits).bounds); i++) {
+/**
+ * The best shoe within limits, weighed truly; where there is none, the one that comes nearest.
+ * @param best what is sought within them: the least loss where nothing else is told
+ */
+export function* keptTo({ sought, rescale }: Weighed, limits: readonly Limit[], near: readonly Point[] = [], best: typeof taskOf = taskOf): Looking<Kept> {
+  let now = sought, point = yield* bestPoint(best(now, limits), near);
+  for (let i = 0; i < MOST_WEIGHINGS && point && keeps(now.look(point)!, best(now, limits).bounds); i++) {
     const scaled = rescale(now, point, limits);
     if (!scaled) return { sought: now, point, kept: true };
     now = scaled;
-    point = yield* bestPoint(taskOf(now, limits), [point]);
+    point = yield* bestPoint(best(now, limits), [point]);
   }
   return { sought: now, point, kept: false };
 }

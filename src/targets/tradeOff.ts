@@ -1,21 +1,21 @@
 import type { Fitting } from '../fitting/fitting.ts';
 import type { Side } from '../fitting/words.ts';
-import { LIMITS, type Limit, type LimitName } from './asked.ts';
+import { lossAgainst, LIMITS, WEIGHTS, type Limit, type LimitName } from './asked.ts';
 import { leastOf } from './blame.ts';
 import type { Looking } from './descend.ts';
 import { keptTo, weighed, type Weighed } from './kept.ts';
 import type { Outcome } from './outcome.ts';
 import { counted, solutionAt, type Progress, type Seeking, type Solution } from './seek.ts';
 import { taskOf, type Sought } from './sought.ts';
-import { meritOf, type Point } from './task.ts';
+import { meritOf, type Bound, type Point, type Task, type Term } from './task.ts';
 
 /** The limits a curve can be drawn over, the one to choose first. */
 const OVER = ['seatHeightAtMost', 'ballHeightAtMost', 'ballThicknessAtMost'] as const satisfies readonly LimitName[];
 
-/** One height allowed, mm, with the whole answer to it. */
+/** One height allowed, mm, with the shoe that turns furthest within it. */
 export interface CurvePoint { readonly limit: number; readonly best: Solution }
 
-/** The best shoe at each height allowed: what a millimetre buys in toe-off. All other limits hold at every point. */
+/** The greatest toe-off angle there is at each height allowed: what a millimetre buys. All other limits hold at every point. */
 export interface TradeOff {
   readonly side: Side;
   readonly over: (typeof OVER)[number];
@@ -30,9 +30,9 @@ export interface TradeOff {
 const POINTS = 12;
 
 /**
- * The answers to one limit after the other, from the least height at which there is a shoe to the one at which nothing more
- * is won, over the seat height, or the ball's where only that is limited.
- * There are none where no shoe keeps to the other limits.
+ * The greatest toe-off angle at one height after the other, from the least height at which there is a shoe to the one at which nothing more
+ * is won, but no further than the order or its limit stands; over the seat height, or the ball's where only that is limited.
+ * There are none where no shoe keeps to the other limits. Tells what share of the way it has gone.
  * @returns undefined where the side has no targets
  */
 export function* tradeOff(fitting: Fitting, side: Side): Seeking<TradeOff & Progress | undefined> {
@@ -40,18 +40,41 @@ export function* tradeOff(fitting: Fitting, side: Side): Seeking<TradeOff & Prog
   return ready && (yield* counted(curveOf(fitting, ready)));
 }
 
+/** So little of what else is lost is weighed that it decides between shoes that turn alike: nobody gives a degree of strike for a hundredth of toe-off. */
+const SLIGHT = 0.01;
+/** Further than any shoe turns, degrees. */
+const FURTHEST = 180;
+
+/** The search for the greatest toe-off angle within limits. */
+export function furthest(sought: Sought, limits: readonly Limit[] = sought.limits): Task {
+  const task = taskOf(sought, limits), slight = task.terms.map((term): Term => ({ ...term, weight: term.weight * SLIGHT }));
+  return { ...task, axes: task.axes.map((axis) => ({ ...axis, dear: axis.dear * SLIGHT })), terms: [{ of: 'toeOff', sign: -1, past: FURTHEST, weight: 1 }, ...slight] };
+}
+
 function* curveOf(fitting: Fitting, ready: Weighed): Looking<TradeOff> {
   const { sought } = ready, over = OVER.find((name) => sought.targets[name] !== undefined) ?? OVER[0], limit: Limit = { name: over, limit: 0, ...LIMITS[over] };
   const others = sought.limits.filter(({ name }) => name !== over), common = { side: sought.side, over, label: LIMITS[over].label, ordered: sought.ordered?.figures };
-  const free = yield* keptTo(ready, others), least = free.kept && free.point ? yield* leastOf(free.sought, limit, others, [free.point]) : undefined;
+  const free = yield* keptTo(ready, others, [], furthest), least = free.kept && free.point ? yield* leastOf(free.sought, limit, others, [free.point]) : undefined;
   if (!free.point || !least) return { ...common, points: [] };
-  const at = (point: Point): number => free.sought.look(point)!.figures[limit.of], found: Found[] = [];
-  for (const height of heightsBetween(at(least), at(free.point))) {
-    const own = { ...limit, limit: height }, { kept, ...best } = yield* keptTo({ ...ready, sought: free.sought }, [...others, own], [found.at(-1)?.point ?? free.point, least]);
-    if (kept && best.point) found.push({ limit: own, point: best.point, sought: best.sought });
+  const at = (point: Point): number => free.sought.look(point)!.figures[limit.of], most = Math.min(at(free.point), Math.max(common.ordered?.[limit.of] ?? -Infinity, sought.targets[over] ?? Infinity));
+  const found: Found[] = [];
+  for (const height of heightsBetween(at(least), Math.max(at(least), most))) {
+    const own = { ...limit, limit: height }, { kept, sought: now, point } = yield* keptTo({ ...ready, sought: free.sought }, [...others, own], [found.at(-1)?.point ?? free.point, least], furthest);
+    if (kept && point) found.push({ limit: own, ...(yield* losingLess({ ...ready, sought: now }, [...others, own], point)) });
   }
   return { ...common, points: bestOfLower(others, found.reverse()).map((one) => ({ limit: one.limit.limit, best: solutionAt(fitting, one.sought, one.point, [...others, one.limit]) })) };
 }
+
+/** The shoe that turns as far and gives nothing else away for it: where a strike angle, a flat or a tip was given, it is looked whether all of it was needed. */
+function* losingLess(ready: Weighed, limits: readonly Limit[], point: Point): Looking<Omit<Found, 'limit'>> {
+  const { sought } = ready, { figures } = sought.look(point)!, { strike, flat, tip } = lossAgainst(sought.asked, figures);
+  if (WEIGHTS.strike * strike + WEIGHTS.flat * flat + WEIGHTS.tip * tip < GIVEN) return { sought, point };
+  const asFar: Bound = { of: 'toeOff', sign: -1, limit: figures.toeOff - ALIKE, scale: ALIKE };
+  const again = yield* keptTo(ready, limits, [point], (now, own) => { const task = taskOf(now, own); return { ...task, bounds: [...task.bounds, asFar] }; });
+  return again.kept && again.point ? { sought: again.sought, point: again.point } : { sought, point };
+}
+/** Less than this, in degrees, is not worth another look; and shoes that differ by no more than this at toe-off turn alike. */
+const GIVEN = 0.1, ALIKE = 0.01;
 
 interface Found { readonly limit: Limit; readonly point: Point; readonly sought: Sought }
 
@@ -65,7 +88,7 @@ function heightsBetween(least: number, most: number): number[] {
 function bestOfLower(others: readonly Limit[], rising: readonly Found[]): Found[] {
   let lower: Point | undefined;
   return rising.map((one) => {
-    const task = taskOf(one.sought, [...others, one.limit]), point = lower && meritOf(task, lower) < meritOf(task, one.point) ? lower : one.point;
+    const task = furthest(one.sought, [...others, one.limit]), point = lower && meritOf(task, lower) < meritOf(task, one.point) ? lower : one.point;
     lower = point;
     return { ...one, point };
   });

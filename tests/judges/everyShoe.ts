@@ -35,3 +35,9 @@ export function leastLoss(cases: Iterable<RockerCase>, ordered: RockerCase, seat
   }
   return least;
 }
+
+/** The greatest toe-off angle of all shoes that stand no higher than each limit, by trying every one; -Infinity where none stands so low. */
+export function greatestToeOff(cases: readonly RockerCase[], seatsAtMost: readonly Mm[]): readonly number[] {
+  const tried = cases.flatMap((one) => judged(one) ?? []);
+  return seatsAtMost.map((most) => tried.reduce((greatest, { seat, toeOff }) => (seat <= most + 1e-9 ? Math.max(greatest, toeOff) : greatest), -Infinity));
+}

@@ -4,22 +4,34 @@ import { tradeOffDrawing } from '../../src/exports/tradeOffDrawing.ts';
 import { targetsOn } from '../../src/targets/shoeTargets.ts';
 import { withTaken } from '../../src/targets/taken.ts';
 import { changed, fittingOf, type Json } from '../fitting/sheets.ts';
-import { judged } from '../judges/everyShoe.ts';
+import { greatestToeOff, judged, mixtures } from '../judges/everyShoe.ts';
 import { rockerCase, type RockerFitting } from '../../src/profile/fromFitting.ts';
 import { answerTo, sampleWith } from './support.ts';
 
 const sheet = sampleWith('market-gardener', 'right', { seatHeightAtMost: 30, free: ['apex', 'toe radius'] });
 const [found] = targetsOn(fittingOf(sheet)), { curve, answer } = found!, { points } = curve;
 
-test('from the least height there is a shoe at to the one where nothing more is won, a millimetre more never loses more', () => {
+test('from the least height there is a shoe at to the one it is ordered at, a millimetre more always turns further', () => {
   expect(points.length).toBeGreaterThanOrEqual(10);
   points.slice(1).forEach(({ limit, best }, i) => {
     expect(limit).toBeGreaterThan(points[i]!.limit);
-    expect(best.loss.weighed).toBeLessThanOrEqual(points[i]!.best.loss.weighed + 1e-9);
+    expect(best.figures.toeOff).toBeGreaterThan(points[i]!.best.figures.toeOff);
   });
   for (const { limit, best } of points) expect(best.figures.seatHeight).toBeLessThanOrEqual(limit + 1e-9);
-  expect(points.at(-1)!.best.loss.weighed).toBeLessThan(0.05);
+  expect(points.at(-1)!.limit - curve.ordered!.seatHeight).toBeLessThan(0.1);
   expect(answerTo(changed(sheet, { 'right.order.targets.seatHeightAtMost': Number((points[0]!.limit - 0.2).toFixed(1)) }), 'right').ok).toBe(false);
+});
+
+test('no shoe of a grid turns further at any height of the curve, and the grid comes near enough to tell', () => {
+  const given = rockerCase(fittingOf(sampleWith('market-gardener', 'right', { seatHeightAtMost: 30, free: ['apex'] })).shoes.right as RockerFitting);
+  const along = (least: number, most: number, count: number): number[] => Array.from({ length: count }, (_, i) => least + (i * (most - least)) / (count - 1));
+  // Over all of both spans: 52 % to where the joint lets the apex be, the pivot's height to twice its distance to the toe; and finer where shoes turn furthest.
+  const values = [...mixtures([along(52, 66.9, 5), along(80, 430, 8)]), ...mixtures([[66.4, 66.9], along(205, 260, 12)])];
+  const cases = values.map(([apex, radius]) => ({ ...given, order: { ...given.order, apexX: (apex! / 100) * given.last.length, toe: { rule: 'given' as const, radius: radius! } } }));
+  const greatest = greatestToeOff(cases, points.map(({ limit }) => limit));
+  // A step of the sheet, 0.1 mm of the radius or 0.1 % of the apex, is less than this.
+  points.forEach(({ limit, best }, i) => expect([limit, best.figures.toeOff > greatest[i]! - 0.03]).toEqual([limit, true]));
+  expect(points.filter(({ best }, i) => best.figures.toeOff < greatest[i]! + 0.5).length).toBeGreaterThan(6);
 });
 
 test('every point is a shoe of its own: its values, put on the sheet, give what it promises', () => {
