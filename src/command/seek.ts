@@ -48,12 +48,12 @@ async function numbersOf({ job: { reference } }: Fitting, found: readonly Sought
 }
 
 async function wordsOf({ job: { reference }, units }: Fitting, found: readonly Sought[]): Promise<string> {
-  const { blameSaid, curveRows, CURVE_HEADS, FIGURE_HEADS, figureRows, HELD_UP, LIMIT_HEADS, limitRows, lossSaid, VALUE_HEADS, valueRows } = await import('../targets/words.ts');
+  const { blameSaid, curveRows, CURVE_HEADS, FIGURE_HEADS, figureRows, HELD_UP, LIMIT_HEADS, limitRows, lossSaid, sayOn, VALUE_HEADS, valueRows } = await import('../targets/words.ts'), say = sayOn(units);
   return found.map(({ answer, curve }) => {
     const told = answer.ok
-      ? [`${reference} ${answer.side}: ${lossSaid(answer.best.loss)}`, ...rowsUnder(VALUE_HEADS, valueRows(answer.best)), ...rowsUnder(LIMIT_HEADS, limitRows(answer, answer.best, units)), ...rowsUnder(FIGURE_HEADS, figureRows(answer, answer.best))]
-      : [`${reference} ${answer.side}: no rocker keeps to all limits.`, ...blameSaid(answer.blame, units)];
-    return [...told, ...(answer.heldUp ? [HELD_UP] : []), ...(curve ? rowsUnder(CURVE_HEADS, curveRows(curve, units)) : [])].map((line) => `${line}\n`).join('');
+      ? [`${reference} ${answer.side}: ${lossSaid(answer.best.loss, say)}`, ...rowsUnder(VALUE_HEADS, valueRows(answer.best, say)), ...rowsUnder(LIMIT_HEADS, limitRows(answer, answer.best, say)), ...rowsUnder(FIGURE_HEADS, figureRows(answer, answer.best, say))]
+      : [`${reference} ${answer.side}: no rocker keeps to all limits.`, ...blameSaid(answer.blame, say)];
+    return [...told, ...(answer.heldUp ? [HELD_UP] : []), ...(curve ? rowsUnder(CURVE_HEADS, curveRows(curve, say)) : [])].map((line) => `${line}\n`).join('');
   }).join('\n');
 }
 

@@ -18,7 +18,7 @@ import { sha256 } from './sha256.ts';
 import { sideDrawing } from './sideDrawing.ts';
 import { bandsOf } from './spreadSection.ts';
 import { svgText } from './svg.ts';
-import { tradeOffDrawing } from './tradeOffDrawing.ts';
+import { onA6, tradeOffSheet } from './tradeOffDrawing.ts';
 
 export type { NamedFile };
 
@@ -38,7 +38,7 @@ export function filesFor(design: Design, kernel?: Booleans): readonly NamedFile[
   const files = [
     ...design.shoes.flatMap((shoe) => shoeFiles(shoe, reference)),
     ...filesBeside(design, made),
-    ...targetsOn(design.fitting).map((one) => textFile(`${reference}_${one.curve.side}_trade-off.svg`, svgText(tradeOffDrawing(one, reference)))),
+    ...targetsOn(design.fitting).map((one) => textFile(`${reference}_${one.curve.side}_trade-off.svg`, svgText(tradeOffSheet(one, reference, onA6(design.fitting.units)).drawing))),
     textFile(`${reference}_drawing.svg`, svgText(sideDrawing(design, SCREEN, undefined, bandsOf(design)))),
     ...rollFiles(design),
     textFile(`${reference}_design.json`, designJson(design, made)),

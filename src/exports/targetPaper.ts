@@ -1,12 +1,12 @@
 import type { Fitting } from '../fitting/fitting.ts';
 import { targetsOn } from '../targets/shoeTargets.ts';
-import { blameSaid, FIGURE_HEADS, figureRows, HELD_UP, LIMIT_HEADS, limitRows, lossSaid, VALUE_HEADS, valueRows, type Row } from '../targets/words.ts';
+import { blameSaid, FIGURE_HEADS, figureRows, HELD_UP, LIMIT_HEADS, limitRows, lossSaid, sayOn, VALUE_HEADS, valueRows, type Row } from '../targets/words.ts';
 import { heading, introduction, paragraph, space, subheading, table, type Block } from './flow.ts';
 import { bold, WIDTH } from './figureSections.ts';
 
 /** What limits on the sheet come to: offered, not made. None where no shoe has any. */
 export function targetsSection(fitting: Fitting): Block[] {
-  const found = targetsOn(fitting);
+  const found = targetsOn(fitting), say = sayOn(fitting.units);
   if (found.length === 0) return [];
   return [
     heading('Within limits'),
@@ -14,8 +14,8 @@ export function targetsSection(fitting: Fitting): Block[] {
     ...found.flatMap(({ answer }): Block[] => [
       subheading(`${answer.side === 'left' ? 'Left' : 'Right'} shoe`),
       ...(answer.ok
-        ? [paragraph(lossSaid(answer.best.loss), WIDTH), ...rows(VALUE_HEADS, valueRows(answer.best)), space(3), ...rows(LIMIT_HEADS, limitRows(answer, answer.best, fitting.units)), space(3), ...rows(FIGURE_HEADS, figureRows(answer, answer.best))]
-        : blameSaid(answer.blame, fitting.units).map((line) => paragraph(line, WIDTH))),
+        ? [paragraph(lossSaid(answer.best.loss, say), WIDTH), ...rows(VALUE_HEADS, valueRows(answer.best, say)), space(3), ...rows(LIMIT_HEADS, limitRows(answer, answer.best, say)), space(3), ...rows(FIGURE_HEADS, figureRows(answer, answer.best, say))]
+        : blameSaid(answer.blame, say).map((line) => paragraph(line, WIDTH))),
       ...(answer.heldUp ? [paragraph(HELD_UP, WIDTH)] : []),
     ]),
   ];

@@ -1,6 +1,5 @@
 import type { Fitting } from '../fitting/fitting.ts';
 import type { Freedom, Side } from '../fitting/words.ts';
-import type { RockerCase } from '../profile/rocker.ts';
 import { lossAgainst, type Limit, type LimitName, type Loss } from './asked.ts';
 import { blamed, type Blame } from './blame.ts';
 import type { Looking } from './descend.ts';
@@ -23,8 +22,6 @@ export interface Solution {
   readonly figures: Outcome['figures'];
   readonly limits: readonly LimitKept[];
   readonly loss: Loss;
-  /** The order with the values put in. */
-  readonly given: RockerCase;
 }
 
 export { run } from './descend.ts';
@@ -35,8 +32,8 @@ export type Answer = Found & Progress;
 type Found = { readonly side: Side; readonly ordered: Outcome['figures'] | undefined; readonly estimated: readonly LookedAt[]; readonly heldUp: boolean }
   & ({ readonly ok: true; readonly best: Solution } | { readonly ok: false; readonly blame: readonly Blame[] });
 
-/** How many shoes have been solved so far. */
-export interface Progress { readonly looked: number }
+/** How many shoes have been looked at so far, and what share of the way that is, where it is known. */
+export interface Progress { readonly looked: number; readonly share?: number }
 export type Seeking<Result> = Generator<Progress, Result>;
 
 /**
@@ -50,12 +47,12 @@ export function* seek(fitting: Fitting, side: Side): Seeking<Answer | undefined>
   return yield* counted(answerOf(fitting, ready));
 }
 
-/** Tells how many were looked at. */
-export function* counted<Result extends object>(looking: Looking<Result>): Seeking<Result & Progress> {
+/** Tells how many were looked at. @param share how far it has come by now */
+export function* counted<Result extends object>(looking: Looking<Result>, share?: () => number): Seeking<Result & Progress> {
   for (let looked = 0; ; looked++) {
     const { done, value } = looking.next();
     if (done) return { ...value, looked };
-    yield { looked };
+    yield share ? { looked, share: share() } : { looked };
   }
 }
 
@@ -80,7 +77,7 @@ export function solutionAt(fitting: Fitting, sought: Sought, point: Point, limit
     const { name, path, unit, digits, ordered } = one, changed = point[i] !== axes[i]!.ordered;
     return { name, path, unit, digits, ordered, value: changed ? typedAt(one, point[i]!) : ordered, changed };
   });
-  return { values, figures, given, loss: lossAgainst(asked, figures), limits: limits.map((limit) => keptBy(limit, figures)) };
+  return { values, figures, loss: lossAgainst(asked, figures), limits: limits.map((limit) => keptBy(limit, figures)) };
 }
 
 function keptBy({ name, label, unit, limit, of, sign }: Limit, figures: Outcome['figures']): LimitKept {

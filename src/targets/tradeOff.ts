@@ -20,14 +20,16 @@ export interface TradeOff {
   readonly side: Side;
   readonly over: (typeof OVER)[number];
   readonly label: string;
+  /** Where the limit of the sheet stands, mm. */
+  readonly asked: number | undefined;
   /** Rising. */
   readonly points: readonly CurvePoint[];
   /** The shoe as it is ordered, without limits. */
   readonly ordered: Outcome['figures'] | undefined;
 }
 
-/** Points of a curve. */
-const POINTS = 12;
+/** Points of a curve; to find its two ends takes about as long as two of them. */
+const POINTS = 12, ENDS = 2;
 
 /**
  * The greatest toe-off angle at one height after the other, from the least height at which there is a shoe to the one at which nothing more
@@ -37,7 +39,8 @@ const POINTS = 12;
  */
 export function* tradeOff(fitting: Fitting, side: Side): Seeking<TradeOff & Progress | undefined> {
   const ready = weighed(fitting, side);
-  return ready && (yield* counted(curveOf(fitting, ready)));
+  let come = 0;
+  return ready && (yield* counted(curveOf(fitting, ready, (share) => { come = share; }), () => come));
 }
 
 /** So little of what else is lost is weighed that it decides between shoes that turn alike: nobody gives a degree of strike for a hundredth of toe-off. */
@@ -51,14 +54,15 @@ export function furthest(sought: Sought, limits: readonly Limit[] = sought.limit
   return { ...task, axes: task.axes.map((axis) => ({ ...axis, dear: axis.dear * SLIGHT })), terms: [{ of: 'toeOff', sign: -1, past: FURTHEST, weight: 1 }, ...slight] };
 }
 
-function* curveOf(fitting: Fitting, ready: Weighed): Looking<TradeOff> {
+function* curveOf(fitting: Fitting, ready: Weighed, tell: (share: number) => void): Looking<TradeOff> {
   const { sought } = ready, over = OVER.find((name) => sought.targets[name] !== undefined) ?? OVER[0], limit: Limit = { name: over, limit: 0, ...LIMITS[over] };
-  const others = sought.limits.filter(({ name }) => name !== over), common = { side: sought.side, over, label: LIMITS[over].label, ordered: sought.ordered?.figures };
+  const others = sought.limits.filter(({ name }) => name !== over), common = { side: sought.side, over, label: LIMITS[over].label, asked: sought.targets[over], ordered: sought.ordered?.figures };
   const free = yield* keptTo(ready, others, [], furthest), least = free.kept && free.point ? yield* leastOf(free.sought, limit, others, [free.point]) : undefined;
   if (!free.point || !least) return { ...common, points: [] };
   const at = (point: Point): number => free.sought.look(point)!.figures[limit.of], most = Math.min(at(free.point), Math.max(common.ordered?.[limit.of] ?? -Infinity, sought.targets[over] ?? Infinity));
-  const found: Found[] = [];
-  for (const height of heightsBetween(at(least), Math.max(at(least), most))) {
+  const heights = heightsBetween(at(least), Math.max(at(least), most)), found: Found[] = [];
+  for (const [i, height] of heights.entries()) {
+    tell((i + ENDS) / (heights.length + ENDS));
     const own = { ...limit, limit: height }, { kept, sought: now, point } = yield* keptTo({ ...ready, sought: free.sought }, [...others, own], [found.at(-1)?.point ?? free.point, least], furthest);
     if (kept && point) found.push({ limit: own, ...(yield* losingLess({ ...ready, sought: now }, [...others, own], point)) });
   }

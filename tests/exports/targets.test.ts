@@ -24,7 +24,7 @@ test('targets add a drawing, numbers and a section of the all-figures paper, and
   expect(targets).toMatchObject({ side: 'left', withinLimits: true, values: [{ path: 'order.apex', value: answer.best.values[0]!.value }], curve: { over: 'seatHeightAtMost' } });
   expect((targets!['curve'] as { points: readonly object[] }).points).toHaveLength(curve.points.length);
   expect(shoe).toEqual(shoeIn(designJson(bare, madeFor(bare, undefined))));
-  expect(text('T-1_left_trade-off.svg')).toContain('what a millimetre buys');
+  expect(text('T-1_left_trade-off.svg')).toContain('what height buys');
   const paper = readPdf(files.get('T-1_all-figures.pdf')!).flatMap(({ words }) => words).join(' ');
   for (const said of ['Within limits', 'Seat height at most', 'is an offer', 'of toe-off']) expect(paper).toContain(said);
 });

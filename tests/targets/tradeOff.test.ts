@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { svgText } from '../../src/exports/svg.ts';
-import { tradeOffDrawing } from '../../src/exports/tradeOffDrawing.ts';
+import { onA6, tradeOffSheet } from '../../src/exports/tradeOffDrawing.ts';
 import { targetsOn } from '../../src/targets/shoeTargets.ts';
 import { withTaken } from '../../src/targets/taken.ts';
 import { changed, fittingOf, type Json } from '../fitting/sheets.ts';
@@ -43,13 +43,19 @@ test('every point is a shoe of its own: its values, put on the sheet, give what 
 });
 
 test('the drawing has a dot for each point where its axes say, a name to press it by, and a cross for the order', () => {
-  const drawing = tradeOffDrawing(found!, 'K-204'), text = svgText(drawing);
+  const { drawing, dots: places } = tradeOffSheet(found!, 'K-204', onA6('mm')), text = svgText(drawing);
   const dots = drawing.marks.filter((mark) => mark.of?.startsWith('tradeOff.')), words = drawing.marks.flatMap((mark) => (mark.kind === 'text' ? [mark] : []));
   expect(dots.map(({ of }) => of)).toEqual(points.map((_, i) => `tradeOff.${i}`));
   const tick = (label: string): number => { const mark = words.find((one) => one.text === label)!; return label.endsWith('°') ? mark.at[1] - 1 : mark.at[0]; };
   const [dot] = dots, centre = dot!.kind === 'fill' && dot!.path[0]!.kind === 'arc' ? dot!.path[0]!.centre : [NaN, NaN];
+  expect(places[0]).toEqual(centre);
   expect((centre[0]! - tick('28')) / (tick('29') - tick('28'))).toBeCloseTo(points[0]!.limit - 28, 6);
-  expect((centre[1]! - tick('25°')) / (tick('26°') - tick('25°'))).toBeCloseTo(points[0]!.best.figures.toeOff - 25, 6);
-  for (const said of ['Seat height at most, mm', 'Toe-off angle reached (est.)', 'as ordered', 'K-204, right shoe: what a millimetre buys']) expect(text).toContain(said);
+  expect((centre[1]! - tick('24°')) / (tick('26°') - tick('24°'))).toBeCloseTo((points[0]!.best.figures.toeOff - 24) / 2, 6);
+  for (const said of ['Seat height at most, mm', 'Toe-off angle reached (est.)', 'as ordered', 'K-204, right shoe: what height buys']) expect(text).toContain(said);
   expect(answer.ok).toBe(true);
+  // An inch is 25.4 mm exactly (international yard and pound agreement, 1959): the same dots where an axis in inches says.
+  const inches = tradeOffSheet(found!, 'K-204', { lengths: 'in', paper: { width: 110, height: 80 }, headed: false }), said = inches.drawing.marks.flatMap((mark) => (mark.kind === 'text' && mark.text.includes('.') && Number(mark.text) ? [mark] : []));
+  const [low, high] = [said[0]!, said.at(-1)!], share = (inches.dots[3]![0] - low.at[0]) / (high.at[0] - low.at[0]);
+  expect((Number(low.text) + share * (Number(high.text) - Number(low.text))) * 25.4).toBeCloseTo(points[3]!.limit, 6);
+  expect(svgText(inches.drawing)).toContain('Seat height at most, in');
 });
