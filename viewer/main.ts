@@ -79,6 +79,7 @@ async function begin(): Promise<void> {
   const rolling = whenNear(at('rolling'), () => { walks(); return import('./parts/rolling/rollingPart.ts').then(({ rollingPart }) => rollingPart(at('rolling'))); });
   const spread = whenNear(at('spread'), () => import('./parts/spread/spreadPart.ts').then(({ spreadPart }) => spreadPart(at('spread'), { goTo, band: side.band, besideBand: band.box })));
   const band = bandSwitch(at('drawing'), () => { spread.want(); tellSpread(); });
+  const within = whenNear(at('limits'), () => import('./parts/limits/limitsPart.ts').then(({ limitsPart }) => limitsPart(at('limits'), { goTo, put: (sheet, label) => { change(sheet, label); settle(); } })));
   const differ = differencesTable(at('figures')), list = figuresList(at('figures'), light);
   const report = checks(at('checks'), {
     pointAt: (which, x) => { side.pointAt(which, x); at('drawing').scrollIntoView({ block: 'nearest' }); }, goTo,
@@ -131,6 +132,11 @@ async function begin(): Promise<void> {
     const { rested, fresh } = job;
     if (rested && fresh) { const look = { sheet: sheetText(now()), lengths: lengths(), places: rested.places, band: band.on() }; spread.tell((part) => part.show(look)); }
   }
+  function showLimits(): void {
+    const seats = Object.fromEntries((job.shown?.shoes ?? []).flatMap(({ side: shoe, figures }) => figures.filter(({ key }) => key === 'seatHeight').map(({ value }) => [shoe, value])));
+    const bench = { job: job.id, sheet: now(), lengths: lengths(), faulty: root.dataset.shown === 'faults', seats };
+    within.tell((part) => part.show(bench));
+  }
   function showClient(): void { if (job.shown) clientView(job.shown, lengths()); }
   function marked(faults: readonly { readonly path: string; readonly text: string }[]): void { faulty = new Map(faults.map(({ path, text }) => [path, text])); form?.faults(faulty); }
   function change(sheet: Sheet, label: string, key?: string): void { job.history.edit(sheet, label, key); afterStep(); }
@@ -143,6 +149,7 @@ async function begin(): Promise<void> {
     bar.steps(job.history.undoLabel(), job.history.redoLabel());
     keep();
     look();
+    showLimits();
   }
   /** From now on it is asked for how the pair walks. */
   function walks(): void { if (!walk) { walk = true; look(); } }
@@ -197,7 +204,8 @@ async function begin(): Promise<void> {
     root.dataset.shown = current ? outcome.kind : 'working';
     root.dataset.rested = String(current && fine);
     void solid.then((part) => part.working(!(current && (fine || outcome.kind !== 'shown'))));
-    if (current && fine) { whenFine(); rolling.watch(); spread.watch(); }
+    if (current) showLimits();
+    if (current && fine) { whenFine(); rolling.watch(); spread.watch(); within.watch(); }
   }
   function showShape(shown: Shown, current: boolean, fine: boolean): void {
     job.shown = shown;

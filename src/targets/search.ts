@@ -99,9 +99,21 @@ function* settled(task: Task, from: Point): Looking<Point> {
       if (meritOf(task, point) < meritOf(task, next) - WORTH) { next = point; break; }
     }
     if (next === here) return here;
-    here = next;
+    here = yield* goneOn(task, here, next);
   }
   return here;
+}
+
+/** On from a better point the same way, twice as far each time, while it gets better still: what was found at a glance may lie some steps off. */
+function* goneOn(task: Task, from: Point, better: Point): Looking<Point> {
+  let here = better, by = better.map((one, i) => one - from[i]!);
+  for (;;) {
+    by = by.map((one) => 2 * one);
+    const trial = task.axes.map((axis, i) => placed(axis, here[i]! + by[i]!));
+    yield trial;
+    if (!(meritOf(task, trial) < meritOf(task, here) - WORTH)) return here;
+    here = trial;
+  }
 }
 /** Less than this is not worth a step. */
 const WORTH = 1e-6;

@@ -60,7 +60,7 @@ function* curveOf(fitting: Fitting, ready: Weighed, tell: (share: number) => voi
   const free = yield* keptTo(ready, others, [], furthest), least = free.kept && free.point ? yield* leastOf(free.sought, limit, others, [free.point]) : undefined;
   if (!free.point || !least) return { ...common, points: [] };
   const at = (point: Point): number => free.sought.look(point)!.figures[limit.of], most = Math.min(at(free.point), Math.max(common.ordered?.[limit.of] ?? -Infinity, sought.targets[over] ?? Infinity));
-  const heights = heightsBetween(at(least), Math.max(at(least), most)), found: Found[] = [];
+  const heights = withAsked(heightsBetween(at(least), Math.max(at(least), most)), common.asked), found: Found[] = [];
   for (const [i, height] of heights.entries()) {
     tell((i + ENDS) / (heights.length + ENDS));
     const own = { ...limit, limit: height }, { kept, sought: now, point } = yield* keptTo({ ...ready, sought: free.sought }, [...others, own], [found.at(-1)?.point ?? free.point, least], furthest);
@@ -86,6 +86,13 @@ interface Found { readonly limit: Limit; readonly point: Point; readonly sought:
 function heightsBetween(least: number, most: number): number[] {
   const from = Math.ceil(least * 10 - 1e-7), to = Math.max(from, Math.ceil(most * 10 - 1e-7)), count = Math.min(POINTS, to - from + 1);
   return Array.from({ length: count }, (_, i) => Math.round(to - (count === 1 ? 0 : (i * (to - from)) / (count - 1))) / 10);
+}
+
+/** The height that is asked for is one of them, in place of the nearest. */
+function withAsked(falling: readonly number[], asked: number | undefined): readonly number[] {
+  if (asked === undefined || asked > falling[0]! || asked < falling.at(-1)!) return falling;
+  const nearest = falling.reduce((near, one) => (Math.abs(one - asked) < Math.abs(near - asked) ? one : near));
+  return falling.map((one) => (one === nearest ? asked : one));
 }
 
 /** What keeps to a lower height keeps to a higher one too: a point that was found there and is better goes up. */

@@ -1,3 +1,7 @@
+/** Of what may be changed, the two ends it may be changed to. */
+const spanWords = (names: Readonly<Record<string, string>>): Readonly<Record<string, string>> =>
+  Object.fromEntries(Object.entries(names).flatMap(([field, name]) => [[`order.targets.spans.${field}.least`, `${name} at least`], [`order.targets.spans.${field}.most`, `${name} at most`]]));
+
 /** What a field is called on the page, where its name on the sheet taken apart into words would not do. */
 export const FIELD_WORDS: Readonly<Record<string, string>> = {
   'job.reference': 'job number', 'job.prescriber': 'prescribed by', 'job.prescribed': 'prescribed on',
@@ -19,6 +23,7 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   'order.outsole.thickness': 'outsole thickness', 'order.outsole.material': 'outsole', 'order.stiffener': 'stiffener thickness',
   'order.targets.seatHeightAtMost': 'seat at most', 'order.targets.ballHeightAtMost': 'ball at most', 'order.targets.ballThicknessAtMost': 'edge at the ball at most', 'order.targets.tipAtMost': 'tip at most', 'order.targets.tipWanted': 'tip wanted',
   'order.targets.toeSpringAtLeast': 'toe spring of the shoe at least', 'order.targets.toeSpringAtMost': 'toe spring of the shoe at most', 'order.targets.weightAtMost': 'sole weighs at most', 'order.targets.seatDifferenceAtMost': 'seats differ by at most', 'order.targets.free': 'may be changed',
+  ...spanWords({ apex: 'apex', toeRadius: 'toe radius', standingFlat: 'standing flat', strikeAngle: 'strike angle', pitch: 'pitch', lastSpring: 'last spring' }),
   'order.minima.edge': 'least, behind the strike point', 'order.minima.seat': 'least, seat', 'order.minima.waist': 'least, waist', 'order.minima.tread': 'least, tread', 'order.minima.tip': 'least, tip',
   'last.heights': 'measured heights', 'last.heights[0]': 'forward', 'last.heights[1]': 'up',
   'making.chordGap': 'fineness of the solids', 'making.tool.diameter': 'cutter diameter', 'making.tool.reach': 'cutter reach', 'making.tool.end': 'end of the cutter',

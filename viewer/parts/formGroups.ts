@@ -24,6 +24,7 @@ const SHOES: readonly FormGroup[] = (['left', 'right'] as const).flatMap((side):
     { title: `${shoe} last`, starts: `${side}.last`, shown: there },
     { title: `${shoe} order`, starts: `${side}.order`, shown: always, open: true },
     { title: `${shoe} limits`, starts: `${side}.order.targets`, shown: given(`${side}.order.targets`), open: true },
+    { title: `${shoe} limits: how far it may be changed`, starts: `${side}.order.targets.spans`, shown: given(`${side}.order.targets`) },
   ];
 });
 
@@ -48,4 +49,4 @@ export const FORM_GROUPS: readonly FormGroup[] = [
 export const isUnder = (path: string, starts: string): boolean => path === starts || path.startsWith(`${starts}.`) || path.startsWith(`${starts}[`);
 
 /** Groups that stand whole on the sheet or not at all; what takes them off again. */
-export const WHOLE_GROUPS: Readonly<Record<string, string>> = { 'making.tool': 'Leave the cutter out', 'making.printBed': 'Leave the printer out', 'making.jig.bush': 'Leave the guide bush out', 'left.foot.walk.angles': 'Leave the three angles out', 'right.foot.walk.angles': 'Leave the three angles out' };
+export const WHOLE_GROUPS: Readonly<Record<string, string>> = { 'making.tool': 'Leave the cutter out', 'making.printBed': 'Leave the printer out', 'making.jig.bush': 'Leave the guide bush out', 'left.foot.walk.angles': 'Leave the three angles out', 'right.foot.walk.angles': 'Leave the three angles out', 'left.order.targets': 'Leave the limits out', 'right.order.targets': 'Leave the limits out' };

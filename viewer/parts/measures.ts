@@ -78,7 +78,7 @@ function bring({ row, focus }: Row, path: string): void {
 
 function groupMade(group: FormGroup, own: readonly FieldShown[], sheet: SheetAccess): Made {
   const rows = own.map((field) => ({ field, ...fieldRow(field, sheet) }));
-  const leave = leaveButtons(own, sheet);
+  const leave = leaveButtons(group, own, sheet);
   const box = el('details', { class: 'group', open: group.open === true }, el('summary', {}, group.title), kindChoice(group.starts, sheet), ...rows.map(({ row }) => row));
   for (const { path, press } of leave) rows.findLast(({ field }) => isUnder(field.path, path))?.row.after(press);
   return { ...group, rows, leave, box };
@@ -87,8 +87,8 @@ function groupMade(group: FormGroup, own: readonly FieldShown[], sheet: SheetAcc
 interface Leave { readonly path: string; readonly press: HTMLElement }
 
 /** What has to stand whole on the sheet goes as a whole. */
-function leaveButtons(own: readonly FieldShown[], sheet: SheetAccess): readonly Leave[] {
-  return Object.entries(WHOLE_GROUPS).filter(([path]) => own.some((field) => isUnder(field.path, path)))
+function leaveButtons({ starts }: FormGroup, own: readonly FieldShown[], sheet: SheetAccess): readonly Leave[] {
+  return Object.entries(WHOLE_GROUPS).filter(([path]) => isUnder(path, starts) && own.some((field) => isUnder(field.path, path)))
     .map(([path, words]) => ({ path, press: button(words, () => sheet.setAll([[path, undefined]], words)) }));
 }
 
