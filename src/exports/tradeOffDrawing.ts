@@ -3,7 +3,7 @@ import { changedUnit, type LengthUnit } from '../fitting/lengthUnit.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { ShoeTargets } from '../targets/shoeTargets.ts';
-import { about, circle, clearWords, drawn, filled, LETTERS, polyline, stroke, words, type Drawing, type Mark, type Paper } from './drawing.ts';
+import { about, boxOf, circle, clearWords, drawn, filled, LETTERS, overlap, polyline, stroke, words, type Drawing, type Mark, type Paper, type Words } from './drawing.ts';
 
 /** A6 on its side. Source: ISO 216. */
 const A6: Paper = { width: 148, height: 105 };
@@ -59,7 +59,7 @@ export function tradeOffSheet({ curve, answer }: ShoeTargets, reference: string,
         ...(dots.length > 1 ? [drawn(polyline(dots), 'thin', 'computed')] : []),
         ...(answer.ok ? [drawn(circle(at(answer.best.figures[of], answer.best.figures.toeOff), RING), 'hidden', 'ink')] : []),
         ...dots.map((dot, i) => about(`tradeOff.${i}`, filled(circle(dot, DOT), 'computed'))),
-        ...(ordered ? orderedMark(at(ordered[of], ordered.toeOff), frame) : []),
+        ...(ordered ? orderedMark(at(ordered[of], ordered.toeOff), frame, dots) : []),
       ],
     },
   };
@@ -92,19 +92,22 @@ function axes(across: Scale, up: Scale, { left, right, top, bottom }: Frame, [be
 
 const tickWords = (value: number, { step }: Scale): string => rounded(value, step < 0.1 ? 2 : step < 1 ? 1 : 0);
 
-const inRightHalf = (x: Mm, { left, right }: Frame): boolean => x > (left + right) / 2;
-
 /** Its word reads upwards at the foot of the line, where the curve is not. */
 function limitMark(x: Mm, frame: Frame): Mark[] {
   const { top, bottom } = frame;
   return [stroke([x, top], [x, bottom], 'hidden', 'governs'), ...clearWords(words('limit', [x - GAP, bottom - GAP], { turned: true, ink: 'governs', size: LETTERS.caption + 0.4 }))];
 }
 
-/** A cross, and its name on the side where there is more room. */
-function orderedMark([x, y]: Point, frame: Frame): Mark[] {
-  const aside = inRightHalf(x, frame);
+/** A cross, and its name on a side where no dot is under it. */
+function orderedMark([x, y]: Point, { left, right, top, bottom }: Frame, dots: readonly Point[]): Mark[] {
+  const named = ([1, -1] as const).flatMap((down) => (['end', 'start'] as const).map((anchor) =>
+    words('as ordered', [x + (anchor === 'end' ? -1 : 1) * (CROSS + GAP), y + (down > 0 ? CROSS + GAP + 2 : -CROSS - GAP)], { anchor, ink: 'governs' })));
+  const isFree = (one: Words): boolean => {
+    const box = boxOf(one);
+    return box.left > left && box.right < right && box.top > top && box.bottom < bottom && dots.every(([a, b]) => !overlap(box, { left: a - DOT, right: a + DOT, top: b - DOT, bottom: b + DOT }));
+  };
   return [
     stroke([x - CROSS, y - CROSS], [x + CROSS, y + CROSS], 'visible', 'governs'), stroke([x - CROSS, y + CROSS], [x + CROSS, y - CROSS], 'visible', 'governs'),
-    ...clearWords(words('as ordered', [x + (aside ? -1 : 1) * (CROSS + GAP), y + CROSS + GAP + 2], { anchor: aside ? 'end' : 'start', ink: 'governs' })),
+    ...clearWords(named.find(isFree) ?? words('as ordered', [x, y + CROSS + 2 * GAP + 2], { anchor: 'middle', ink: 'governs' })),
   ];
 }

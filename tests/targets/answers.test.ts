@@ -4,7 +4,7 @@ import { designWith } from '../../src/designWith.ts';
 import type { Side } from '../../src/fitting/words.ts';
 import type { LookedAt } from '../../src/targets/outcome.ts';
 import { seek } from '../../src/targets/seek.ts';
-import { withTaken } from '../../src/targets/taken.ts';
+import { withLoosened, withTaken } from '../../src/targets/taken.ts';
 import { changed, faultsIn, fittingOf, lockedSheet, type Json } from '../fitting/sheets.ts';
 import { answerTo, sampleWith, solved } from './support.ts';
 
@@ -61,6 +61,15 @@ describe('where no values keep to all limits', () => {
     const loosened = Object.fromEntries(answer.blame[0]!.limits.map(({ name, works }) => [name, works]));
     expect(Object.keys(loosened)).toEqual(['seatHeightAtMost', 'toeSpringAtLeast']);
     expect(answerTo(sheetWith({ ...targets, ...loosened }), 'left').ok).toBe(true);
+  });
+
+  test('what works is typed in the unit of the sheet, never tighter than it was tried', () => {
+    // By hand: 24.3 / 25.4 = 0.95669 and 20 / 25.4 = 0.78740; 25.4 mm are an inch exactly.
+    const limits = [['seatHeightAtMost', 'mm', 24.3], ['toeSpringAtLeast', 'mm', 20], ['weightAtMost', 'g', 93], ['tipAtMost', 'mm', 25.4]] as const;
+    const blame = { limits: limits.map(([name, unit, works]) => ({ name, label: '', unit, limit: 1, works })) }, sheet = sheetWith({ seatHeightAtMost: 20, free: ['apex'] });
+    const typed = (units: 'mm' | 'in'): unknown => withLoosened(sheet, 'left', blame, units);
+    expect(typed('in')).toEqual(changed(sheet, { 'left.order.targets': { seatHeightAtMost: 0.957, free: ['apex'], toeSpringAtLeast: 0.787, weightAtMost: 93, tipAtMost: 1 } }));
+    expect(typed('mm')).toEqual(changed(sheet, { 'left.order.targets': { seatHeightAtMost: 24.3, free: ['apex'], toeSpringAtLeast: 20, weightAtMost: 93, tipAtMost: 25.4 } }));
   });
 
   test('a rocker that is built up to the other one says so', () => {

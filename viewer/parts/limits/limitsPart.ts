@@ -55,7 +55,7 @@ export function limitsPart(host: HTMLElement, moves: LimitsMoves): LimitsPart {
       if (next === told) return;
       told = next;
       set.replaceChildren(...(has
-        ? [...limits.map(({ path, words }) => button(words, () => moves.goTo(path))), button(`may be changed: ${free.join(', ') || 'nothing yet'}`, () => moves.goTo(`${side}.order.targets.free`))]
+        ? [...limits.map(({ path, words }) => button(words, () => moves.goTo(path))), button(`May be changed: ${free.join(', ') || 'nothing yet'}`, () => moves.goTo(`${side}.order.targets.free`))]
         : [button('Set limits', () => setFirst(side), { 'aria-label': `Set limits, ${side} shoe`, disabled: seat === undefined })]));
     };
     return { side, box, place, show };
