@@ -1,7 +1,9 @@
 import type { Path, PathPiece } from '../geometry/path.ts';
 import { add, scale, turnLeft, type Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
-import { textWidth, type Lettering } from './letters.ts';
+import { LETTERS, roomFor, type Lettering } from './letters.ts';
+
+export { LETTERS, roomFor, WIDER } from './letters.ts';
 
 /**
  * A drawing as it lies on paper, whatever writes it: millimetres from the upper left corner, x to the right, y DOWN.
@@ -79,10 +81,6 @@ export interface Box { readonly left: Mm; readonly top: Mm; readonly right: Mm; 
 /** How far letters stand above and hang below their line, as shares of their size. */
 export const RISES = 0.74, HANGS = 0.21;
 
-/** Where the face asked for is missing, the one taken instead runs wider by up to this. */
-export const WIDER = 1.1;
-export const roomFor = (text: string, lettering: Lettering = { size: LETTERS.label }): Mm => textWidth(text, lettering) * WIDER;
-
 /** The box a line of lettering covers. */
 export function boxOf(words: Words): Box {
   const { at: [x, y], size, turned, anchor } = words, width = roomFor(words.text, words);
@@ -96,8 +94,6 @@ export const overlap = (a: Box, b: Box): boolean => a.left < b.right && b.left <
 export const grown = ({ left, top, right, bottom }: Box, by: Mm): Box => ({ left: left - by, top: top - by, right: right + by, bottom: bottom + by });
 
 type Style = Partial<Pick<Words, 'size' | 'bold' | 'anchor' | 'turned' | 'ink'>>;
-/** Letter sizes: values and labels, headings, the small captions of a title block. */
-export const LETTERS = { label: 3.2, heading: 4.2, caption: 2.3 } as const;
 export const words = (text: string, at: Point, style: Style = {}): Words =>
   ({ kind: 'text', at, text, size: LETTERS.label, anchor: 'start', turned: false, ink: 'ink', ...style });
 

@@ -30,6 +30,13 @@ export function textWidth(text: string, { size, bold = false }: Lettering): Mm {
   return sum * size;
 }
 
+/** Letter sizes: values and labels, headings, the small captions of a title block. */
+export const LETTERS = { label: 3.2, heading: 4.2, caption: 2.3 } as const;
+
+/** Where the face asked for is missing, the one taken instead runs wider by up to this. */
+export const WIDER = 1.1;
+export const roomFor = (text: string, lettering: Lettering = { size: LETTERS.label }): Mm => textWidth(text, lettering) * WIDER;
+
 /** Breaks a sentence into lines no wider than a column; a word wider than the column is cut. */
 export function wrapped(text: string, width: Mm, lettering: Lettering): string[] {
   const lines: string[] = [];

@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import { withTaken } from '../../src/targets/taken.ts';
+import { fieldsOfSheet } from '../../viewer/desk/fields.ts';
 import { seekOn, type SeekTold } from '../../viewer/desk/seeking.ts';
 import { readText, sheetText, withValue, type Sheet } from '../../viewer/keep/sheet.ts';
 import { takingsOn } from '../../viewer/keep/takings.ts';
@@ -41,6 +42,13 @@ describe('answers and the sheet they are for', () => {
     // An inch is 25.4 mm exactly (international yard and pound agreement, 1959).
     expect([words('mm'), words('in')]).toEqual([['Seat height at most 30 mm', 'Weight of the sole at most 120 g'], ['Seat height at most 1.181 in', 'Weight of the sole at most 120 g']]);
     expect(limitsSet(withValue(limited, 'right.order.targets.seatHeightAtMost', 'high'), 'right', 'mm')[0]).toEqual({ path: 'right.order.targets.seatHeightAtMost', words: 'Seat height at most not filled in' });
+  });
+
+  test('what may be changed is ticked, one at least; no two fields of limits are called alike', () => {
+    const fields = fieldsOfSheet().filter(({ path }) => path.startsWith('left.order.targets.'));
+    expect(fields.filter(({ kind }) => kind === 'ticks').map(({ path, some }) => [path, some])).toEqual([['left.order.targets.free', true]]);
+    expect(new Set(fields.map(({ label }) => label)).size).toBe(fields.length);
+    expect(fieldsOfSheet().find(({ path }) => path === 'wearer.risks')?.some).toBeUndefined();
   });
 
   test('it is told how far it has come, never back, and a sheet with faults is told them', () => {

@@ -17,6 +17,7 @@ interface Schema {
   readonly $ref?: string;
   readonly format?: string;
   readonly maxLength?: number;
+  readonly minItems?: number;
 }
 
 /** Told elsewhere on the page, or by tools of their own. */
@@ -53,7 +54,7 @@ function listOf(row: Schema, path: string, schema: Schema, forKind?: FieldShown[
   };
 }
 
-type Shape = Pick<FieldShown, 'kind'> & Partial<Pick<FieldShown, 'words' | 'measured' | 'accuracy'>>;
+type Shape = Pick<FieldShown, 'kind'> & Partial<Pick<FieldShown, 'words' | 'measured' | 'accuracy' | 'some'>>;
 
 /** Longer writing is pasted, and stands on several lines. */
 const ONE_LINE = 1000;
@@ -61,7 +62,7 @@ const ONE_LINE = 1000;
 function shapeOf(schema: Schema): Shape | undefined {
   if (schema.anyOf) return { kind: 'number', measured: true, ...(schema.anyOf.some(({ properties }) => properties?.accuracy) ? { accuracy: true } : {}) };
   if (schema.enum) return { kind: 'word', words: schema.enum };
-  if (schema.type === 'array' && schema.items && schema.items.enum) return { kind: 'ticks', words: schema.items.enum };
+  if (schema.type === 'array' && schema.items && schema.items.enum) return { kind: 'ticks', words: schema.items.enum, ...(schema.minItems ? { some: true } : {}) };
   if (schema.type === 'number') return { kind: 'number' };
   if (schema.type === 'boolean') return { kind: 'yes' };
   if (schema.type === 'string') return { kind: schema.format === 'date' ? 'date' : (schema.maxLength ?? 0) > ONE_LINE ? 'lines' : 'text' };

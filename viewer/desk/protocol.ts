@@ -172,6 +172,8 @@ export interface FieldShown {
   readonly unit: string;
   readonly kind: 'number' | 'word' | 'ticks' | 'text' | 'lines' | 'date' | 'yes' | 'list';
   readonly words?: readonly string[];
+  /** Of ticks: one of them is needed. */
+  readonly some?: boolean;
   /** May say how it was taken, and that it was taken twice. */
   readonly measured?: boolean;
   /** May say how surely. */

@@ -71,11 +71,11 @@ function lines({ path }: FieldShown, sheet: SheetAccess, attributes: Readonly<Re
 }
 
 /** A list of words that are ticked. Nothing ticked and none ticked are two things: the second is said with a button. */
-function ticks({ path, words = [] }: FieldShown, sheet: SheetAccess, attributes: Readonly<Record<string, string>>): Control {
+function ticks({ path, words = [], some }: FieldShown, sheet: SheetAccess, attributes: Readonly<Record<string, string>>): Control {
   const boxes = words.map((word) => ({ word, box: el('input', { type: 'checkbox', onchange: () => put() }) }));
   const put = (): void => { sheet.set(path, boxes.filter(({ box }) => box.checked).map(({ word }) => word)); sheet.settle(); };
   const none = button('asked: none', () => { for (const { box } of boxes) box.checked = false; put(); });
-  const input = el('span', { ...attributes, class: 'ticks', role: 'group', tabindex: -1 }, ...boxes.map(({ word, box }) => el('label', {}, box, ` ${word}`)), none);
+  const input = el('span', { ...attributes, class: 'ticks', role: 'group', tabindex: -1 }, ...boxes.map(({ word, box }) => el('label', {}, box, ` ${word}`)), !some && none);
   return {
     input,
     update: () => {

@@ -1,4 +1,5 @@
-import { roomFor, type Paper } from '../../src/exports/drawing.ts';
+import type { Paper } from '../../src/exports/drawing.ts';
+import { roomFor } from '../../src/exports/letters.ts';
 import type { Handle } from '../desk/protocol.ts';
 import { isLengthUnit, shownLength, type LengthUnit } from '../keep/lengths.ts';
 import { svgEl } from './dom.ts';
