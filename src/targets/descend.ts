@@ -23,10 +23,11 @@ const PIECES = 4;
  * slopes prove true (successive linear programming: Griffith and Stewart 1961; Zhang, Kim and Lasdon 1985). Where the point a
  * programme leads to is governed by another piece, that piece's slopes are kept too, so the next one sees the bend; where it
  * leads past a limit that bends, it is led back by the same slopes.
+ * @param first how much of each axis is looked over at first
  * @returns a point between the steps, and the slopes about it
  */
-export function* descend(task: Task, from: Point): Looking<{ readonly point: Point; readonly slopes: readonly Slopes[] }> {
-  let here = from, share = FIRST, pieces: Known[] = [];
+export function* descend(task: Task, from: Point, first = FIRST): Looking<{ readonly point: Point; readonly slopes: readonly Slopes[] }> {
+  let here = from, share = first, pieces: Known[] = [];
   for (let i = 0; i < MOST_STEPS; i++) {
     const window = windowAbout(task.axes, here, share), slopes = yield* slopesAt(task, here, window);
     if (!slopes) break;

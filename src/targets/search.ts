@@ -2,8 +2,8 @@ import { descend, movedTo, type Looking } from './descend.ts';
 import { linearBest, type Slopes, type Window } from './linear.ts';
 import { HARD, keeps, meritOf, ON_THE_WAY, placed, type Axis, type Point, type Task } from './task.ts';
 
-/** Starts that are followed down, the best first. */
-const FOLLOWED = 2;
+/** Starts that are followed down, the best first; of those that are said to be near, so much of each axis is looked over at first. */
+const FOLLOWED = 2, CLOSE = 0.12;
 
 /**
  * The best point of a task: a few points all over it, downhill from the best of them, then every step and pair of steps
@@ -17,7 +17,7 @@ export function* bestPoint(task: Task, near: readonly Point[] = []): Looking<Poi
   if (meritOf(task, ordered) === 0) return ordered;   // nothing can be less
   let best: Point | undefined;
   for (const start of near) {
-    best = better(task, best, yield* downFrom(task, start));
+    best = better(task, best, yield* downFrom(task, start, CLOSE));
     if (isKept(task, best)) return best;
   }
   const starts = yield* inOrder(atAGlance(task), [ordered, ...spread(task.axes)]);
@@ -34,8 +34,8 @@ function isKept({ look, bounds }: Task, point: Point): boolean {
 
 const atAGlance = (task: Task): Task => ({ ...task, look: task.glance });
 
-function* downFrom(task: Task, start: Point): Looking<Point> {
-  const { point, slopes } = yield* descend(atAGlance(task), start);
+function* downFrom(task: Task, start: Point, first?: number): Looking<Point> {
+  const { point, slopes } = yield* descend(atAGlance(task), start, first);
   return yield* settled(task, yield* onSteps(task, point, slopes));
 }
 

@@ -33,7 +33,7 @@ const POINTS = 12, ENDS = 2;
 
 /**
  * The greatest toe-off angle at one height after the other, from the least height at which there is a shoe to the one at which nothing more
- * is won, but no further than the order or its limit stands; over the seat height, or the ball's where only that is limited.
+ * is won, but no higher than the order or its limit stands; over the seat height, or the ball's where only that is limited.
  * There are none where no shoe keeps to the other limits. Tells what share of the way it has gone.
  * @returns undefined where the side has no targets
  */
@@ -57,16 +57,24 @@ export function furthest(sought: Sought, limits: readonly Limit[] = sought.limit
 function* curveOf(fitting: Fitting, ready: Weighed, tell: (share: number) => void): Looking<TradeOff> {
   const { sought } = ready, over = OVER.find((name) => sought.targets[name] !== undefined) ?? OVER[0], limit: Limit = { name: over, limit: 0, ...LIMITS[over] };
   const others = sought.limits.filter(({ name }) => name !== over), common = { side: sought.side, over, label: LIMITS[over].label, asked: sought.targets[over], ordered: sought.ordered?.figures };
-  const free = yield* keptTo(ready, others, [], furthest), least = free.kept && free.point ? yield* leastOf(free.sought, limit, others, [free.point]) : undefined;
-  if (!free.point || !least) return { ...common, points: [] };
-  const at = (point: Point): number => free.sought.look(point)!.figures[limit.of], most = Math.min(at(free.point), Math.max(common.ordered?.[limit.of] ?? -Infinity, sought.targets[over] ?? Infinity));
-  const heights = withAsked(heightsBetween(at(least), Math.max(at(least), most)), common.asked), found: Found[] = [];
+  const roof = Math.max(common.ordered?.[limit.of] ?? -Infinity, common.asked ?? -Infinity), below = roof > 0 ? yield* keptTo(ready, [...others, { ...limit, limit: roof }], [], furthest) : undefined;
+  const high = below?.kept ? below : yield* keptTo(ready, others), least = high.kept && high.point ? yield* leastOf(high.sought, limit, others, [high.point]) : undefined;
+  if (!high.point || !least) return { ...common, points: [] };
+  const at = (point: Point): number => high.sought.look(point)!.figures[limit.of], heights = withAsked(heightsBetween(at(least), at(high.point)), common.asked), found: Found[] = [];
   for (const [i, height] of heights.entries()) {
     tell((i + ENDS) / (heights.length + ENDS));
-    const own = { ...limit, limit: height }, { kept, sought: now, point } = yield* keptTo({ ...ready, sought: free.sought }, [...others, own], [found.at(-1)?.point ?? free.point, least], furthest);
+    const own = { ...limit, limit: height }, { kept, sought: now, point } = yield* keptTo({ ...ready, sought: high.sought }, [...others, own], [...ahead(sought, found, height), found.at(-1)?.point ?? high.point, least], furthest);
     if (kept && point) found.push({ limit: own, ...(yield* losingLess({ ...ready, sought: now }, [...others, own], point)) });
   }
   return { ...common, points: bestOfLower(others, found.reverse()).map((one) => ({ limit: one.limit.limit, best: solutionAt(fitting, one.sought, one.point, [...others, one.limit]) })) };
+}
+
+/** Where the last two shoes point to, straight on. */
+function ahead({ axes }: Sought, found: readonly Found[], height: number): Point[] {
+  const [before, last] = found.slice(-2);
+  if (!before || !last) return [];
+  const share = (height - last.limit.limit) / (last.limit.limit - before.limit.limit);
+  return [last.point.map((one, i) => Math.min(axes[i]!.high, Math.max(axes[i]!.low, one + share * (one - before.point[i]!))))];
 }
 
 /** The shoe that turns as far and gives nothing else away for it: where a strike angle, a flat or a tip was given, it is looked whether all of it was needed. */
