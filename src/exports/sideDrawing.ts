@@ -45,9 +45,9 @@ function sideSheet(design: Design, paper: Paper, { sheet = { n: 1, of: 1 }, chec
     ...(check ? checkLines([box.left + 4, box.top + 5]) : []), ...design.shoes.flatMap((shoe, i) => named(shoe, places[i]!)), ...stopMarks(design, box),
     words(levelInWords(design.fitting.wearer.legDifference), [box.left + 4, box.bottom - 2.5]),
   ];
-  const banded = pictures.flatMap((picture) => bandOf(picture, bands)), edges = part({ shapes: banded.flatMap((band) => band.edges) });
-  const { marks, choices } = labelled(together([...pictures.map(sideView), edges]), box, [...fixed, ...legend(banded.length > 0, box)], before);
-  const drawing = { paper, title: `${design.fitting.job.reference}: ${title}`, marks: [...sheetFrame(design, paper, title, by, sheet), ...groundMarks(box, ground), ...banded.map(({ shade }) => shade), ...fixed, ...legend(banded.length > 0, box), ...marks] };
+  const edges = pictures.flatMap((picture) => bandEdges(picture, bands)), banded = legend(edges.length > 0, box);
+  const { marks, choices } = labelled(together([...pictures.map(sideView), part({ shapes: edges })]), box, [...fixed, ...banded], before);
+  const drawing = { paper, title: `${design.fitting.job.reference}: ${title}`, marks: [...sheetFrame(design, paper, title, by, sheet), ...groundMarks(box, ground), ...fixed, ...banded, ...marks] };
   return { drawing, places, choices };
 }
 
@@ -55,10 +55,10 @@ function sideSheet(design: Design, paper: Paper, { sheet = { n: 1, of: 1 }, chec
 const legend = (isBanded: boolean, { right, bottom }: Box): Mark[] =>
   (isBanded ? [words('Dashed: where the ground face may lie under the last, nine times in ten', [right - 4, bottom - 2.5], { anchor: 'end', ink: 'pencil' })] : []);
 
-/** Only what is a rocker has one. */
-function bandOf(picture: Picture | Stand, bands: Bands): ReturnType<typeof bandMarks>[] {
+/** Only what is a rocker has a band. Shaded it would pass for foam that reaches into the floor. */
+function bandEdges(picture: Picture | Stand, bands: Bands): readonly Mark[] {
   const band = bands[picture.shoe.side];
-  return band ? [bandMarks(band, picture.along, picture.view)] : [];
+  return band ? bandMarks(band, picture.along, picture.view).edges : [];
 }
 
 interface Layout { readonly box: Box; readonly ground: Mm; readonly by: number; readonly places: readonly View[] }
