@@ -41,8 +41,8 @@ function locate(path: Path, w: number): [piece: PathPiece, t: number] {
   const index = Math.min(Math.floor(wrapped), path.length - 1);
   return [path[index]!, wrapped - index];
 }
-export const pointAlong = (path: Path, w: number): Point => pointOn(...locate(path, w));
-export const directionAlong = (path: Path, w: number): Point => directionOn(...locate(path, w));
+export function pointAlong(path: Path, w: number): Point { const [piece, t] = locate(path, w); return pointOn(piece, t); }
+export function directionAlong(path: Path, w: number): Point { const [piece, t] = locate(path, w); return directionOn(piece, t); }
 
 /** A place on a path with the unit direction of travel there, both from one sine and cosine: walls ask for thousands. */
 export function frameAlong(path: Path, w: number): { readonly at: Point; readonly direction: Point } {

@@ -88,7 +88,7 @@ function samplePlan(last: Last, upper: UpperFace, edge: Path, line: RollLine): P
 
 /** Where zones meet, and where a measured underside turns up sharply. */
 export const bordersOver = (plan: BarePlan, places: readonly Lying[]): Place[] =>
-  [plan.last.seatLength, plan.last.tread, ...hollowsOf(plan.last)].flatMap((border) => crossings(plan, places, ({ at }) => at[0] - border));
+  [plan.last.seatLength, plan.last.tread, ...hollowsOf(plan.last)].flatMap((border) => crossings(plan, places, ([x]) => x - border));
 
 /** Readings at which a measured underside turns up sharply: its lowest places may be narrow there. */
 function hollowsOf({ heights = [] }: Last): Mm[] {
@@ -136,8 +136,13 @@ function withinRim({ last, line }: BarePlan, w: number, [x, edgeY]: Point, ring:
 }
 
 /** Where the value changes sign between two samples: the nearest places on both sides, for the greater minimum of two zones holds up to its very end. */
-function crossings(plan: BarePlan, places: readonly Lying[], value: (place: Pick<Lying, 'at' | 'along'>) => number): Place[] {
-  const below = places.map((place) => value(place) < 0), found: Place[] = [];
+function crossings(plan: BarePlan, places: readonly Lying[], value: (at: Point, along: Mm) => number): Place[] {
+  const { edge, line } = plan, below = places.map(({ at, along }) => value(at, along) < 0), found: Place[] = [];
+  const valueAt = (w: number, ring: number): number => {
+    if (ring !== 1) { const { at, along } = lyingAt(plan, w, ring); return value(at, along); }
+    const at = pointAlong(edge, w);
+    return value(at, rollX(line, at));
+  };
   for (let i = 0; i < places.length; i++) {
     const first = i - (i % ROUND), after = first + ((i + 1) % ROUND);
     if (below[i] === below[after]) continue;
@@ -145,7 +150,7 @@ function crossings(plan: BarePlan, places: readonly Lying[], value: (place: Pick
     let low = w, high = next > w ? next : next + plan.edge.length;
     for (let k = 0; k < 45; k++) {
       const middle = (low + high) / 2;
-      if (value(lyingAt(plan, middle, ring)) < 0 === below[i]) low = middle; else high = middle;
+      if (valueAt(middle, ring) < 0 === below[i]) low = middle; else high = middle;
     }
     found.push(placeAt(plan, low, ring), placeAt(plan, high, ring));
   }
@@ -179,7 +184,7 @@ export function thinnest(plan: Plan, face: GroundFace, { minima, stiffener, inne
   const stackAt = ({ along }: Spot): Mm => stiffener + innerHeight(along) - height(along) + LEAST_FOAM;
   const spareOf = (spot: Spot): Mm =>
     spot.upper + build - height(spot.along) - Math.max(askedAt(spot), stackAt(spot));
-  const ends = crossings(plan, plan.places, ({ along }) => along - strikeX);
+  const ends = crossings(plan, plan.places, (_, along) => along - strikeX);
   const spots = closeness === 'glance' ? [...plan.places, ...plan.borders, ...ends] : closely();
   const near = spots.reduce((a, b) => (spareOf(b) < spareOf(a) ? b : a)), least = spareOf(near);
   const asked = askedAt(near), minimum = Math.max(asked, stackAt(near));
