@@ -43,7 +43,7 @@ export function limitsPart(host: HTMLElement, moves: LimitsMoves): LimitsPart {
   const bar = el('progress', { max: 1, value: 0, 'aria-label': 'how far the search has come' }), going = el('span', { class: 'going' }), said = el('p', { class: 'waits', role: 'status' });
   const running = el('div', { class: 'running', hidden: true }, bar, going), none = el('p', {}, 'No sole on this sheet rolls, so there is nothing to work back to.');
   const shoes = SIDES.map((side) => shoeBox(side));
-  host.append(el('p', { class: 'about' }, 'Set limits, and what may be changed to keep to them. The rocker that loses least within them is sought; nothing is changed until you take it.'),
+  host.append(el('p', { class: 'about' }, 'Set limits, and what may be changed to keep to them. The rocker that loses least within them is sought; nothing is changed until you take it. Whether the wearer can do with less is for the prescriber to say.'),
     none, el('div', { class: 'tools' }, ask, cancel, running), said, ...shoes.map(({ box }) => box));
 
   function shoeBox(side: Side) {
