@@ -27,10 +27,10 @@ export function sheetDrawing(design: Design, box: Box): SheetDrawing {
   return { by, marks: [...groundMarks(box, ground), ...fixed, ...labelsIn(pictures, box, fixed)] };
 }
 
-/** With every label; where they find no room, without those that only name what is seen. */
+/** With every label that tells a number or what sets the height; where they find no room, with the few that matter most. */
 function labelsIn(pictures: readonly (Picture | Stand)[], box: Box, fixed: readonly Mark[]): readonly Mark[] {
-  const all = together(pictures.map(viewOf)), first = [...all.wishes].sort((a, b) => rank(a) - rank(b));
-  for (const wishes of [first, first.filter(({ label }) => label.of !== undefined || label.bold), first.filter((wish) => rank(wish) < 2)]) {
+  const all = together(pictures.map(viewOf)), first = all.wishes.filter(({ label }) => label.of !== undefined || label.bold).sort((a, b) => rank(a) - rank(b));
+  for (const wishes of [first, first.filter((wish) => rank(wish) < 2)]) {
     try { return labelled({ ...all, wishes }, box, fixed).marks; } catch (error) { if (!(error instanceof NoRoom)) throw error; }
   }
   return labelled(part({ ...all, wishes: [] }), box, fixed).marks;

@@ -2,6 +2,7 @@ import type { Design } from '../checks/design.ts';
 import { estimatesBehind, figuresOf } from '../checks/figures.ts';
 import type { Finding } from '../checks/finding.ts';
 import { inputOf } from '../checks/inputs.ts';
+import { inUnitOf } from '../checks/say.ts';
 import type { Mm } from '../geometry/units.ts';
 import { linearSpread } from '../spread/linear.ts';
 import { againWords } from '../spread/words.ts';
@@ -15,7 +16,7 @@ export interface Said { readonly text: string; readonly bold: boolean; readonly 
 export function inShort(design: Design, more: string): readonly Said[] {
   const { findings } = design, of = (severity: Finding['severity']): readonly Finding[] => findings.filter((finding) => finding.severity === severity);
   const notes = of('note').filter(({ code }) => code !== ESTIMATED).length, warns = of('warn'), stops = of('stop');
-  const again = linearSpread(design).flatMap((spread, i) => { const text = againWords(design.fitting, spread); return text === undefined ? [] : [`${capital(design.shoes[i]!.side)}: ${firstSentences(text, 1)}`]; });
+  const again = linearSpread(design).flatMap((spread, i) => { const text = againWords(design.fitting, spread); return text === undefined ? [] : [`${capital(design.shoes[i]!.side)}: ${inUnitOf(design.fitting.units, firstSentences(text, 1))}`]; });
   return [
     head('Before cutting'), ...(stops.length + warns.length ? [] : [plain('No stops, no warnings.')]),
     ...stops.map((finding) => kept(`STOP ${placeOf(finding)}: ${firstSentences(finding.text, 1)}`)), ...warns.map((finding) => plain(`WARNING ${placeOf(finding)}: ${firstSentences(finding.text, 1)}`)),
