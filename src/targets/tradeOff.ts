@@ -29,7 +29,7 @@ export interface TradeOff {
 }
 
 /** Points of a curve; to find its two ends takes about as long as two of them. */
-const POINTS = 12, ENDS = 2;
+const POINTS = 9, ENDS = 2;
 
 /**
  * The greatest toe-off angle at one height after the other, from the least height at which there is a shoe to the one at which nothing more
