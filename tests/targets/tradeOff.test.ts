@@ -12,7 +12,7 @@ const sheet = sampleWith('market-gardener', 'right', { seatHeightAtMost: 30, fre
 const [found] = targetsOn(fittingOf(sheet)), { curve, answer } = found!, { points } = curve;
 
 test('from the least height there is a shoe at to the one it is ordered at, a millimetre more always turns further', () => {
-  expect(points.length).toBeGreaterThanOrEqual(10);
+  expect(points.length).toBeGreaterThanOrEqual(8);
   points.slice(1).forEach(({ limit, best }, i) => {
     expect(limit).toBeGreaterThan(points[i]!.limit);
     expect(best.figures.toeOff).toBeGreaterThan(points[i]!.best.figures.toeOff);
