@@ -41,7 +41,7 @@ function inside(value: number, unit: Unit, units: SheetUnits): number {
 /** From a number inside back to the unit of the range table. */
 export const inTableUnit = (value: number, unit: Unit): number => (unit === 'deg' ? inDegrees(value) : unit === '%' ? value * 100 : value);
 
-const UNIT_SIGN: Record<Unit, string> = { mm: 'mm', deg: '°', kg: 'kg', g: 'g', 'g/cm³': 'g/cm³', '%': '%', size: '', '': '' };
+const UNIT_SIGN: Record<Unit, string> = { mm: 'mm', deg: '°', kg: 'kg', g: 'g', 'g/cm³': 'g/cm³', 'g/m²': 'g/m²', MPa: 'MPa', '%': '%', size: '', '': '' };
 
 /** Numbers of the range table the way the maker counts, e.g. `99 to 484.5 mm` or, on a sheet in inches, `3.898 in`. */
 export function quantityWords(values: readonly number[], unit: Unit, units: SheetUnits): string {

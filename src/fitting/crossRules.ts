@@ -3,6 +3,7 @@ import { LEAVE_OUT, type Complain, type Path } from './faults.ts';
 import type { Fitting, Foot, LastMeasures, LegDifference, Override, SheetMatch, ShoeFitting, ToeOrder } from './fitting.ts';
 import { ballRules, lastRules, seatBehindBall } from './lastRules.ts';
 import { targetRules } from './targetRules.ts';
+import { packRules } from './stiffenerRules.ts';
 import type { Making } from './making.ts';
 import { inDegrees } from '../geometry/units.ts';
 import { SIDES, type ToeRuleName } from './words.ts';
@@ -51,6 +52,7 @@ function shoeRules({ side, foot, last, order }: ShoeFitting, units: SheetUnits, 
   if (foot) footRules(foot, last, side, units, complain);
   if (order.kind === 'rocker') toeRules(order.toe, [...at, 'toe'], complain);
   if (order.kind === 'rocker' && order.targets) targetRules(order.targets, { last, at: [...at, 'targets'], complain });
+  if (order.kind === 'rocker' && order.pack) packRules(order.pack, [...at, 'stiffener'], units, complain);
   if (order.kind === 'match') matchRoom(order, at, units, complain);
 }
 
@@ -66,6 +68,12 @@ function overrideRules(overrides: readonly Override[], { shoes }: Fitting, compl
       complain(['overrides', i, 'code'], `must be taken on a name only once${side ? ` for the ${side} shoe` : ''}`);
     if (side && !shoes[side]) complain(['overrides', i, 'side'], 'must be the side of a shoe on this sheet');
   });
+}
+
+/** A pack is reckoned for the weight it carries. */
+function massRule({ shoes, wearer }: Fitting, complain: Complain): void {
+  if (wearer.mass === undefined && SIDES.some((side) => { const order = shoes[side]?.order; return order?.kind === 'rocker' && order.pack; }))
+    complain(['wearer', 'mass'], 'must be given where a stiffener is wanted or laid: its plies are worked out for it');
 }
 
 /** A stack takes sheets for its zones by the names the rack gives them. */
@@ -91,6 +99,7 @@ export function checkRules(fitting: Fitting, spoken: SheetUnits, complain: Compl
     const shoe = fitting.shoes[side];
     if (shoe) shoeRules(shoe, spoken, complain);
   }
+  massRule(fitting, complain);
   legRules(fitting.wearer.legDifference, complain);
   overrideRules(fitting.overrides, fitting, complain);
   stackRules(fitting.making, complain);

@@ -2,7 +2,8 @@ import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Making } from './making.ts';
 import type { FoamName, OutsoleName } from '../materials/materials.ts';
-import type { Freedom, Joint, JointState, LegFinding, Risk, Sex, Side, PlateFinding, ToeRuleName, ToeShape } from './words.ts';
+import type { ClothName, CoreName, FibreName, Weave } from '../materials/stiffeners.ts';
+import type { Freedom, GradeWanted, Joint, JointState, LegFinding, PackSide, Risk, Sex, Side, PlateFinding, ToeRuleName, ToeShape } from './words.ts';
 import type { Measure } from './measure.ts';
 
 /**
@@ -160,7 +161,12 @@ export interface SheetRocker extends SheetBuild {
   readonly standingFlat: Mm;
   /** Apex line against the long axis, radians; a right angle is square across. */
   readonly crestAngle: number;
+  /** Thickness, mm. Of a pack that is wanted or laid a usual one, until `designWith` has worked it out. */
   readonly stiffener: Mm;
+  /** What is wanted of the stiffener or laid, where the sheet says more than a thickness. */
+  readonly pack?: PackOrder;
+  /** What the pack weighs, g, once it was worked out. */
+  readonly packGrams?: number;
   readonly minima: Minima;
   /** The seat is to stand at least this high, when the maker gave it. */
   readonly seatHeightAtLeast?: Mm;
@@ -188,6 +194,36 @@ export interface Targets {
   readonly free: readonly Freedom[];
   readonly spans: { readonly apex?: OpenSpan; readonly toeRadius?: OpenSpan; readonly standingFlat?: OpenSpan; readonly strikeAngle?: OpenSpan; readonly pitch?: OpenSpan; readonly lastSpring?: OpenSpan };
 }
+
+/** What is wanted of a stiffener, or what is laid. */
+export interface PackOrder {
+  readonly wanted: GradeWanted;
+  /** The most it is to bend at the ball, radians; in place of the grade. */
+  readonly bendAtMost?: number;
+  readonly ply: PlyOrder;
+  /** g of resin for each g of cloth, where the maker gave it. */
+  readonly resin?: number;
+  /** Left open where the maker leaves it to the search. */
+  readonly core?: CoreName | 'none' | OwnCore;
+  readonly coreThickness?: Mm;
+  /** At the ball; that of the last where left out. */
+  readonly camber?: Mm;
+  readonly edges: Mm;
+  readonly underFoam: boolean;
+  readonly thicknessAtMost: Mm;
+  /** What is laid, from the bottom up. */
+  readonly plies?: readonly { readonly pack: PackSide; readonly angle: number; readonly from?: Mm; readonly to?: Mm }[];
+  /** Bench test of what is laid. */
+  readonly bench?: { readonly mass: number; readonly droop: Mm; readonly lever?: Mm };
+}
+
+/** A cloth of the list, one told by its weight, or a finished ply that was measured (MPa, g/cm³, strains as shares). */
+export type PlyOrder =
+  | { readonly kind: 'cloth'; readonly cloth: ClothName }
+  | { readonly kind: 'own cloth'; readonly name: string; readonly fibre: FibreName; readonly weave: Weave; readonly areal: number; readonly thickness?: Mm }
+  | { readonly kind: 'measured'; readonly name: string; readonly thickness: Mm; readonly density: number; readonly along: number; readonly across: number; readonly shear: number; readonly poisson: number; readonly pulled: number; readonly pressed: number; readonly sheared: number };
+
+export interface OwnCore { readonly name: string; readonly density: number; readonly modulus: number; readonly shear: number; readonly shearStrength: number }
 
 export interface ToeOrder {
   readonly rule: ToeRuleName;

@@ -1,8 +1,9 @@
 import { extremesInSurvey, SURVEY_SOURCE, usualInSurvey, type SurveyName } from './survey.ts';
+import { LEAST_CORE, LEAST_CORE_SHEAR, RESIN } from '../materials/stiffeners.ts';
 import type { Sex } from './words.ts';
 
 /** Unit of a number as this table names it. Lengths of a sheet in inches are turned into mm before they are compared. */
-export type Unit = 'mm' | 'deg' | 'kg' | 'g' | 'g/cm³' | '%' | 'size' | '';
+export type Unit = 'mm' | 'deg' | 'kg' | 'g' | 'g/cm³' | 'g/m²' | 'MPa' | '%' | 'size' | '';
 export type Span = readonly [least: number, most: number];
 
 /** What a number of the sheet may be. */
@@ -103,6 +104,33 @@ export const RANGES = {
   'order.edgeBeyond.ball': within(0, 6),
   'order.edgeBeyond.toe': within(0, 6),
   'order.stiffener': within(0, 10),
+  'order.stiffener.bendAtMost': within(0.2, 15, 'deg'),
+  'order.stiffener.resin': within(RESIN.least, RESIN.most, ''),
+  'order.stiffener.ownCloth.areal': within(20, 1500, 'g/m²'),
+  'order.stiffener.ownCloth.thickness': within(0.03, 3),
+  'order.stiffener.measuredPly.thickness': within(0.03, 3),
+  'order.stiffener.measuredPly.density': within(0.5, 4, 'g/cm³'),
+  'order.stiffener.measuredPly.along': within(500, 500_000, 'MPa'),
+  'order.stiffener.measuredPly.across': within(500, 500_000, 'MPa'),
+  'order.stiffener.measuredPly.shear': within(100, 100_000, 'MPa'),
+  'order.stiffener.measuredPly.poisson': within(0, 0.9, ''),
+  'order.stiffener.measuredPly.pulled': within(0.1, 10, '%'),
+  'order.stiffener.measuredPly.pressed': within(0.1, 10, '%'),
+  'order.stiffener.measuredPly.sheared': within(0.1, 10, '%'),
+  'order.stiffener.coreThickness': within(LEAST_CORE, 12),
+  'order.stiffener.ownCore.density': within(0.02, 3, 'g/cm³'),
+  'order.stiffener.ownCore.modulus': within(0.1, 50_000, 'MPa'),
+  'order.stiffener.ownCore.shear': within(LEAST_CORE_SHEAR, 20_000, 'MPa'),
+  'order.stiffener.ownCore.shearStrength': within(0.01, 500, 'MPa'),
+  'order.stiffener.camber': within(0, 15),
+  'order.stiffener.edges': within(0, 15),
+  'order.stiffener.thicknessAtMost': within(0.5, 15),
+  'order.stiffener.plies.angle': within(-90, 90, 'deg'),
+  'order.stiffener.plies.from': within(0, 400),
+  'order.stiffener.plies.to': within(0, 400),
+  'order.stiffener.bench.mass': within(0.05, 100, 'kg'),
+  'order.stiffener.bench.droop': within(0.05, 60),
+  'order.stiffener.bench.lever': within(20, 120),
   'order.outsole.thickness': within(0.5, 15),
   'order.minima.edge': within(1, 60),
   'order.minima.seat': within(1, 60),

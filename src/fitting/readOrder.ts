@@ -1,6 +1,7 @@
 import { degrees } from '../geometry/units.ts';
 import type { Readable } from './checkShape.ts';
 import type { OpenSpan, SheetMatch, SheetOrder, SheetRocker, Targets, ToeOrder } from './fitting.ts';
+import { packOrderOf } from './readStiffener.ts';
 import type { RawShoe } from './schema.ts';
 import { given, taken } from './taken.ts';
 
@@ -44,10 +45,15 @@ function rockerOf(raw: RawRocker): SheetRocker {
     toe: toeOf(raw.toe ?? {}),
     standingFlat: raw.standingFlat ?? 0,
     crestAngle: raw.crestAngle ?? degrees(90),
-    stiffener: raw.stiffener ?? STIFFENER,
+    ...stiffenerOf(raw.stiffener),
     minima: { ...MINIMA, ...given(raw.minima ?? {}) },
     ...given({ apex: raw.apex, seatHeightAtLeast: raw.seatHeightAtLeast, targets: raw.targets && targetsOf(raw.targets) }),
   };
+}
+
+/** Of a pack that is yet to be found a usual thickness stands in. */
+function stiffenerOf(raw: RawRocker['stiffener']): Pick<SheetRocker, 'stiffener' | 'pack'> {
+  return typeof raw === 'object' ? { stiffener: STIFFENER, pack: packOrderOf(raw) } : { stiffener: raw ?? STIFFENER };
 }
 
 function matchOf(raw: RawMatch): SheetMatch {

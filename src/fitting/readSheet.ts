@@ -1,7 +1,7 @@
 import { checkShape, type Readable, type ReadableSheet, type Shape, type Slip } from './checkShape.ts';
 import { asSpoken, inMmAndRadians, type SheetUnits } from './convert.ts';
 import { checkRules } from './crossRules.ts';
-import { complaintsAbout, fault, isMissing, pathName, valueAt, withoutInside, type Complain, type Fault } from './faults.ts';
+import { complaintsAbout, fault, isMissing, LEAVE_OUT, pathName, valueAt, withoutInside, type Complain, type Fault } from './faults.ts';
 import type { Fitting, Job, ShoeFitting, Wearer } from './fitting.ts';
 import { readJson } from './jsonText.ts';
 import { readFoot, readFootLengths } from './readFoot.ts';
@@ -43,7 +43,10 @@ function readValues(sheet: unknown, ofText: readonly Fault[], shown: LengthUnit 
   beyond.push(...beyondInLists(sheet, shape, spoken));
   const { complain, faults } = complaintsAbout((path) => asSpoken(valueAt(sheet, path), path, { written, spoken }), [...shape.faults, ...beyond]);
   const fitting = fittingOf(converted, complain);
-  if (shape.faults.every(({ path }) => path !== 'sheet')) checkPair(converted, complain);
+  if (shape.faults.every(({ path }) => path !== 'sheet')) {
+    checkPair(converted, complain);
+    checkStiffeners(converted, complain);
+  }
   checkRules(fitting, spoken, complain);
   const all = slipsJoined(withoutInside(withoutRepeats([...ofText, ...shape.faults, ...beyond, ...faults])), shape.slips, sheet);
   return all.length === 0 ? { ok: true, fitting } : { ok: false, faults: all };
@@ -74,6 +77,17 @@ function checkPair({ left, right }: ReadableSheet, complain: Complain): void {
   if (left === undefined && right === undefined) complain(['left'], 'must be given, or right: a sheet is about at least one shoe');
   else if ([left, right].every((shoe) => shoe === undefined || shoe.order?.kind === 'match'))
     complain([left ? 'left' : 'right', 'order', 'kind'], 'must be "rocker" on at least one side: a match follows the other shoe\'s rocker');
+}
+
+/** What a stiffener may be told by only one of. */
+const ONE_OF = [['cloth', 'ownCloth', 'measuredPly'], ['core', 'ownCore'], ['wanted', 'bendAtMost']] as const;
+
+function checkStiffeners(sheet: ReadableSheet, complain: Complain): void {
+  for (const side of SIDES) {
+    const order = sheet[side]?.order, stiffener = order?.kind === 'rocker' && typeof order.stiffener === 'object' ? order.stiffener : undefined;
+    if (stiffener) for (const names of ONE_OF) names.filter((name) => stiffener[name] !== undefined).slice(1).forEach((name) =>
+      complain([side, 'order', 'stiffener', name], `${LEAVE_OUT} beside ${names.find((one) => stiffener[one] !== undefined)}: they tell the same thing`));
+  }
 }
 
 /** The fitting as far as it could be read: NaN where a number is missing, and then there is a fault to it. */

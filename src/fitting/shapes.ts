@@ -12,9 +12,9 @@ import { SIZE_SYSTEMS } from './words.ts';
 export const LENGTH_WANTED = 'a length in mm (in inches where units is "in")';
 
 const UNIT_WORDS: Record<Unit, string> = {
-  mm: LENGTH_WANTED, deg: 'an angle in degrees', kg: 'a mass in kg', g: 'a weight in g', 'g/cm³': 'a density in g/cm³', '%': 'a percentage', size: 'a size number', '': 'a number',
+  mm: LENGTH_WANTED, deg: 'an angle in degrees', kg: 'a mass in kg', g: 'a weight in g', 'g/cm³': 'a density in g/cm³', 'g/m²': 'a weight of cloth in g/m²', MPa: 'a modulus or strength in MPa (N/mm²)', '%': 'a percentage', size: 'a size number', '': 'a number',
 };
-const UNIT_MARK: Record<Unit, string> = { mm: 'mm or in', deg: 'degrees', kg: 'kg', g: 'g', 'g/cm³': 'g/cm³', '%': 'percent', size: 'size number', '': 'plain number' };
+const UNIT_MARK: Record<Unit, string> = { mm: 'mm or in', deg: 'degrees', kg: 'kg', g: 'g', 'g/cm³': 'g/cm³', 'g/m²': 'g/m²', MPa: 'MPa', '%': 'percent', size: 'size number', '': 'plain number' };
 
 export const group = <Shape extends z.core.$ZodLooseShape>(shape: Shape) => z.strictObject(shape, { error: 'a group of fields in braces' });
 

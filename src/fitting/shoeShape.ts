@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { FOAMS, OUTSOLES, type FoamName, type OutsoleName } from '../materials/materials.ts';
 import { ankleMeasure, group, lengthOrSize, line, measure, rows, setting, word } from './shapes.ts';
+import { stiffenerGroup } from './stiffenerShape.ts';
 import { FREEDOMS, JOINTS, JOINT_STATES, TOE_RULES, TOE_SHAPES } from './words.ts';
 
 const heelPlates = () => group({
@@ -147,7 +148,8 @@ const rocker = () => group({
   standingFlat: setting('order.standingFlat', 'Length of the flat to stand on, 0 where left out.').optional(),
   crestAngle: setting('order.crestAngle', 'Apex line against the long axis; 90 is square across, more lies further forward on the inner side. 90 where left out.').optional(),
   ...build(),
-  stiffener: setting('order.stiffener', 'Thickness of the stiffener, 1.5 mm where left out.').optional(),
+  stiffener: z.union([setting('order.stiffener', 'Thickness of the stiffener.'), stiffenerGroup()], { error: 'a thickness in mm or inches, or a group of what is wanted or laid' })
+    .meta({ description: 'Thickness of the stiffener, 1.5 mm where left out; or what is wanted of it, and its plies are found; or what is laid. Unit: mm or in.' }).optional(),
   minima: minima().optional(),
   seatHeightAtLeast: setting('order.seatHeightAtLeast', 'The seat is to stand at least this high above the ground.').optional(),
   targets: targets().optional(),

@@ -40,6 +40,14 @@ export type ToeRuleName = (typeof TOE_RULES)[number];
 export const FREEDOMS = ['apex', 'toe radius', 'standing flat', 'strike angle', 'pitch', 'last spring'] as const;
 export type Freedom = (typeof FREEDOMS)[number];
 
+/** How stiff a sole at the ball may be wanted, by the grades of the trade. */
+export const GRADES_WANTED = ['rigid', 'slight flex'] as const;
+export type GradeWanted = (typeof GRADES_WANTED)[number];
+
+/** Where a ply lies, against the core. */
+export const PACK_SIDES = ['below', 'above'] as const;
+export type PackSide = (typeof PACK_SIDES)[number];
+
 export const SIZE_SYSTEMS = ['mondopoint', 'paris points', 'uk'] as const;
 export type SizeSystem = (typeof SIZE_SYSTEMS)[number];
 

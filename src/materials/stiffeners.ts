@@ -80,6 +80,12 @@ export type ClothName = keyof typeof CLOTHS;
 /** Grams of resin for each gram of cloth: as laid by hand, and what no laying can go beyond. Common practice; at 0.75 of the volume fibres touch all over. */
 export const RESIN = { byHand: 1, least: 0.25, most: 2.5 } as const;
 
+/** The least and the most of a ply's volume that is fibre: with less it is no ply, denser no fibres lie. Common practice. */
+export const FIBRE_SHARE = { least: 0.1, most: 0.75 } as const;
+
+/** Thinner than this no core can be cut, mm; softer in shear than this it ties nothing, MPa. Common practice. */
+export const LEAST_CORE = 0.5, LEAST_CORE_SHEAR = 0.3;
+
 /**
  * A core, or a layer that works with the stiffener. Shear is that between its two faces, which decides a core; it is told by
  * itself and only for foams and cork worked out from the modulus, over 2.6 (Poisson's ratio 0.3).

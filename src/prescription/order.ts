@@ -18,6 +18,8 @@ export interface RockerOrder {
   readonly strike: Rad;
   readonly minima: Minima;
   readonly stiffener: Mm;
+  /** What the stiffener weighs, g, where its plies are known. */
+  readonly packGrams?: number;
   readonly outsole: OutsoleOrder;
   readonly foam: FoamName;
   readonly taper: Tapers;
@@ -54,12 +56,13 @@ function defaultApex({ toe, crestAngle }: SheetRocker, foot: Foot, last: ApexLas
 
 /** Completes an order for a foot and the last it is made on. */
 export function completeOrder(order: SheetRocker, foot: Foot, last: ApexLast): RockerOrder {
-  const { apex, toe, standingFlat, crestAngle, minima, stiffener, outsole, foam, taper, edgeBeyond, seatHeightAtLeast } = order;
+  const { apex, toe, standingFlat, crestAngle, minima, stiffener, outsole, foam, taper, edgeBeyond, seatHeightAtLeast, packGrams } = order;
   return {
     apexX: apex === undefined ? defaultApex(order, foot, last) : apex * last.length,
     apexByDefault: apex === undefined,
     toe, standingFlat, crestAngle, minima, stiffener, outsole, foam, taper, edgeBeyond,
     strike: foot.strikeAngle.value,
+    ...(packGrams === undefined ? {} : { packGrams }),
     ...(seatHeightAtLeast === undefined ? {} : { seatAtLeast: { height: seatHeightAtLeast, by: 'order' } }),
   };
 }

@@ -14,6 +14,10 @@ export interface Asked {
   /** Kg. */
   readonly mass: number;
   readonly wanted: Exclude<Grade, 'flexible'>;
+  /** The most it is to bend at the ball; that of the grade where left out. */
+  readonly bendAtMost?: Rad;
+  /** How many times further the pack bent on the bench than it was reckoned to; 1 where left out. What is told counts it in. */
+  readonly softer?: number;
   /** How far ahead of the ball line the bench load and, without a roll, the walking load act; LEVER, or the plate's end where that is nearer. */
   readonly lever?: Mm;
   /** Moments of the roll that push ahead of the ball (`rollLoads`); without them WALKING_MOMENT at the lever. */
@@ -57,21 +61,30 @@ export interface Assessed {
   readonly judgements: readonly Judgement[];
 }
 
-/** What a stiffener does in a shoe, or all that is wrong with what was given. Linear: beyond about 15° of bend it tells more than there would be. */
-export function assess(stiffener: Stiffener, plate: Plate, asked: Asked): Read<Assessed> {
+/**
+ * What a stiffener does in a shoe, or all that is wrong with what was given. Linear: beyond about 15° of bend it tells more than there would be.
+ * @param step how long a stretch of the beam may be; as fine as is usual where left out
+ */
+export function assess(stiffener: Stiffener, plate: Plate, asked: Asked, step?: Mm): Read<Assessed> {
   const faults = faultsOf(stiffener, plate, asked);
-  return faults.length > 0 ? { ok: false, faults } : { ok: true, value: reckon(stiffener, plate, asked) };
+  return faults.length > 0 ? { ok: false, faults } : { ok: true, value: reckon(stiffener, plate, asked, step) };
 }
 
-function reckon(stiffener: Stiffener, plate: Plate, asked: Asked): Assessed {
-  const { ball, to } = plate, { mass, walking: roll = [], waist: under = [] } = asked, lever = asked.lever ?? clamp(LEVER, 0, to - ball);
+function reckon(stiffener: Stiffener, plate: Plate, asked: Asked, step?: Mm): Assessed {
+  const { ball, to } = plate, { mass, walking: roll = [], waist: under = [], softer = 1 } = asked, lever = asked.lever ?? clamp(LEVER, 0, to - ball);
   const bench = loadAhead(ball, lever, BENCH_MOMENT, mass), stumble = stumbleAt(ball, to, mass);
   const walks = roll.length > 0 ? worstOf(roll) : [loadAhead(ball, lever, WALKING_MOMENT, mass)], waists = under.length > 0 ? [worstUnder(under, plate)] : [];
-  const beam = soleBeam(stiffener, plate, [bench, stumble, ...walks, ...waists].map(({ at }) => at)), clamped = heldSole(beam, 'bench'), worn = heldSole(beam, 'foot');
-  const onBench = clamped(bench), walked = walks.map(worn), waist = waists.map((load) => caseOf(beam, worn(load)))[0];
-  const walking = walked.map((loaded) => caseOf(beam, loaded)).reduce(worse);
-  const found = { lever, grade: gradeOf(onBench.bend), bench: caseOf(beam, onBench), walking, stumble: caseOf(beam, worn(stumble)), ...(waist ? { waist } : {}) };
-  return { ...found, along: alongSole(beam, onBench, walked), judgements: judged(found, asked) };
+  const beam = soleBeam(stiffener, plate, [bench, stumble, ...walks, ...waists].map(({ at }) => at), step), clamped = heldSole(beam, 'bench'), worn = heldSole(beam, 'foot');
+  const onBench = clamped(bench), walked = walks.map(worn), told = (loaded: Loaded): Case => softened(caseOf(beam, loaded), softer), waist = waists.map((load) => told(worn(load)))[0];
+  const walking = walked.map(told).reduce(worse), onTheBench = told(onBench);
+  const found = { lever, grade: gradeOf(onTheBench.bend), bench: onTheBench, walking, stumble: told(worn(stumble)), ...(waist ? { waist } : {}) };
+  return { ...found, along: alongSole(beam, onBench, walked).map((one) => ({ ...one, stiffness: one.stiffness / softer, deflection: one.deflection * softer, strain: one.strain * softer })), judgements: judged(found, asked) };
+}
+
+/** A pack that bent further on the bench than it was reckoned to bends so under every load, and is strained by as much more; what its core carries stays. */
+function softened(found: Case, times: number): Case {
+  const less = <T extends Placed>(one: T): T => ({ ...one, times: one.times / times });
+  return { ...found, bend: found.bend * times, tip: found.tip * times, energy: found.energy * times, strain: found.strain * times, firstPly: less(found.firstPly), wrinkling: less(found.wrinkling), yields: less(found.yields) };
 }
 
 /** The moments of a roll that ask most: the greatest moment about the ball, and the greatest push. */

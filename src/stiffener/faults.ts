@@ -1,11 +1,10 @@
 import { fault, type Fault, type Path } from '../fitting/faults.ts';
 import type { Mm } from '../geometry/units.ts';
+import { LEAST_CORE, LEAST_CORE_SHEAR } from '../materials/stiffeners.ts';
 import type { Asked } from './assess.ts';
 import { plyDataFaults } from './ply.ts';
-import { at, breaksOf, LEAST_CORE, lies, type Along, type Attached, type CoreLayer, type PlacedPly, type Plate, type Stiffener, type Stretch } from './stiffener.ts';
+import { at, breaksOf, lies, type Along, type Attached, type CoreLayer, type PlacedPly, type Plate, type Stiffener, type Stretch } from './stiffener.ts';
 
-/** Softer than this in shear a core ties nothing, MPa. Common practice. */
-export const LEAST_CORE_SHEAR = 0.3;
 /** No plate is cambered more, no layer thicker, mm. */
 const CAMBER_MOST: Mm = 30, THICK_MOST: Mm = 80;
 /** Bodies a stiffener is reckoned for, kg. */

@@ -19,39 +19,43 @@ export interface Judgement {
 const PRACTICE = 'common practice', digits = (value: number): string => value.toFixed(1);
 type Found = Pick<Assessed, 'bench' | 'walking' | 'stumble' | 'grade' | 'waist'>;
 
-/** All of them; none when the stiffener is what was wanted and lasts. */
+/**
+ * All of them; none when the stiffener is what was wanted and lasts. What bends too much does not do what was ordered, and what a
+ * stumble breaks does not come back: those stop. Strain that tires, a face that may wrinkle and a core that may be sheared
+ * are counted with loads and strengths of common practice that hardly a pack of the trade keeps to: those warn.
+ */
 export function judged(found: Found, asked: Asked): Judgement[] {
   const { walking, stumble } = found;
   return [
     ...bends(found, asked), ...strained(walking),
-    ...below(stumble.firstPly, 'STIFFENER_STUMBLE', (times, at) => `A stumble on the tip breaks a ply first ${at} (${stumble.firstPly.name}); it bears ${times} times that load.`),
-    ...below(lesser(walking.wrinkling, stumble.wrinkling), 'STIFFENER_WRINKLES', (times, at) => `The pressed plies wrinkle on their core ${at} at ${times} times the load: take a stiffer core, or more plies on that side.`),
-    ...below(lesser(walking.coreShear, stumble.coreShear), 'STIFFENER_CORE_SHEAR', (times, at) => `The core is sheared through ${at} at ${times} times the load: take a stronger or a thicker core, and let it end nowhere between heel and tip.`),
-    ...below(lesser(walking.yields, stumble.yields), 'STIFFENER_YIELDS', (times, at) => `The strip of metal yields ${at} at ${times} times the load.`),
+    ...below(stumble.firstPly, 'STIFFENER_STUMBLE', 'stop', (times, at) => `A stumble on the tip breaks a ply first ${at} (${stumble.firstPly.name}); it bears ${times} times that load.`),
+    ...below(lesser(walking.wrinkling, stumble.wrinkling), 'STIFFENER_WRINKLES', 'warn', (times, at) => `The pressed plies wrinkle on their core ${at} at ${times} times the load: take a stiffer core, or more plies on that side.`),
+    ...below(lesser(walking.coreShear, stumble.coreShear), 'STIFFENER_CORE_SHEAR', 'warn', (times, at) => `The core is sheared through ${at} at ${times} times the load: take a stronger or a thicker core, and let it end nowhere between heel and tip.`),
+    ...below(lesser(walking.yields, stumble.yields), 'STIFFENER_YIELDS', 'stop', (times, at) => `The strip of metal yields ${at} at ${times} times the load.`),
     ...waist(found.waist), ...unusual(walking, asked),
   ];
 }
 
-function bends({ bench, grade }: Found, { wanted, mass }: Asked): Judgement[] {
-  const limit = GRADE_UP_TO[wanted], measured = inDegrees(bench.bend);
+function bends({ bench, grade }: Found, { wanted, mass, bendAtMost }: Asked): Judgement[] {
+  const limit = bendAtMost ?? GRADE_UP_TO[wanted], measured = inDegrees(bench.bend);
   if (bench.bend <= limit) return [];
   const load = `${digits(BENCH_MOMENT * mass)} N·m (${BENCH_MOMENT} N·m for each kg)`;
   return [{
     code: 'STIFFENER_BENDS', severity: 'stop', measured, limit: inDegrees(limit), unit: 'deg',
-    text: `The sole bends ${digits(measured)}° at the ball under ${load}; ${wanted} is at most ${digits(inDegrees(limit))}°.${grade === 'flexible' ? ' So flexible it is no sole for a rocker.' : ''}`, basis: PRACTICE,
+    text: `The sole bends ${digits(measured)}° at the ball under ${load}; ${bendAtMost === undefined ? wanted : 'what is wanted'} is at most ${digits(inDegrees(limit))}°.${grade === 'flexible' ? ' So flexible it is no sole for a rocker.' : ''}`, basis: PRACTICE,
   }];
 }
 
 function strained({ strain, strainAt }: Case): Judgement[] {
   const measured = Math.abs(strain) * 100, limit = WALKING_STRAIN * 100;
   return measured <= limit ? [] : [{
-    code: 'STIFFENER_STRAINED', severity: 'stop', measured, limit, unit: '%', at: strainAt,
+    code: 'STIFFENER_STRAINED', severity: 'warn', measured, limit, unit: '%', at: strainAt,
     text: `Walking strains the plies by ${measured.toFixed(2)} % at ${Math.round(strainAt)} mm from the heel; more than ${limit} % tires them.`, basis: PRACTICE,
   }];
 }
 
-function below({ times, at }: Placed, code: Judgement['code'], words: (times: string, at: string) => string): Judgement[] {
-  return times >= 1 ? [] : [{ code, severity: 'stop', measured: times, limit: 1, unit: 'times', at, text: words(times.toFixed(2), `at ${Math.round(at)} mm from the heel`), basis: PRACTICE }];
+function below({ times, at }: Placed, code: Judgement['code'], severity: Judgement['severity'], words: (times: string, at: string) => string): Judgement[] {
+  return times >= 1 ? [] : [{ code, severity, measured: times, limit: 1, unit: 'times', at, text: words(times.toFixed(2), `at ${Math.round(at)} mm from the heel`), basis: PRACTICE }];
 }
 
 /** The foot bears all along the waist, not at heel and ball alone: what is told is more than there is. */

@@ -1,6 +1,6 @@
 import { fault, type Fault, type Path } from '../fitting/faults.ts';
 import type { Mm } from '../geometry/units.ts';
-import { CLOTHS, CRIMP, EPOXY, FIBRES, RESIN, type ClothName, type FailureStrains, type Fibre, type Resin, type Weave } from '../materials/stiffeners.ts';
+import { CLOTHS, CRIMP, EPOXY, FIBRES, FIBRE_SHARE, RESIN, type ClothName, type FailureStrains, type Fibre, type Resin, type Weave } from '../materials/stiffeners.ts';
 
 /** A thin layer that is stiff in two directions square to each other; MPa. `nu12` is how far it draws in along 2 when it is pulled along 1. */
 export interface Lamina { readonly e1: number; readonly e2: number; readonly g12: number; readonly nu12: number }
@@ -70,9 +70,6 @@ export function wovenOf(straight: Lamina, crimp: number): Lamina {
   return { e1: e, e2: e, g12, nu12: coupled / along };
 }
 
-/** The densest that parallel fibres are laid, and the least with which a ply still is one. Common practice. */
-const SHARE_LEAST = 0.1, SHARE_MOST = 0.75;
-
 /** The ply a material gives, or what is wrong with it: every fault at once. @param path where it stands */
 export function plyOf(material: PlyMaterial, path: Path = ['ply']): Read<Ply> {
   if (material.kind === 'measured') return measuredPly(material, path);
@@ -113,8 +110,8 @@ function laidPly(cloth: PlyMaterial & { kind: 'own cloth' }, path: Path): Read<P
   ];
   if (dataFaults.length > 0) return { ok: false, faults: dataFaults };
   const share = thickness === undefined ? fibreShareOf(1 / (1 + resin), fibre.density, matrix.density) : areal / (1000 * fibre.density * thickness);
-  if (!(share >= SHARE_LEAST && share <= SHARE_MOST))
-    return { ok: false, faults: [fault([...path, thickness === undefined ? 'resin' : 'thickness'], `must leave a share of fibre between ${SHARE_LEAST} and ${SHARE_MOST} of the volume (here ${share.toFixed(2)})`, thickness ?? resin)] };
+  if (!(share >= FIBRE_SHARE.least && share <= FIBRE_SHARE.most))
+    return { ok: false, faults: [fault([...path, thickness === undefined ? 'resin' : 'thickness'], `must leave a share of fibre between ${FIBRE_SHARE.least} and ${FIBRE_SHARE.most} of the volume (here ${share.toFixed(2)})`, thickness ?? resin)] };
   return { ok: true, value: laid(cloth, matrix, share) };
 }
 

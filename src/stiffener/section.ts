@@ -1,7 +1,7 @@
 import type { Mm } from '../geometry/units.ts';
-import { BETWEEN_PLIES } from '../materials/stiffeners.ts';
+import { BETWEEN_PLIES, LEAST_CORE } from '../materials/stiffeners.ts';
 import { effectiveOf, laminateOf, thinPly, type Laminate } from './laminate.ts';
-import { at, LEAST_CORE, lies, type Attached, type CoreLayer, type PlacedPly, type Stiffener } from './stiffener.ts';
+import { at, lies, type Attached, type CoreLayer, type PlacedPly, type Stiffener } from './stiffener.ts';
 
 /**
  * One pack of plies across the shoe with what is bonded to it, as a beam of its own. Heights are of the whole section, from the

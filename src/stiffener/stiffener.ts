@@ -65,9 +65,6 @@ export interface Plate {
 
 export const lies = (over: Stretch | undefined, x: Mm): boolean => over === undefined || (x >= over.from && x <= over.to);
 
-/** Thinner than this no core can be cut, mm. Common practice. */
-export const LEAST_CORE: Mm = 0.5;
-
 /** Places at which the plate changes: nothing is reckoned across them. */
 export function breaksOf({ below, above, core, attached }: Stiffener): Mm[] {
   const all = [...below, ...above, ...attached, ...(core ? [core] : [])];

@@ -37,7 +37,7 @@ describe('the published schema', () => {
     expect(ALL.length).toBeGreaterThan(120);
     for (const [place, node] of ALL) {
       expect(node['description'], place).toEqual(expect.any(String));
-      if (isNumber(node) && place !== 'version') expect(node['description'], place).toMatch(/Unit: (mm or in|degrees|kg|g|g\/cm³|percent|size number|plain number)\./);
+      if (isNumber(node) && place !== 'version') expect(node['description'], place).toMatch(/Unit: (mm or in|degrees|kg|g|g\/cm³|g\/m²|MPa|percent|size number|plain number)\./);
     }
   });
 

@@ -1,0 +1,68 @@
+import * as z from 'zod';
+import { CLOTHS, CORES, FIBRES, WEAVES, type ClothName, type CoreName, type FibreName } from '../materials/stiffeners.ts';
+import { group, line, setting, word, yesNo } from './shapes.ts';
+import { GRADES_WANTED, PACK_SIDES } from './words.ts';
+
+const ownCloth = () => group({
+  name: line(40, 'What the papers call it.'),
+  fibre: word(Object.keys(FIBRES) as [FibreName, ...FibreName[]], 'Fibre it is made of.'),
+  weave: word(WEAVES, 'How it is woven.'),
+  areal: setting('order.stiffener.ownCloth.areal', 'Weight of the dry cloth.'),
+  thickness: setting('order.stiffener.ownCloth.thickness', 'Thickness of one ply as laid, where it was measured; from the resin where left out.').optional(),
+}).meta({ description: 'A cloth that is not on the list, by its weight.' });
+
+const measuredPly = () => group({
+  name: line(40, 'What the papers call it.'),
+  thickness: setting('order.stiffener.measuredPly.thickness', 'Thickness of one ply as laid.'),
+  density: setting('order.stiffener.measuredPly.density', 'A weighed piece over its volume.'),
+  along: setting('order.stiffener.measuredPly.along', 'Modulus along its first direction.'),
+  across: setting('order.stiffener.measuredPly.across', 'Modulus across it.'),
+  shear: setting('order.stiffener.measuredPly.shear', 'Shear modulus.'),
+  poisson: setting('order.stiffener.measuredPly.poisson', 'Poisson ratio, drawing in across when pulled along.'),
+  pulled: setting('order.stiffener.measuredPly.pulled', 'Strain at which it fails when pulled.'),
+  pressed: setting('order.stiffener.measuredPly.pressed', 'Strain at which it fails when pressed.'),
+  sheared: setting('order.stiffener.measuredPly.sheared', 'Shear strain at which it fails.'),
+}).meta({ description: 'A finished ply that was measured on a test piece.' });
+
+const ownCore = () => group({
+  name: line(40, 'What the papers call it.'),
+  density: setting('order.stiffener.ownCore.density', 'A weighed piece over its volume.'),
+  modulus: setting('order.stiffener.ownCore.modulus', 'Modulus along the shoe.'),
+  shear: setting('order.stiffener.ownCore.shear', 'Shear modulus between its two faces.'),
+  shearStrength: setting('order.stiffener.ownCore.shearStrength', 'Shear stress at which it tears or splits.'),
+}).meta({ description: 'A core that is not on the list, by its data.' });
+
+const PLY_LIST = 'a list of 1 to 20 plies, from the bottom up';
+
+const laidPly = group({
+  pack: word(PACK_SIDES, 'Whether it lies below or above the core; either where there is none.'),
+  angle: setting('order.stiffener.plies.angle', 'Its first direction against the long axis, 0 where left out.').optional(),
+  from: setting('order.stiffener.plies.from', 'Where a patch begins, from the heel; all along where left out.').optional(),
+  to: setting('order.stiffener.plies.to', 'Where a patch ends, from the heel.').optional(),
+}).meta({ description: 'A ply as it is laid.' });
+
+const bench = () => group({
+  mass: setting('order.stiffener.bench.mass', 'What was hung on the bare pack, clamped up to the ball line.'),
+  droop: setting('order.stiffener.bench.droop', 'How far the place it hung on went down, less what a second gauge read at the ball line.'),
+  lever: setting('order.stiffener.bench.lever', 'How far ahead of the ball line it hung, 70 mm where left out, or the end of the plate where that is nearer.').optional(),
+}).meta({ description: 'The bench test of the pack that is told under plies. Once it was read a camber counts whole, and the pack as soft as it was found.' });
+
+/** What is wanted of the stiffener, or what is laid. */
+export const stiffenerGroup = () => group({
+  wanted: word(GRADES_WANTED, 'How stiff it is to be at the ball: rigid bends at most 1.5 degrees, slight flex at most 5; rigid where left out.').optional(),
+  bendAtMost: setting('order.stiffener.bendAtMost', 'The most it is to bend at the ball under 0.125 N·m for each kg, in place of a grade.').optional(),
+  cloth: word(Object.keys(CLOTHS) as [ClothName, ...ClothName[]], 'Cloth it is laid from; carbon twill 200 where left out.').optional(),
+  ownCloth: ownCloth().optional(),
+  measuredPly: measuredPly().optional(),
+  resin: setting('order.stiffener.resin', 'Resin in the laid plies, g for each g of cloth; 1 where left out.').optional(),
+  core: word(['none', ...(Object.keys(CORES) as CoreName[])], 'What lies between two packs. Where left out the lightest of leather board, birch plywood and cork is found, or none.').optional(),
+  ownCore: ownCore().optional(),
+  coreThickness: setting('order.stiffener.coreThickness', 'Thickness of the core; found where left out.').optional(),
+  camber: setting('order.stiffener.camber', 'How much lower the middle of the plate lies than its edges at the ball; that of the last where left out. Counts half until the bench test was read.').optional(),
+  edges: setting('order.stiffener.edges', 'Height to which the edges of the upper pack may be turned up; 0 where left out.').optional(),
+  underFoam: yesNo('A lower pack may lie under the foam body, which then is the core; false where left out. Under plies: it does.').optional(),
+  thicknessAtMost: setting('order.stiffener.thicknessAtMost', 'The most that plies and core together may be thick, 8 mm where left out.').optional(),
+  plies: z.array(laidPly, { error: PLY_LIST }).min(1, { error: PLY_LIST }).max(20, { error: PLY_LIST })
+    .meta({ description: 'What is laid, from the bottom up. It is looked at as it is, and nothing is sought.' }).optional(),
+  bench: bench().optional(),
+}).meta({ description: 'What is wanted of the stiffener, or with plies what is laid.' });
