@@ -4,7 +4,7 @@ import type { Mm } from './geometry/units.ts';
 import { lastFrom } from './last/fromFitting.ts';
 import { isRockerFitting, rockerCase, type RockerFitting } from './profile/fromFitting.ts';
 import type { Remedy, Trouble } from './profile/infeasible.ts';
-import { tryMaking } from './profile/remedy.ts';
+import { tryMaking, type Making } from './profile/remedy.ts';
 import type { RockerCase } from './profile/rocker.ts';
 import { seatOf, soleFrom, type SolvedSole } from './solid/fromRocker.ts';
 import { solidsOf, type Bodies, type Solids } from './solid/solids.ts';
@@ -12,6 +12,7 @@ import { raiseFor, type FootHeights } from './pair/level.ts';
 import { raiseUnder } from './pair/raise.ts';
 import type { MatchShoe, Pair, RockerShoe, Shoe } from './pair/shoe.ts';
 import { findingsOf } from './checks/findings.ts';
+import { keepPack, packFor, type Pack } from './stiffener/pack.ts';
 import type { Finding } from './checks/finding.ts';
 import type { Pace } from './checks/seen.ts';
 import type { Design } from './checks/design.ts';
@@ -38,13 +39,14 @@ export type FindBesides = (pair: Pair) => Finding[];
  */
 export function designWith(find: FindBesides, fitting: Fitting, pace?: Pace): Designing {
   const ordered = SIDES.flatMap((side) => fitting.shoes[side] ?? []);
-  const alone = solveAll(ordered.filter(isRockerFitting).map((shoe) => ({ shoe, given: rockerCase(shoe) })));
-  const together = alone.troubles.length ? alone : solveAll(levelled(fitting, alone.solved));
+  const laid = layingFor(fitting, pace === 'quick');
+  const alone = solveAll(ordered.filter(isRockerFitting).map((shoe) => ({ shoe, given: rockerCase(shoe) })), laid);
+  const together = alone.troubles.length ? alone : solveAll(levelled(fitting, alone.solved), laid);
   if (together.troubles.length) return { ok: false, troubles: together.troubles };
   const fineness = (bodies: Bodies): Solids => solidsOf(bodies, fitting.making.chordGap);
   const rockers = together.solved.map((solved) => rockerShoe(solved, fineness));
   const shoes = ordered.map((shoe): Shoe => rockers.find(({ side }) => side === shoe.side) ?? matchShoe(fitting, shoe as MatchFitting, rockers[0]!, fineness));
-  const pair: Pair = { fitting, shoes }, besides = pace === 'quick' ? [] : find(pair);
+  const pair: Pair = { fitting: withPacks(fitting, rockers), shoes }, besides = pace === 'quick' ? [] : find(pair);
   return { ok: true, design: { ...pair, findings: findingsOf(pair, pace, besides), besides: besides.map(({ code }) => code), mouldFaults: mouldFaults(pair) } };
 }
 
@@ -52,13 +54,62 @@ export function designWith(find: FindBesides, fitting: Fitting, pace?: Pace): De
 interface Asked { readonly shoe: RockerFitting; readonly given: RockerCase; readonly sole?: SolvedSole }
 interface Solved extends Asked { readonly sole: SolvedSole }
 
-function solveAll(asked: readonly Asked[]): { readonly solved: readonly Solved[]; readonly troubles: readonly ShapeTrouble[] } {
-  const trials = asked.map((one) => ({ ...one, trial: one.sole ? { ok: true, made: one.sole } as const : tryMaking(one.given, soleFrom) }));
+type Lay = (solved: Solved) => Trial;
+type Trial = Making<SolvedSole> & { readonly shoe: RockerFitting; readonly given: RockerCase };
+
+function solveAll(asked: readonly Asked[], lay: Lay): { readonly solved: readonly Solved[]; readonly troubles: readonly ShapeTrouble[] } {
+  const trials = asked.map((one): Trial => {
+    const trial = one.sole ? { ok: true, made: one.sole } as const : tryMaking(one.given, soleFrom);
+    return trial.ok ? lay({ ...one, sole: trial.made }) : { ...one, ...trial };
+  });
   return {
-    solved: trials.flatMap(({ shoe, given, trial }) => trial.ok ? [{ shoe, given, sole: trial.made }] : []),
-    troubles: trials.flatMap(({ shoe, given, trial }) => trial.ok ? []
-      : [{ side: shoe.side, trouble: trial.trouble.trouble, text: trial.trouble.message, given, remedies: [...trial.remedies] }]),
+    solved: trials.flatMap((trial) => trial.ok ? [{ shoe: trial.shoe, given: trial.given, sole: trial.made }] : []),
+    troubles: trials.flatMap((trial) => trial.ok ? []
+      : [{ side: trial.shoe.side, trouble: trial.trouble.trouble, text: trial.trouble.message, given: trial.given, remedies: [...trial.remedies] }]),
   };
+}
+
+/** Rounds of laying a pack and solving the shoe over it, before whatever stands then is taken. */
+const ROUNDS = 8;
+
+/**
+ * A pack is part of the stack, and what of the shoe is left may ask for another pack: both are worked out in turn until the plies
+ * repeat. Where two packs take turns, each asking for the other, the stiffer stays.
+ */
+function layingFor({ wearer }: Fitting, waits: boolean): Lay {
+  const packOn = (solved: Solved): Pack | undefined => packFor(unmeshed(solved), { wearer }, waits);
+  return (first) => {
+    let solved = first, pack = packOn(first);
+    const seen: Pack[] = [];
+    for (let round = 0; pack && round < ROUNDS && !isCounted(solved, pack); round++) {
+      const before: Pack | undefined = seen.find((one) => isAlike(one, pack!)), taken: Pack = before ? stifferOf(seen.slice(seen.indexOf(before)), pack) : pack;
+      seen.push(pack);
+      const asked = counting(solved, taken), trial = tryMaking(asked.given, soleFrom);
+      if (!trial.ok) return { ...asked, ...trial };
+      solved = { ...asked, sole: trial.made };
+      if (before) { keepPack(unmeshed(solved), taken); break; }
+      pack = packOn(solved);
+    }
+    return { ok: true, shoe: solved.shoe, given: solved.given, made: solved.sole };
+  };
+}
+
+/** Nearer than this two packs are as thick: what is counted is what was found. */
+const SAME_THICKNESS: Mm = 1e-6;
+const isCounted = ({ given: { order } }: Solved, { thickness, grams }: Pack): boolean => Math.abs(order.stiffener - thickness) < SAME_THICKNESS && order.packGrams === grams.pack;
+const isAlike = (one: Pack, other: Pack): boolean => Math.abs(one.thickness - other.thickness) < SAME_THICKNESS && one.plies === other.plies && one.grams.pack === other.grams.pack;
+const stifferOf = (packs: readonly Pack[], last: Pack): Pack => packs.reduce((best, one) => (one.assessed.bench.bend < best.assessed.bench.bend ? one : best), last);
+
+/** A shoe that counts a pack in its stack and its weight, on its sheet as well: whatever is worked out anew from that takes it as it is. */
+function counting({ shoe, given }: Solved, { thickness, grams }: Pack): Pick<Asked, 'shoe' | 'given'> {
+  const counted = { stiffener: thickness, packGrams: grams.pack };
+  return { shoe: { ...shoe, order: { ...shoe.order, ...counted } }, given: { ...given, order: { ...given.order, ...counted } } };
+}
+
+/** The fitting with the thickness of each pack where a usual one stood in for it. */
+function withPacks(fitting: Fitting, rockers: readonly RockerShoe[]): Fitting {
+  const laid = rockers.filter(({ order: { packGrams } }) => packGrams !== undefined);
+  return laid.length === 0 ? fitting : { ...fitting, shoes: { ...fitting.shoes, ...Object.fromEntries(laid.map((shoe) => [shoe.side, shoe.fitting])) } };
 }
 
 /** Less than this nobody can cut or measure, and each shoe keeps what sets its own height. */
@@ -83,9 +134,11 @@ function standing(sole: SolvedSole): FootHeights {
 
 type Fineness = (bodies: Bodies) => Solids;
 
-const rockerShoe = ({ shoe, given, sole }: Solved, fineness: Fineness): RockerShoe => ({
+const rockerShoe = (solved: Solved, fineness: Fineness): RockerShoe => ({ ...unmeshed(solved), solids: fineness(solved.sole.bodies) });
+
+const unmeshed = ({ shoe, given, sole }: Solved): Omit<RockerShoe, 'solids'> => ({
   kind: 'rocker', side: shoe.side, fitting: shoe, last: given.last, stands: standing(sole),
-  order: given.order, rocker: sole.rocker, shape: sole.shape, bodies: sole.bodies, solids: fineness(sole.bodies),
+  order: given.order, rocker: sole.rocker, shape: sole.shape, bodies: sole.bodies,
 });
 
 type MatchFitting = ShoeFitting & { readonly order: SheetMatch };

@@ -9,6 +9,7 @@ export function packRules(order: PackOrder, at: Path, units: SheetUnits, complai
   if (order.ply.kind === 'measured' && order.resin !== undefined) complain([...at, 'resin'], `${LEAVE_OUT} with measuredPly: it holds its resin already`);
   if (order.ply.kind === 'own cloth' && order.ply.thickness !== undefined && order.resin !== undefined) complain([...at, 'resin'], `${LEAVE_OUT} where the thickness of the laid ply is given: the resin follows from it`);
   if (order.core === 'none' && order.coreThickness !== undefined) complain([...at, 'coreThickness'], `${LEAVE_OUT} where there is no core`);
+  if (order.coreThickness! >= order.thicknessAtMost) complain([...at, 'coreThickness'], `must be less than thicknessAtMost, ${lengthWords([order.thicknessAtMost], units)}: plies lie on both sides of it`);
   if (order.plies) laidRules(order, at, complain);
   else if (order.bench) complain([...at, 'plies'], 'must be given with bench: what was laid and tested');
 }

@@ -10,7 +10,7 @@ import { contactAt, placedAt, travelled, type RollBody } from './rollBody.ts';
  */
 export interface Carried { readonly pivot: Point; readonly hip: Point; readonly ball: Point }
 
-export const carriedBy = ({ rocker: { pivot, hip, line }, last, stands }: RockerShoe): Carried =>
+export const carriedBy = ({ rocker: { pivot, hip, line }, last, stands }: Pick<RockerShoe, 'rocker' | 'last' | 'stands'>): Carried =>
   ({ pivot, hip, ball: [rollX(line, [last.tread, 0]), stands.ball] });
 
 /** Where on the floor the contact lies, forward of the same zero as `placedAt`; the middle of a straight stretch. @throws RangeError */

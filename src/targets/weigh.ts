@@ -37,19 +37,19 @@ function cellsOf(edge: Path): Cell[] {
 }
 
 /** The weight summed over cells of the plan, walls taken upright: some per cent off, but off alike for every rocker on one last. */
-function roughWeight(shape: SoleShape, cells: readonly Cell[], { foam, outsole }: Pick<RockerOrder, 'foam' | 'outsole'>): Grams {
+function roughWeight(shape: SoleShape, cells: readonly Cell[], { foam, outsole, packGrams }: Pick<RockerOrder, 'foam' | 'outsole' | 'packGrams'>): Grams {
   const { upper, build, face, line, stiffener, edge } = shape, ground = heightsOf(face), inner = heightsOf(foamFace(shape));
   const light = FOAMS[foam].density, heavy = OUTSOLES[outsole.material].density;
   const cut = cells.reduce((sum, { at, area }) => {
     const along = rollX(line, at), joint = inner(along);
     return sum + area * ((upper(...at) + build - stiffener - joint) * light + (joint - ground(along)) * heavy);
   }, 0);
-  return (cut + enclosedArea(edge) * stiffener * STIFFENER.density) / CUBIC_MM_PER_CM;
+  return cut / CUBIC_MM_PER_CM + (packGrams ?? (enclosedArea(edge) * stiffener * STIFFENER.density) / CUBIC_MM_PER_CM);
 }
 const CUBIC_MM_PER_CM = 1000;
 
 /** A quick scale for the rockers of one last, set by one whose true weight is known. */
-export function scaleSetBy(known: { readonly shape: SoleShape; readonly weight: Grams }, order: Pick<RockerOrder, 'foam' | 'outsole'>): (shape: SoleShape) => Grams {
+export function scaleSetBy(known: { readonly shape: SoleShape; readonly weight: Grams }, order: Pick<RockerOrder, 'foam' | 'outsole' | 'packGrams'>): (shape: SoleShape) => Grams {
   const cells = cellsOf(known.shape.edge), set = known.weight / roughWeight(known.shape, cells, order);
   return (shape) => set * roughWeight(shape, cells, order);
 }

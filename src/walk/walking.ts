@@ -61,7 +61,7 @@ function ofRocker(shoe: RockerShoe): ShoeWalk {
 }
 
 /** A leg on its rocker, and on an ordinary shoe in its place. */
-export function walkOnRocker(shoe: RockerShoe): Pick<ShoeWalk, 'own' | 'ordinary' | 'ankle'> {
+export function walkOnRocker(shoe: Omit<RockerShoe, 'solids'>): Pick<ShoeWalk, 'own' | 'ordinary' | 'ankle'> {
   const { foot } = shoe.fitting, { leg, lean } = shoe.rocker.stance, carried = carriedBy(shoe), curve = curveOf(foot?.walk);
   const ankle: Ankle = foot?.ankleLocked ? { kind: 'locked', lean, range: foot.ankleRange?.value ?? 0 } : { kind: 'free' };
   const on = (body: RollBody, flatWithin: Rad): WalkOn => ({ body, carried, leg, curve, rolls: drivenRolls(curve, ankle), flatWithin });

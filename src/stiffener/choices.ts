@@ -1,0 +1,93 @@
+import type { Grams, Mm } from '../geometry/units.ts';
+import type { CoreMaterial } from '../materials/stiffeners.ts';
+import type { Ply } from './ply.ts';
+import { at, type Along, type Counted, type PlacedPly, type Plate, type Stiffener, type Stretch } from './stiffener.ts';
+
+/** A core that may lie between two packs. */
+export interface CoreChoice { readonly name: string; readonly material: CoreMaterial; readonly thickness: Along; /** The foam body, with a pack under it: it is there anyway. */ readonly foam: boolean; readonly count?: Counted }
+
+/** One way to lay a pack: how many plies below and above the core, what lies between, edges turned up, a strip across the ball on top. */
+export interface Choice { readonly below: number; readonly above: number; readonly core?: CoreChoice; readonly edges: Mm; readonly patch: boolean }
+
+/** What a pack is laid from and where. */
+export interface Bench { readonly ply: Ply; readonly plate: Plate; readonly camber?: { readonly height: Along; readonly read: boolean } }
+
+/** What may be chosen from. */
+export interface Open {
+  readonly plies: { readonly least: number; readonly most: number };
+  /** Undefined stands for none. */
+  readonly cores: readonly (CoreChoice | undefined)[];
+  readonly edges: readonly Mm[];
+  /** The most that plies and core may be thick together; the foam body does not count. */
+  readonly thicknessAtMost: Mm;
+}
+
+/** Plies that one pack is laid from; more than five nobody lays by hand. Common practice. */
+export const PLIES_MOST = 5;
+/** A strip across the ball reaches so far behind and ahead of its line. Common practice. */
+const PATCH = { behind: 30, ahead: 40 } as const;
+
+export const patchOver = ({ ball, from, to }: Plate): Stretch => ({ from: Math.max(ball - PATCH.behind, from), to: Math.min(ball + PATCH.ahead, to) });
+
+/** Every way that is open (where all are thicker than is asked, the thinnest), the fewest plies first, of those the lightest, then the thinnest: the order in which they are tried. */
+export function choicesIn(open: Open, bench: Bench): Weighed[] {
+  const counts = Array.from({ length: open.plies.most - open.plies.least + 1 }, (_, i) => open.plies.least + i);
+  const all = counts.flatMap((plies) => open.cores.flatMap((core) => open.edges.flatMap((edges) => [false, true].flatMap((patch) => splits(plies - (patch ? 1 : 0), core, edges, patch)))));
+  const weighed = all.map((choice) => weigh(choice, bench)), most = Math.max(open.thicknessAtMost, Math.min(...weighed.map(({ thickness }) => thickness))) + 1e-9;
+  return weighed.filter(({ thickness }) => thickness <= most).sort((a, b) => a.plies - b.plies || a.grams.pack - b.grams.pack || a.thickness - b.thickness);
+}
+
+function splits(full: number, core: CoreChoice | undefined, edges: Mm, patch: boolean): Choice[] {
+  if (!core) return full >= 1 ? [{ below: full, above: 0, edges, patch }] : [];
+  return Array.from({ length: Math.max(0, full - 1) }, (_, i): Choice => ({ below: i + 1, above: full - 1 - i, core, edges, patch }));
+}
+
+/** All plies along the shoe: a weave is as stiff across. */
+export function layUp({ below, above, core, edges, patch }: Choice, { ply, plate, camber }: Bench): Stiffener {
+  const many = (count: number): PlacedPly[] => Array.from({ length: count }, () => ({ ply, angle: 0 })), strip: PlacedPly[] = patch ? [{ ply, angle: 0, over: patchOver(plate) }] : [];
+  return {
+    below: core ? many(below) : [...many(below), ...strip], above: core ? [...many(above), ...strip] : [], attached: [],
+    ...(core ? { core: { name: core.name, material: core.material, thickness: core.thickness, ...(core.count ? { count: core.count } : {}) } } : {}),
+    ...(camber ? { camber } : {}), ...(edges > 0 ? { edges } : {}),
+  };
+}
+
+/** What a pack weighs: dry cloth, resin in it, core, and all of it; g. Of a ply that was measured cloth and resin are not known apart. */
+export interface PackGrams { readonly cloth?: Grams; readonly resin?: Grams; readonly core: Grams; readonly pack: Grams }
+export interface Weighed { readonly choice: Choice; readonly plies: number; readonly thickness: Mm; readonly grams: PackGrams }
+
+function weigh(choice: Choice, bench: Bench): Weighed {
+  const stiffener = layUp(choice, bench), { core } = choice;
+  return { choice, plies: choice.below + choice.above + (choice.patch ? 1 : 0), thickness: thicknessOf(stiffener, core?.foam === true), grams: gramsOf(stiffener, bench.plate, core?.foam === true) };
+}
+
+/** Of plies and core where they are thickest, strips counted. @param foam the core is the foam body, which does not count */
+export function thicknessOf({ below, above, core }: Stiffener, foam: boolean): Mm {
+  const plies = [...below, ...above].reduce((sum, { ply }) => sum + ply.thickness, 0);
+  return plies + (core && !foam && typeof core.thickness === 'number' ? core.thickness : 0);
+}
+
+const STEP: Mm = 1, SQUARE_M = 1e6;
+const areas = new WeakMap<Plate, Map<string, number>>();
+
+/** mm² of a plate over a stretch. */
+function areaOf(plate: Plate, { from, to }: Stretch): number {
+  const known = areas.get(plate) ?? new Map<string, number>(), key = `${from} ${to}`, n = Math.max(1, Math.ceil((to - from) / STEP));
+  const area = known.get(key) ?? Array.from({ length: n }, (_, i) => plate.width(from + ((i + 0.5) * (to - from)) / n)).reduce((sum, width) => sum + (width * (to - from)) / n, 0);
+  known.set(key, area);
+  areas.set(plate, known);
+  return area;
+}
+
+export function gramsOf({ below, above, core, edges = 0 }: Stiffener, plate: Plate, foam: boolean): PackGrams {
+  const whole: Stretch = { from: plate.from, to: plate.to }, upper = above.length > 0 ? above : below;
+  const laid = [...below, ...above].map((placed) => {
+    const over = placed.over ?? whole, turned = upper.includes(placed) ? 2 * edges * (over.to - over.from) : 0;
+    return { ply: placed.ply, area: (areaOf(plate, over) + turned) / SQUARE_M };
+  });
+  const plies = laid.reduce((sum, { ply, area }) => sum + area * 1000 * ply.thickness * ply.density, 0);
+  const coreWeighs = core && !foam ? (areaOf(plate, whole) / SQUARE_M) * 1000 * at(core.thickness, plate.ball) * core.material.density : 0;
+  const part = (of: 'cloth' | 'resin'): Grams | undefined => (laid.every(({ ply }) => ply.grams) ? laid.reduce((sum, { ply, area }) => sum + area * ply.grams![of], 0) : undefined);
+  const cloth = part('cloth'), resin = part('resin');
+  return { ...(cloth === undefined ? {} : { cloth }), ...(resin === undefined ? {} : { resin }), core: coreWeighs, pack: plies + coreWeighs };
+}

@@ -1,0 +1,160 @@
+import type { Fitting, PackOrder } from '../fitting/fitting.ts';
+import { GRAVITY, type Grams, type Mm } from '../geometry/units.ts';
+import type { RockerShoe } from '../pair/shoe.ts';
+import { heightsOf } from '../profile/groundFace.ts';
+import { rollX } from '../profile/rollLine.ts';
+import { foamFace, type SoleShape } from '../solid/soleShape.ts';
+import { curveOf, isMeasured } from '../walk/stanceCurve.ts';
+import { walkOnRocker } from '../walk/walking.ts';
+import type { Asked, Assessed } from './assess.ts';
+import { gramsOf, layUp, thicknessOf, type Bench, type Choice, type Open, type PackGrams, type Weighed } from './choices.ts';
+import { benchOf, laidAs, openIn, type FoamCore } from './laying.ts';
+import { BENCH_MOMENT, LEVER, rollLoads } from './loads.ts';
+import { plateUnder } from './plate.ts';
+import { assessedOr, limitOf, searched, triedOf, type Keeps, type Tried } from './search.ts';
+import type { Plate, Stiffener } from './stiffener.ts';
+
+/** The stiffener of one shoe: what is laid or was found, in its place, with what it does. */
+export interface Pack {
+  readonly stiffener: Stiffener;
+  readonly plate: Plate;
+  readonly asked: Asked;
+  readonly assessed: Assessed;
+  readonly order: PackOrder;
+  /** Laid as the sheet says, or found for what it wants. */
+  readonly by: 'sheet' | 'search';
+  readonly keeps: Keeps;
+  readonly spare: Tried['spare'];
+  /** What the stack counts for it, mm: of a pack on either side of the foam body both packs. */
+  readonly thickness: Mm;
+  readonly plies: number;
+  readonly grams: PackGrams;
+  /** The foam body is its core: some plies lie under it. */
+  readonly underFoam: boolean;
+  readonly test?: BenchRead;
+  /** What was chosen from, and what of it, where it was sought. */
+  readonly sought?: { readonly open: Open; readonly bench: Bench; readonly choice: Choice };
+}
+
+/** What the bench test of a laid pack tells. */
+export interface BenchRead {
+  /** Droop that was reckoned, camber counted whole, and the one that was read; mm. */
+  readonly reckoned: Mm;
+  readonly read: Mm;
+  /** One over the other. */
+  readonly times: number;
+  /** Plies more, all along on top, with which what is wanted is reached so; none where it is reached, undefined where five more do not. */
+  readonly add: number | undefined;
+}
+
+/** What of a shoe decides its pack; it may not be meshed yet. */
+export type Under = Omit<RockerShoe, 'solids'>;
+
+const known = new WeakMap<SoleShape, { readonly order: PackOrder; readonly mass: number; readonly pack: Pack }>();
+
+/**
+ * The pack of a shoe, remembered; undefined where the sheet gives only a thickness, or no mass.
+ * @param waits while a hand drags: what was found last for the same wishes stays, where anything was
+ */
+export function packFor(shoe: Under, { wearer: { mass } }: Pick<Fitting, 'wearer'>, waits = false): Pack | undefined {
+  const { order } = shoe.fitting, wished = order.kind === 'rocker' ? order.pack : undefined;
+  if (!wished || !mass) return undefined;
+  const before = known.get(shoe.shape);
+  if (before && before.order === wished && before.mass === mass.value) return before.pack;
+  const pack = work(shoe, wished, mass.value, waits);
+  known.set(shoe.shape, { order: wished, mass: mass.value, pack });
+  return pack;
+}
+
+/** Lays a pack under a shoe that asks for another one, so that it is the one that is told of. */
+export function keepPack(shoe: Under, pack: Pack): void {
+  known.set(shoe.shape, { order: pack.order, mass: pack.asked.mass, pack });
+}
+
+function work(shoe: Under, order: PackOrder, mass: number, waits: boolean): Pack {
+  const { last, shape } = shoe, plate = plateUnder(last, shape.feather, shape.upper), bench = benchOf(order, last, plate), foam = order.underFoam ? foamUnder(shoe) : undefined;
+  const asked: Asked = { mass, wanted: order.wanted, ...(order.bendAtMost === undefined ? {} : { bendAtMost: order.bendAtMost }), ...walked(shoe, mass, plate) };
+  return order.plies ? laidPack(order, bench, asked, foam) : foundPack({ shoe, order, bench, asked, foam, waits });
+}
+
+/** Of a client who was seen to walk, the moments of the roll; else those of common practice. */
+function walked(shoe: Under, mass: number, plate: Plate): Pick<Asked, 'walking'> {
+  if (!isMeasured(curveOf(shoe.fitting.foot?.walk))) return {};
+  const { ahead } = rollLoads(walkOnRocker(shoe).own, mass, plate);
+  return ahead.length > 0 ? { walking: ahead } : {};
+}
+
+/** Foam on the long axis, between the stiffener and the outsole. */
+function foamUnder({ shape, order }: Under): FoamCore {
+  const { upper, build, line, stiffener } = shape, inner = heightsOf(foamFace(shape));
+  return { foam: order.foam, thickness: (x) => Math.max(upper(x, 0) + build - stiffener - inner(rollX(line, [x, 0])), 0) };
+}
+
+function laidPack(order: PackOrder, bench: Bench, asked: Asked, foam: FoamCore | undefined): Pack {
+  const { stiffener, foam: underFoam } = laidAs(order, bench, foam), test = order.bench && benchRead(order.bench, stiffener, bench, asked);
+  const known = test ? { ...asked, softer: test.times } : asked, tried = triedOf(weighedAs(stiffener, bench, underFoam), bench, known);
+  return { ...packOf(tried, bench, known, order, underFoam), by: 'sheet', ...(test ? { test } : {}) };
+}
+
+function weighedAs(stiffener: Stiffener, { plate }: Bench, foam: boolean): Weighed & { readonly stiffener: Stiffener } {
+  const { below, above, edges = 0 } = stiffener;
+  return { stiffener, choice: { below: below.length, above: above.length, edges, patch: false }, plies: below.length + above.length, thickness: thicknessOf(stiffener, foam), grams: gramsOf(stiffener, plate, foam) };
+}
+
+function packOf({ stiffener, assessed, keeps, spare, thickness, plies, grams }: Tried, { plate }: Bench, asked: Asked, order: PackOrder, underFoam: boolean): Omit<Pack, 'by'> {
+  return { stiffener, plate, asked, assessed, order, keeps, spare, thickness, plies, grams, underFoam };
+}
+
+/** More plies than this nobody adds to a pack that is cured. Common practice. */
+const ADDED_MOST = 5;
+
+function benchRead({ mass, droop, lever }: NonNullable<PackOrder['bench']>, stiffener: Stiffener, bench: Bench, asked: Asked): BenchRead {
+  const { plate } = bench, at = Math.min(lever ?? LEVER, plate.to - plate.ball), { bench: { bend } } = assessedOr(stiffener, bench, { ...asked, lever: at });
+  const reckoned = bend * at * ((mass * GRAVITY * at) / (BENCH_MOMENT * asked.mass * 1000)), times = droop / reckoned;
+  return { reckoned, read: droop, times, add: pliesToAdd(stiffener, bench, { ...asked, softer: times }) };
+}
+
+function pliesToAdd(stiffener: Stiffener, bench: Bench, asked: Asked): number | undefined {
+  const { below, above } = stiffener, more = (count: number): Stiffener => {
+    const added = Array.from({ length: count }, () => ({ ply: bench.ply, angle: 0 }));
+    return above.length > 0 ? { ...stiffener, above: [...above, ...added] } : { ...stiffener, below: [...below, ...added] };
+  };
+  return Array.from({ length: ADDED_MOST + 1 }, (_, i) => i).find((count) => assessedOr(more(count), bench, asked).bench.bend <= limitOf(asked));
+}
+
+interface Search { readonly shoe: Under; readonly order: PackOrder; readonly bench: Bench; readonly asked: Asked; readonly foam: FoamCore | undefined; readonly waits: boolean }
+
+/** The choices found last, by all that decides them, and by the wishes alone. What is kept changes no answer but one that waits. */
+const found = new Map<string, Tried | undefined>(), foundFor = new Map<string, Choice>();
+const KEPT = 12;
+
+function keep<T>(kept: Map<string, T>, key: string, value: T): void {
+  kept.delete(key);
+  kept.set(key, value);
+  for (const oldest of kept.keys()) if (kept.size > KEPT) kept.delete(oldest);
+}
+
+function foundPack({ shoe, order, bench, asked, foam, waits }: Search): Pack {
+  const open = openIn(order, foam), wishes = JSON.stringify([shoe.side, order, asked.mass]), { last, shape, rocker } = shoe;
+  const decides = JSON.stringify([order, asked.mass, last, asked.walking, ...(foam ? [foam.foam, shape.build, shape.stiffener, shape.outsole, rocker.face] : [])]);
+  const before = waits && !found.has(decides) ? foundFor.get(wishes) : undefined;
+  const tried = before ? triedOf(asBefore(before, bench, foam), bench, asked) : sought(decides, open, bench, asked);
+  keep(foundFor, wishes, tried.choice);
+  return { ...packOf(tried, bench, asked, order, tried.choice.core?.foam === true), by: 'search', sought: { open, bench, choice: tried.choice } };
+}
+
+function sought(decides: string, open: Open, bench: Bench, asked: Asked): Tried {
+  const tried = found.get(decides) ?? searched(open, bench, asked);
+  if (!tried) throw new RangeError('no pack is thin enough for what is asked');
+  keep(found, decides, tried);
+  return tried;
+}
+
+/** The choice as it was, in the shoe as it is now. */
+function asBefore(choice: Choice, bench: Bench, foam: FoamCore | undefined): Weighed & { readonly stiffener: Stiffener } {
+  const now: Choice = choice.core?.foam && foam ? { ...choice, core: { ...choice.core, thickness: foam.thickness } } : choice, stiffener = layUp(now, bench), under = now.core?.foam === true;
+  return { ...weighedAs(stiffener, bench, under), choice: now, plies: now.below + now.above + (now.patch ? 1 : 0) };
+}
+
+/** What a pack weighs in all, g. */
+export const packWeight = ({ grams: { pack } }: Pack): Grams => pack;

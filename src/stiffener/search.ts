@@ -1,0 +1,120 @@
+import type { Mm } from '../geometry/units.ts';
+import { assess, type Asked, type Assessed } from './assess.ts';
+import { choicesIn, layUp, type Bench, type Open, type Weighed } from './choices.ts';
+import { GRADE_UP_TO, WALKING_STRAIN } from './grades.ts';
+import { BENCH_MOMENT, LEVER, STUMBLE_WEIGHTS, WALKING_MOMENT } from './loads.ts';
+import { asOne, cutsOf } from './section.ts';
+import { GRAVITY } from '../geometry/units.ts';
+import type { Stiffener } from './stiffener.ts';
+import { firstPly, largestStrain, lesser } from './strained.ts';
+
+/** How far a pack keeps to what is asked: to all of it; to the bend and to a stumble; or to not even those. */
+export type Keeps = 'all' | 'must' | 'not';
+
+/** A pack that was looked at. @property spare how many times what it may bear it could bear more, of all it falls short of; below 1 where it falls short */
+export interface Tried extends Weighed { readonly stiffener: Stiffener; readonly assessed: Assessed; readonly keeps: Keeps; readonly spare: { readonly must: number; readonly all: number } }
+
+/** What of a pack is sure to be no better than: as if its core gave nothing, and at the ball alone. Times what it may bear. */
+interface Hopes { readonly must: number; readonly all: number }
+
+/**
+ * A strip that is forced to bend as one is strained at least so much; one whose faces bend by themselves as well may
+ * differ. Held against every pack in a test.
+ */
+const STRAIN_MARGIN = 1.3, BEND_MARGIN = 1.02;
+/** A look on long stretches is off by less than this share; held against every pack in a test. */
+const GLANCE_STEP: Mm = 8, GLANCE_OFF = 0.04;
+
+export const limitOf = ({ bendAtMost, wanted }: Asked): number => bendAtMost ?? GRADE_UP_TO[wanted];
+
+/** How many times more a pack could bear, of what must be and of all. */
+export function spareOf({ bench, walking, stumble }: Assessed, asked: Asked): Tried['spare'] {
+  const must = Math.min(limitOf(asked) / bench.bend, stumble.firstPly.times, lesser(walking.yields, stumble.yields).times);
+  return { must, all: Math.min(must, WALKING_STRAIN / Math.abs(walking.strain), lesser(walking.wrinkling, stumble.wrinkling).times, lesser(walking.coreShear, stumble.coreShear).times) };
+}
+
+export const keepsOf = ({ must, all }: Tried['spare']): Keeps => (all >= 1 ? 'all' : must >= 1 ? 'must' : 'not');
+
+/** @throws RangeError for what the reader of the sheet should have refused */
+export function assessedOr(stiffener: Stiffener, bench: Pick<Bench, 'plate'>, asked: Asked, step?: Mm): Assessed {
+  const read = assess(stiffener, bench.plate, asked, step);
+  if (!read.ok) throw new RangeError(read.faults.map(({ text }) => text).join(' '));
+  return read.value;
+}
+
+/**
+ * The pack to lay. Of those that keep to all: the fewest plies, of those the lightest, then the thinnest. Where none does: of
+ * those that bend as little as is wanted and bear a stumble, the one that falls least short of the rest. Where not even
+ * that is reached: the one that falls least short of it. The same as trying every one (proven by a test that does), but
+ * most are passed over for what they cannot do even if their core gave nothing.
+ * @returns undefined where nothing is open
+ */
+export function searched(open: Open, bench: Bench, asked: Asked): Tried | undefined {
+  const all = choicesIn(open, bench).map((weighed) => ({ ...weighed, stiffener: layUp(weighed.choice, bench) })), hope = hoping(bench, asked);
+  const hoped = all.map((one) => ({ one, hopes: hope(one.stiffener) })), look = looking(bench, asked);
+  for (const { one, hopes } of hoped) {
+    if (hopes.all < 1 || look.glance(one).all < 1 - GLANCE_OFF) continue;
+    const tried = look.closely(one);
+    if (tried.keeps === 'all') return tried;
+  }
+  return best(hoped.filter(({ hopes }) => hopes.must >= 1), look, 'all', ({ keeps }) => keeps !== 'not') ?? best(hoped, look, 'must', () => true);
+}
+
+type Laid = Weighed & { readonly stiffener: Stiffener };
+interface Look { readonly glance: (one: Laid) => Tried['spare']; readonly closely: (one: Laid) => Tried }
+
+function looking(bench: Bench, asked: Asked): Look {
+  const glanced = new Map<Laid, Tried['spare']>(), seen = new Map<Laid, Tried>();
+  return {
+    glance: (one) => {
+      const known = glanced.get(one) ?? spareOf(assessedOr(one.stiffener, bench, asked, GLANCE_STEP), asked);
+      glanced.set(one, known);
+      return known;
+    },
+    closely: (one) => {
+      const known = seen.get(one) ?? triedOf(one, bench, asked);
+      seen.set(one, known);
+      return known;
+    },
+  };
+}
+
+export function triedOf(one: Laid, bench: Pick<Bench, 'plate'>, asked: Asked): Tried {
+  const assessed = assessedOr(one.stiffener, bench, asked), spare = spareOf(assessed, asked);
+  return { ...one, assessed, spare, keeps: keepsOf(spare) };
+}
+
+/** The one with most to spare of what is looked at; those that cannot have more are not looked at. The first in order of several alike. */
+function best(hoped: readonly { readonly one: Laid; readonly hopes: Hopes }[], look: Look, what: 'must' | 'all', counts: (tried: Tried) => boolean): Tried | undefined {
+  let found: { readonly tried: Tried; readonly rank: number } | undefined;
+  const ranked = hoped.map((each, rank) => ({ ...each, rank })).sort((a, b) => b.hopes[what] - a.hopes[what] || a.rank - b.rank);
+  for (const { one, hopes, rank } of ranked) {
+    const most = found?.tried.spare[what] ?? 0;
+    if (hopes[what] < most) break;
+    const glanced = look.glance(one);
+    if (glanced[what] < most * (1 - GLANCE_OFF) || (what === 'all' && glanced.must < 1 - GLANCE_OFF)) continue;
+    const tried = look.closely(one), spare = tried.spare[what];
+    if (counts(tried) && (!found || spare > most || (spare === most && rank < found.rank))) found = { tried, rank };
+  }
+  return found?.tried;
+}
+
+/** What no pack can do better than, from one cut at the ball. */
+export function hoping({ plate }: Bench, asked: Asked): (stiffener: Stiffener) => Hopes {
+  const { ball, to } = plate, { mass, walking = [], softer = 1 } = asked, lever = asked.lever ?? Math.min(LEVER, to - ball), width = widestAhead(plate.width, ball, ball + lever);
+  const bench = BENCH_MOMENT * mass * 1000, walks = Math.max(0, ...walking.map(({ moment }) => moment)) || WALKING_MOMENT * mass * 1000, stumble = STUMBLE_WEIGHTS * mass * GRAVITY * (to - ball);
+  return (stiffener) => {
+    const cut = cutsOf(stiffener), wide = cut(ball, width), section = cut(ball, plate.width(ball));
+    if (!section || !wide) return { must: 0, all: 0 };
+    const bent = (moment: number) => ({ own: moment / asOne(section), tied: moment / asOne(section), slip: 0 });
+    const bend = (softer * (bench * lever)) / (3 * asOne(wide)) / BEND_MARGIN, breaks = (firstPly([{ x: ball, section, bent: bent(stumble) }]).times * STRAIN_MARGIN) / softer;
+    const strain = Math.abs(largestStrain(section, bent(walks)).value) * softer, must = Math.min(limitOf(asked) / bend, breaks);
+    return { must, all: Math.min(must, (WALKING_STRAIN * STRAIN_MARGIN) / strain) };
+  };
+}
+
+function widestAhead(width: (x: Mm) => Mm, from: Mm, to: Mm): Mm {
+  let most = 0;
+  for (let x = from; x <= to; x += 2) most = Math.max(most, width(x));
+  return most;
+}
