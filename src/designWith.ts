@@ -12,6 +12,7 @@ import { raiseFor, type FootHeights } from './pair/level.ts';
 import { raiseUnder } from './pair/raise.ts';
 import type { MatchShoe, Pair, RockerShoe, Shoe } from './pair/shoe.ts';
 import { findingsOf } from './checks/findings.ts';
+import { inTurn } from './stiffener/inTurn.ts';
 import { keepPack, packFor, type Pack } from './stiffener/pack.ts';
 import type { Finding } from './checks/finding.ts';
 import type { Pace } from './checks/seen.ts';
@@ -69,27 +70,19 @@ function solveAll(asked: readonly Asked[], lay: Lay): { readonly solved: readonl
   };
 }
 
-/** Rounds of laying a pack and solving the shoe over it, before whatever stands then is taken. */
-const ROUNDS = 8;
-
-/**
- * A pack is part of the stack, and what of the shoe is left may ask for another pack: both are worked out in turn until the plies
- * repeat. Where two packs take turns, each asking for the other, the stiffer stays.
- */
+/** Each rocker over the pack it asks for, worked out in turn. */
 function layingFor({ wearer }: Fitting, waits: boolean): Lay {
-  const packOn = (solved: Solved): Pack | undefined => packFor(unmeshed(solved), { wearer }, waits);
   return (first) => {
-    let solved = first, pack = packOn(first);
-    const seen: Pack[] = [];
-    for (let round = 0; pack && round < ROUNDS && !isCounted(solved, pack); round++) {
-      const before: Pack | undefined = seen.find((one) => isAlike(one, pack!)), taken: Pack = before ? stifferOf(seen.slice(seen.indexOf(before)), pack) : pack;
-      seen.push(pack);
-      const asked = counting(solved, taken), trial = tryMaking(asked.given, soleFrom);
-      if (!trial.ok) return { ...asked, ...trial };
-      solved = { ...asked, sole: trial.made };
-      if (before) { keepPack(unmeshed(solved), taken); break; }
-      pack = packOn(solved);
-    }
+    const laid = inTurn<Solved, Pack, Trial>(first, {
+      packOn: (solved) => packFor(unmeshed(solved), { wearer }, waits), isCounted, isAlike, stifferOf: (one, other) => (other.assessed.bench.bend < one.assessed.bench.bend ? other : one),
+      over: (solved, pack) => {
+        const asked = counting(solved, pack), trial = tryMaking(asked.given, soleFrom);
+        return trial.ok ? { ok: true, shoe: { ...asked, sole: trial.made } } : { ok: false, trouble: { ...asked, ...trial } };
+      },
+    });
+    if (!laid.ok) return laid.trouble;
+    const { shoe: solved, kept } = laid;
+    if (kept) keepPack(unmeshed(solved), kept);
     return { ok: true, shoe: solved.shoe, given: solved.given, made: solved.sole };
   };
 }
@@ -98,7 +91,6 @@ function layingFor({ wearer }: Fitting, waits: boolean): Lay {
 const SAME_THICKNESS: Mm = 1e-6;
 const isCounted = ({ given: { order } }: Solved, { thickness, grams }: Pack): boolean => Math.abs(order.stiffener - thickness) < SAME_THICKNESS && order.packGrams === grams.pack;
 const isAlike = (one: Pack, other: Pack): boolean => Math.abs(one.thickness - other.thickness) < SAME_THICKNESS && one.plies === other.plies && one.grams.pack === other.grams.pack;
-const stifferOf = (packs: readonly Pack[], last: Pack): Pack => packs.reduce((best, one) => (one.assessed.bench.bend < best.assessed.bench.bend ? one : best), last);
 
 /** A shoe that counts a pack in its stack and its weight, on its sheet as well: whatever is worked out anew from that takes it as it is. */
 function counting({ shoe, given }: Solved, { thickness, grams }: Pack): Pick<Asked, 'shoe' | 'given'> {

@@ -2,7 +2,7 @@ import type { Mm } from '../geometry/units.ts';
 import type { FigureKey } from './restsOn.ts';
 import { rounded } from './say.ts';
 
-export type FigureUnit = 'mm' | 'deg' | 'g' | '%' | 'cm³' | '';
+export type FigureUnit = 'mm' | 'deg' | 'g' | '%' | 'cm³' | 'times' | '';
 
 /** One number of a shoe as screen, paper and files show it: value in the unit named, shown with so many digits. */
 export interface Figure {
@@ -19,7 +19,7 @@ export interface Figure {
   readonly rolled?: number;
 }
 
-const UNIT_SIGN: Record<FigureUnit, string> = { mm: ' mm', deg: '°', g: ' g', '%': ' %', 'cm³': ' cm³', '': '' };
+const UNIT_SIGN: Record<FigureUnit, string> = { mm: ' mm', deg: '°', g: ' g', '%': ' %', 'cm³': ' cm³', times: ' times', '': '' };
 
 /** "35.1 mm", "3.9°", "6.3 mm at 3.2°"; " (est.)" behind what rests on an estimate. */
 export const inWords = ({ value, unit, digits, estimated, rolled }: Figure): string =>
@@ -28,7 +28,7 @@ export const inWords = ({ value, unit, digits, estimated, rolled }: Figure): str
 /** A figure before it is known whether it rests on an estimate. */
 export type Plain = Omit<Figure, 'estimated'>;
 
-const DIGITS: Record<FigureUnit, number> = { mm: 1, deg: 1, g: 0, '%': 1, 'cm³': 1, '': 2 };
+const DIGITS: Record<FigureUnit, number> = { mm: 1, deg: 1, g: 0, '%': 1, 'cm³': 1, times: 2, '': 2 };
 
 export function plain(key: FigureKey, label: string, value: number, unit: FigureUnit, at?: Mm): Plain {
   const figure = { key, label, value, unit, digits: DIGITS[unit] };

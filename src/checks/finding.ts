@@ -1,7 +1,7 @@
 import type { Side } from '../fitting/words.ts';
 
 export type Severity = 'stop' | 'warn' | 'note';
-export type FindingUnit = 'mm' | 'g' | 'deg' | '%' | 'g/cm³' | 'kg' | '';
+export type FindingUnit = 'mm' | 'g' | 'deg' | '%' | 'g/cm³' | 'kg' | 'times' | 'N·m/kg' | '';
 
 /** The words of a finding with what they rest on, which some name already. */
 export const inFull = ({ text, basis }: Finding): string => (text.includes(basis) ? text : `${text} (${basis})`);

@@ -16,6 +16,7 @@ import { slopeOffArc } from './slope.ts';
 import { squashedAway } from './squash.ts';
 import { sideStability } from './stability.ts';
 import { standingChecks } from './standing.ts';
+import { stiffener } from './stiffener.ts';
 import { governs, thinFoam, thinSole } from './thickness.ts';
 import { shoeWeight, soleWeight, weightDifference } from './weight.ts';
 import { carriesStance } from './walk.ts';
@@ -23,7 +24,7 @@ import { publishedWindow } from './window.ts';
 
 const SOLE_CHECKS = [seatHeight, ballHeight, soleWeight, shoeWeight, toolReach, guessedOutline, thinAtBall] as const;
 const ROCKER_CHECKS = [
-  thinSole, thinFoam, ...standingChecks, squashedAway, slopeOffArc, ...rollingChecks, carriesStance, pitchOfSole, sideStability, alignedHeelRise, governs, publishedWindow,
+  thinSole, thinFoam, stiffener, ...standingChecks, squashedAway, slopeOffArc, ...rollingChecks, carriesStance, pitchOfSole, sideStability, alignedHeelRise, governs, publishedWindow,
 ] as const;
 const MATCH_CHECKS = [notLevel, thinRaise, steepTip, lostSpring, lowTip, tipBeyondRaise, guessedSpring, raiseInWords, partlyInside, bendsAtBall] as const;
 const SHEET_CHECKS = [riskFindings, risksAsked, prescription, legByTape, legDifferenceFine, takenTwice] as const;

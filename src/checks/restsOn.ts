@@ -28,6 +28,9 @@ const MID_ARC = [...FACE, 'apex', 'foot.strikeAngle'] as const satisfies readonl
 const OUTLINE = ['last.length', 'last.ballWidth', 'last.heelWidth', 'last.innerBall', 'last.outerBall', 'last.inflare'] as const satisfies readonly Source[];
 const SOLID = [...ROLL, ...OUTLINE, 'last.toeSpring', 'last.camber'] as const satisfies readonly Source[];
 
+/** A stiffener under the last, bent about its ball line. */
+const PACK = [...OUTLINE, 'last.tread', 'last.seatLength', 'last.camber'] as const satisfies readonly Source[];
+
 /** What is pressed under the standing point: how thick, how wide and how round it is there. */
 const STOOD_ON = [...MID_ARC, 'toe radius', ...OUTLINE, 'bottom across'] as const satisfies readonly Source[];
 
@@ -60,6 +63,7 @@ export const ROCKER_RESTS = {
   squareBack: SQUARE_BACK, squarePivot: SQUARE_BACK, squareSeatEnd: SQUARE_BACK, squareApex: [...SQUARE_TOE, 'last.toeSpring'], squareTread: SQUARE_TOE, squareTip: [...SQUARE_TOE, 'last.toeSpring'],
   foamLeft: [...ROLL, 'last.toeSpring', 'last.camber'],
   halfBase: [...FACE, 'turn', 'last.heelWidth'], sideTipping: [...FACE, 'turn', 'last.heelWidth'],
+  packThickness: PACK, packCloth: PACK, packResin: PACK, packCore: PACK, packBend: PACK, packTip: PACK, packStrain: PACK, packFirstPly: PACK, packWrinkling: PACK, packCoreShear: PACK,
   foamVolume: SOLID, outsoleVolume: SOLID, stiffenerVolume: OUTLINE, soleVolume: SOLID,
   foamWeight: SOLID, outsoleWeight: SOLID, stiffenerWeight: OUTLINE, soleWeight: SOLID, shoeWeight: SOLID,
   outsoleLength: GROUND_LINE,

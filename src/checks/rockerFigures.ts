@@ -5,6 +5,8 @@ import { axisX, rollX } from '../profile/rollLine.ts';
 import type { Wearer } from '../fitting/fitting.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { tipOf } from '../last/outline.ts';
+import { packFor } from '../stiffener/pack.ts';
+import { packFigures } from './packFigures.ts';
 import { plain, type Plain } from './figure.ts';
 import { halfBaseOf } from './halfBase.ts';
 import { rollFigures } from './rollFigures.ts';
@@ -15,9 +17,9 @@ import { stationAt } from './stations.ts';
 type Figures = readonly Plain[];
 
 /** Every figure of a rocker, in the order a maker reads them. */
-export const rockerFigures = (shoe: RockerShoe, { mass }: Wearer): Figures => [
-  ...heights(shoe), ...standing(shoe), ...arcs(shoe), ...rollFigures(shoe), ...standFigures(shoe, mass?.value), ...thicknesses(shoe),
-  foamFigure(shoe), ...stability(shoe), ...weightFigures(shoe, shoe), outsoleFigure(shoe),
+export const rockerFigures = (shoe: RockerShoe, wearer: Wearer): Figures => [
+  ...heights(shoe), ...standing(shoe), ...arcs(shoe), ...rollFigures(shoe), ...standFigures(shoe, wearer.mass?.value), ...thicknesses(shoe),
+  foamFigure(shoe), ...stability(shoe), ...packFigures(packFor(shoe, { wearer })), ...weightFigures(shoe, shoe), outsoleFigure(shoe),
 ];
 
 function heights({ last, rocker, shape, stands }: RockerShoe): Figures {

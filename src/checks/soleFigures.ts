@@ -29,7 +29,7 @@ export function weightFigures(shoe: Shoe, parts: SoleParts): readonly Plain[] {
   const { volume, weight } = weightsOf(shoe, parts), { upperWeight } = shoe.fitting;
   const stiffener = shoe.kind === 'match' ? [] : [
     plain('stiffenerVolume', 'Volume of the stiffener, out to the edge', volume.stiffener, 'cm³'),
-    plain('stiffenerWeight', 'Weight of the stiffener, out to the edge', weight.stiffener, 'g'),
+    plain('stiffenerWeight', shoe.order.packGrams === undefined ? 'Weight of the stiffener, out to the edge' : 'Weight of the stiffener, plies and core', weight.stiffener, 'g'),
   ];
   return [
     plain('foamVolume', 'Volume of the foam', volume.foam, 'cm³'),

@@ -8,7 +8,7 @@ import { EXIT, jsonText, type Exit } from './refusal.ts';
 import { FaultySheet, fittingFrom } from './sheetFile.ts';
 import type { World } from './world.ts';
 
-type AskedToCheck = { readonly sheet: string; readonly with: readonly MakingName[]; readonly spread: boolean };
+type AskedToCheck = { readonly sheet: string; readonly with: readonly MakingName[]; readonly spread: boolean; readonly stiffener: boolean };
 
 /** Prints what a careful maker would want to know before cutting. Writes no file. @throws Refusal */
 export async function check(world: World, asked: AskedToCheck & { readonly json: boolean }): Promise<Exit> {
@@ -24,6 +24,7 @@ async function checkForMakers(world: World, asked: AskedToCheck): Promise<Exit> 
   if (findings.length) out.write(`${findingsTable(findings, out, fitting.units === 'in')}\n`);
   out.write(`${fitting.job.reference}: ${tally(findings)}\n${howToGoOn(findings)}`);
   if (asked.spread) out.write(`\n${(await import('./spreadTable.ts')).spreadTable(design, out.columns)}`);
+  if (asked.stiffener) out.write(`\n${(await import('./stiffenerTable.ts')).stiffenerTable(design, out.columns)}`);
   if (mouldFaults.length) world.err.write(`${new FaultySheet(mouldFaults).message}\n`);
   return exitFor(design);
 }
@@ -31,8 +32,13 @@ async function checkForMakers(world: World, asked: AskedToCheck): Promise<Exit> 
 /** One JSON text on the standard output; what keeps the findings from being found is printed where it ends up. */
 async function checkForMachines(world: World, asked: AskedToCheck): Promise<Exit> {
   const fitting = await fittingFrom(world, asked), design = await designFrom(fitting), { findings, mouldFaults } = design;
-  world.out.write(jsonText({ reference: fitting.job.reference, findings, ...(asked.spread ? { spread: await spreadOf(design) } : {}), ...(mouldFaults.length ? { faults: mouldFaults } : {}) }));
+  world.out.write(jsonText({ reference: fitting.job.reference, findings, ...(asked.spread ? { spread: await spreadOf(design) } : {}), ...(asked.stiffener ? { stiffeners: await stiffenersOf(design) } : {}), ...(mouldFaults.length ? { faults: mouldFaults } : {}) }));
   return exitFor(design);
+}
+
+async function stiffenersOf({ shoes, fitting }: Design): Promise<readonly object[]> {
+  const [{ packFor }, { packNumbers }] = await Promise.all([import('../stiffener/pack.ts'), import('../exports/packNumbers.ts')]);
+  return shoes.flatMap((shoe) => { const numbers = shoe.kind === 'rocker' ? packNumbers(packFor(shoe, fitting)) : undefined; return numbers ? [{ side: shoe.side, ...numbers }] : []; });
 }
 
 async function spreadOf(design: Design): Promise<readonly object[]> {

@@ -5,7 +5,7 @@ import { EXIT, printable, Refusal } from './refusal.ts';
 /** What was asked for. */
 export type Asked =
   | { readonly verb: 'make'; readonly sheet: string; readonly with: readonly MakingName[]; readonly into: string | undefined; readonly replace: boolean }
-  | { readonly verb: 'check'; readonly sheet: string; readonly with: readonly MakingName[]; readonly json: boolean; readonly spread: boolean }
+  | { readonly verb: 'check'; readonly sheet: string; readonly with: readonly MakingName[]; readonly json: boolean; readonly spread: boolean; readonly stiffener: boolean }
   | { readonly verb: 'seek'; readonly sheet: string; readonly json: boolean; readonly curve: boolean; readonly take: string | undefined }
   | { readonly verb: 'roll'; readonly sheet: string; readonly solid: string; readonly side: Side | undefined; readonly json: boolean }
   | { readonly verb: 'blank'; readonly foot: BlankFoot; readonly rocker: Side | 'both'; readonly to: string }
@@ -22,7 +22,7 @@ type Options = Readonly<Record<string, { readonly type: 'string' | 'boolean'; re
 const HELP = { help: { type: 'boolean', short: 'h' } } as const;
 const OPTIONS: Readonly<Record<Verb, Options>> = {
   make: { with: { type: 'string' }, into: { type: 'string' }, replace: { type: 'boolean' }, ...HELP },
-  check: { with: { type: 'string' }, json: { type: 'boolean' }, spread: { type: 'boolean' }, ...HELP },
+  check: { with: { type: 'string' }, json: { type: 'boolean' }, spread: { type: 'boolean' }, stiffener: { type: 'boolean' }, ...HELP },
   seek: { json: { type: 'boolean' }, curve: { type: 'boolean' }, take: { type: 'string' }, ...HELP },
   roll: { side: { type: 'string' }, json: { type: 'boolean' }, ...HELP },
   blank: { rocker: { type: 'string' }, to: { type: 'string' }, ...HELP },
@@ -47,7 +47,7 @@ function asked(verb: Verb, words: readonly string[]): Asked {
   if (given.has('help')) return { verb: 'help', about: verb };
   switch (verb) {
     case 'make': return { verb, sheet: theSheet(verb, values), with: theThings(given.get('with')), into: given.get('into'), replace: given.has('replace') };
-    case 'check': return { verb, sheet: theSheet(verb, values), with: theThings(given.get('with')), json: given.has('json'), spread: given.has('spread') };
+    case 'check': return { verb, sheet: theSheet(verb, values), with: theThings(given.get('with')), json: given.has('json'), spread: given.has('spread'), stiffener: given.has('stiffener') };
     case 'seek': return { verb, sheet: theSheet(verb, values), json: given.has('json'), curve: given.has('curve'), take: given.get('take') };
     case 'roll': return { verb, ...theSheetAndSolid(values), side: theSide(given.get('side')), json: given.has('json') };
     case 'blank': return { verb, foot: theFoot(values), rocker: theRocker(given.get('rocker')), to: theFile(given.get('to')) };

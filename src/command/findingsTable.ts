@@ -60,7 +60,7 @@ function numbers({ measured, limit, unit }: Finding, inches: boolean): string {
   return inches && unit === 'mm' ? `${own}\n${line(given.map((mm) => mm / MM_PER_INCH), 'in', 3)}` : own;
 }
 
-const PLACES: Record<FindingUnit, number> = { mm: 1, g: 0, deg: 1, '%': 1, 'g/cm³': 2, kg: 1, '': 2 };
+const PLACES: Record<FindingUnit, number> = { mm: 1, g: 0, deg: 1, '%': 1, 'g/cm³': 2, kg: 1, times: 2, 'N·m/kg': 2, '': 2 };
 
 /** Nearer than this two values are one: the rest is the noise of their sums. */
 const SAME = 1e-4;

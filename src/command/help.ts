@@ -14,7 +14,7 @@ const GENERAL = `rockerbench: from a fitting sheet to soles that roll, and all t
 cut, cast or print them.
 
   rockerbench make SHEET.json [--with THINGS] [--into FOLDER] [--replace]
-  rockerbench check SHEET.json [--with THINGS] [--spread] [--json]
+  rockerbench check SHEET.json [--with THINGS] [--spread] [--stiffener] [--json]
   rockerbench seek SHEET.json [--curve] [--take INTO.json] [--json]
   rockerbench roll SHEET.json SOLID.stl [--side left|right] [--json]
   rockerbench blank toe|ankle|prosthesis --rocker left|right|both --to FILE
@@ -50,7 +50,8 @@ Every warning, and every stop that was taken on a name, is printed at the end.
 While a stop is left nothing is written. The maker can take a stop on his or her
 own name: rockerbench check says what to write on the sheet for that.
 `,
-  check: `rockerbench check SHEET.json [--with THINGS] [--spread] [--json]
+  check: `rockerbench check SHEET.json [--with THINGS] [--spread] [--stiffener]
+                   [--json]
 
 Prints what is worth knowing before cutting, worst first, and writes no file.
 STOP: must not be made like this. WARN: look at it. note: good to know.
@@ -58,8 +59,11 @@ STOP: must not be made like this. WARN: look at it. note: good to know.
   --with THINGS   checks what would be made besides, see rockerbench help make
   --spread        how sure the shoes are: which measure decides them, and so
                   which to take again; takes a few seconds
+  --stiffener     how the stiffener is laid, where the sheet says more of it than
+                  a thickness, beside other ways to it
   --json          prints one JSON text for machines, whatever comes of it:
-                  {"reference", "findings"}, "spread" where asked for;
+                  {"reference", "findings"}, "spread", "stiffeners" where
+                  asked for;
                   {"faults"} or {"troubles"} where the sheet must be corrected;
                   {"problem"} for all else.
                   Lengths in mm, angles in degrees.

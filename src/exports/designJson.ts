@@ -16,6 +16,8 @@ import { blockOrderNumbers, toolNumbers } from './blockNumbers.ts';
 import { jigOrderOf } from './jigNumbers.ts';
 import { mouldOrderOf } from './mouldNumbers.ts';
 import { jobLines, orderLines } from './orderWords.ts';
+import { packFor } from '../stiffener/pack.ts';
+import { packNumbers } from './packNumbers.ts';
 import { rollNumbers } from './rollNumbers.ts';
 import { targetNumbers } from './targetNumbers.ts';
 import { spreadNumbers } from './spreadNumbers.ts';
@@ -64,7 +66,7 @@ function shoeOf(shoe: Shoe, fitting: Fitting): object {
   return {
     side: shoe.side, kind: shoe.kind, order: Object.fromEntries(orderLines(shoe.fitting)),
     orderNumbers: shoe.kind === 'rocker' ? rockerNumbers(shoe) : matchNumbers(shoe), measures: measuresOf(shoe, fitting),
-    figures: figuresOf(shoe, fitting), profile: shape?.face.pieces.map(pieceOf), stations: stationsOf(shoe), roll: shoe.kind === 'rocker' ? rollNumbers(shoe, fitting) : undefined,
+    figures: figuresOf(shoe, fitting), profile: shape?.face.pieces.map(pieceOf), stations: stationsOf(shoe), roll: shoe.kind === 'rocker' ? rollNumbers(shoe, fitting) : undefined, stiffener: shoe.kind === 'rocker' ? packNumbers(packFor(shoe, fitting)) : undefined,
   };
 }
 

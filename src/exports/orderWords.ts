@@ -1,5 +1,5 @@
 import { deg, mm } from '../checks/say.ts';
-import type { Fitting, Foot, SheetRocker, SheetMatch, ShoeFitting, ToeOrder } from '../fitting/fitting.ts';
+import type { Fitting, Foot, PackOrder, SheetRocker, SheetMatch, ShoeFitting, ToeOrder } from '../fitting/fitting.ts';
 import { inDegrees } from '../geometry/units.ts';
 
 /** What was ordered, as lines of what and how much. */
@@ -26,17 +26,20 @@ const footLines = ({ joint, state, ankleLocked, stance }: Foot): Line[] => [
   ...(stance.kind === 'locked' ? [['Ankle angle found by', stance.found] as const] : []),
 ];
 
-function rockerLines({ apex, toe, standingFlat, crestAngle, stiffener, minima, seatHeightAtLeast }: SheetRocker): Line[] {
+function rockerLines({ apex, toe, standingFlat, crestAngle, stiffener, pack, minima, seatHeightAtLeast }: SheetRocker): Line[] {
   const { edge, seat, waist, tread, tip } = minima;
   return [
     ['Sole', 'rocker, full length'],
     ['Apex', apex === undefined ? 'left to the default' : `${(apex * 100).toFixed(1)} % of the last length, from the heel`],
     ['Toe arc', toeWords(toe)], ['Standing flat', mm(standingFlat)],
-    ['Crest', `${deg(inDegrees(crestAngle))} to the long axis; 90° is square across`], ['Stiffener', mm(stiffener)],
+    ['Crest', `${deg(inDegrees(crestAngle))} to the long axis; 90° is square across`], ['Stiffener', pack ? packWords(pack, stiffener) : mm(stiffener)],
     ['Least thickness', `behind the strike point ${mm(edge)}, seat ${mm(seat)}, waist ${mm(waist)}, tread ${mm(tread)}, tip ${mm(tip)}`],
     ...(seatHeightAtLeast === undefined ? [] : [['Seat height', `at least ${mm(seatHeightAtLeast)}`] as const]),
   ];
 }
+
+const packWords = ({ wanted, bendAtMost, plies }: PackOrder, thickness: number): string =>
+  `${plies ? 'laid as listed' : bendAtMost === undefined ? wanted : `to bend at most ${deg(inDegrees(bendAtMost))} at the ball`}, ${mm(thickness)}`;
 
 function toeWords({ rule, radius, toeSpring, toeOff, endAngle }: ToeOrder): string {
   const end = endAngle === undefined ? '' : `, ended at ${deg(inDegrees(endAngle))} and run on straight`;

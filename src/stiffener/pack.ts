@@ -1,5 +1,5 @@
 import type { Fitting, PackOrder } from '../fitting/fitting.ts';
-import { GRAVITY, type Grams, type Mm } from '../geometry/units.ts';
+import { GRAVITY, type Mm } from '../geometry/units.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { heightsOf } from '../profile/groundFace.ts';
 import { rollX } from '../profile/rollLine.ts';
@@ -8,10 +8,10 @@ import { curveOf, isMeasured } from '../walk/stanceCurve.ts';
 import { walkOnRocker } from '../walk/walking.ts';
 import type { Asked, Assessed } from './assess.ts';
 import { gramsOf, layUp, thicknessOf, type Bench, type Choice, type Open, type PackGrams, type Weighed } from './choices.ts';
-import { benchOf, laidAs, openIn, type FoamCore } from './laying.ts';
+import { benchOf, laidAs, openIn, plyOrdered, type FoamCore } from './laying.ts';
 import { BENCH_MOMENT, LEVER, rollLoads } from './loads.ts';
 import { plateUnder } from './plate.ts';
-import { assessedOr, limitOf, searched, triedOf, type Keeps, type Tried } from './search.ts';
+import { assessedOr, limitOf, searched, spareOf, triedOf, type Keeps, type Tried } from './search.ts';
 import type { Plate, Stiffener } from './stiffener.ts';
 
 /** The stiffener of one shoe: what is laid or was found, in its place, with what it does. */
@@ -50,7 +50,7 @@ export interface BenchRead {
 /** What of a shoe decides its pack; it may not be meshed yet. */
 export type Under = Omit<RockerShoe, 'solids'>;
 
-const known = new WeakMap<SoleShape, { readonly order: PackOrder; readonly mass: number; readonly pack: Pack }>();
+const known = new WeakMap<SoleShape, { readonly order: PackOrder; readonly mass: number; readonly pack: Pack; readonly waited: boolean }>();
 
 /**
  * The pack of a shoe, remembered; undefined where the sheet gives only a thickness, or no mass.
@@ -60,15 +60,15 @@ export function packFor(shoe: Under, { wearer: { mass } }: Pick<Fitting, 'wearer
   const { order } = shoe.fitting, wished = order.kind === 'rocker' ? order.pack : undefined;
   if (!wished || !mass) return undefined;
   const before = known.get(shoe.shape);
-  if (before && before.order === wished && before.mass === mass.value) return before.pack;
+  if (before && before.order === wished && before.mass === mass.value && (waits || !before.waited)) return before.pack;
   const pack = work(shoe, wished, mass.value, waits);
-  known.set(shoe.shape, { order: wished, mass: mass.value, pack });
+  known.set(shoe.shape, { order: wished, mass: mass.value, pack, waited: waits });
   return pack;
 }
 
 /** Lays a pack under a shoe that asks for another one, so that it is the one that is told of. */
 export function keepPack(shoe: Under, pack: Pack): void {
-  known.set(shoe.shape, { order: pack.order, mass: pack.asked.mass, pack });
+  known.set(shoe.shape, { order: pack.order, mass: pack.asked.mass, pack, waited: false });
 }
 
 function work(shoe: Under, order: PackOrder, mass: number, waits: boolean): Pack {
@@ -115,11 +115,18 @@ function benchRead({ mass, droop, lever }: NonNullable<PackOrder['bench']>, stif
 }
 
 function pliesToAdd(stiffener: Stiffener, bench: Bench, asked: Asked): number | undefined {
-  const { below, above } = stiffener, more = (count: number): Stiffener => {
-    const added = Array.from({ length: count }, () => ({ ply: bench.ply, angle: 0 }));
-    return above.length > 0 ? { ...stiffener, above: [...above, ...added] } : { ...stiffener, below: [...below, ...added] };
-  };
-  return Array.from({ length: ADDED_MOST + 1 }, (_, i) => i).find((count) => assessedOr(more(count), bench, asked).bench.bend <= limitOf(asked));
+  return Array.from({ length: ADDED_MOST + 1 }, (_, i) => i).find((count) => assessedOr(withMore(stiffener, bench, count), bench, asked).bench.bend <= limitOf(asked));
+}
+
+function withMore(stiffener: Stiffener, { ply }: Pick<Bench, 'ply'>, count: number): Stiffener {
+  const { below, above } = stiffener, added = Array.from({ length: count }, () => ({ ply, angle: 0 }));
+  return above.length > 0 ? { ...stiffener, above: [...above, ...added] } : { ...stiffener, below: [...below, ...added] };
+}
+
+/** How many plies more on top make a pack keep to what must be, or where it does to all; none of up to five where undefined. */
+export function moreOnTop({ stiffener, plate, asked, keeps, order }: Pack): number | undefined {
+  const bench = { plate, ply: plyOrdered(order) }, wanted = keeps === 'not' ? 'must' : 'all';
+  return Array.from({ length: ADDED_MOST }, (_, i) => i + 1).find((count) => spareOf(assessedOr(withMore(stiffener, bench, count), bench, asked), asked)[wanted] >= 1);
 }
 
 interface Search { readonly shoe: Under; readonly order: PackOrder; readonly bench: Bench; readonly asked: Asked; readonly foam: FoamCore | undefined; readonly waits: boolean }
@@ -155,6 +162,3 @@ function asBefore(choice: Choice, bench: Bench, foam: FoamCore | undefined): Wei
   const now: Choice = choice.core?.foam && foam ? { ...choice, core: { ...choice.core, thickness: foam.thickness } } : choice, stiffener = layUp(now, bench), under = now.core?.foam === true;
   return { ...weighedAs(stiffener, bench, under), choice: now, plies: now.below + now.above + (now.patch ? 1 : 0) };
 }
-
-/** What a pack weighs in all, g. */
-export const packWeight = ({ grams: { pack } }: Pack): Grams => pack;

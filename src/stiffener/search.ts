@@ -1,10 +1,10 @@
 import type { Mm } from '../geometry/units.ts';
+import type { BentAt } from './beam.ts';
 import { assess, type Asked, type Assessed } from './assess.ts';
 import { choicesIn, layUp, type Bench, type Open, type Weighed } from './choices.ts';
 import { GRADE_UP_TO, WALKING_STRAIN } from './grades.ts';
-import { BENCH_MOMENT, LEVER, STUMBLE_WEIGHTS, WALKING_MOMENT } from './loads.ts';
-import { asOne, cutsOf } from './section.ts';
-import { GRAVITY } from '../geometry/units.ts';
+import { BENCH_MOMENT, LEVER, stumbleAt, WALKING_MOMENT } from './loads.ts';
+import { asOne, cutsOf, type Section } from './section.ts';
 import type { Stiffener } from './stiffener.ts';
 import { firstPly, largestStrain, lesser } from './strained.ts';
 
@@ -17,13 +17,10 @@ export interface Tried extends Weighed { readonly stiffener: Stiffener; readonly
 /** What of a pack is sure to be no better than: as if its core gave nothing, and at the ball alone. Times what it may bear. */
 interface Hopes { readonly must: number; readonly all: number }
 
-/**
- * A strip that is forced to bend as one is strained at least so much; one whose faces bend by themselves as well may
- * differ. Held against every pack in a test.
- */
-const STRAIN_MARGIN = 1.3, BEND_MARGIN = 1.02;
-/** A look on long stretches is off by less than this share; held against every pack in a test. */
-const GLANCE_STEP: Mm = 8, GLANCE_OFF = 0.04;
+/** A strip that bends as one is strained the least but for this share: faces that bend by themselves as well hardly relieve it. Held against every pack in a test. */
+const MARGIN = 1.05;
+/** What of the push its faces carry by themselves relieves a core by more. */
+const CORE_MARGIN = 1.25, OWN_MOST = 0.1;
 
 export const limitOf = ({ bendAtMost, wanted }: Asked): number => bendAtMost ?? GRADE_UP_TO[wanted];
 
@@ -50,32 +47,25 @@ export function assessedOr(stiffener: Stiffener, bench: Pick<Bench, 'plate'>, as
  * @returns undefined where nothing is open
  */
 export function searched(open: Open, bench: Bench, asked: Asked): Tried | undefined {
-  const all = choicesIn(open, bench).map((weighed) => ({ ...weighed, stiffener: layUp(weighed.choice, bench) })), hope = hoping(bench, asked);
-  const hoped = all.map((one) => ({ one, hopes: hope(one.stiffener) })), look = looking(bench, asked);
+  const all = choicesIn(open, bench).map((weighed) => ({ ...weighed, stiffener: layUp(weighed.choice, bench) })), hope = hoping(bench, asked), closely = looking(bench, asked);
+  const hoped = all.map((one) => ({ one, hopes: hope(one.stiffener) }));
   for (const { one, hopes } of hoped) {
-    if (hopes.all < 1 || look.glance(one).all < 1 - GLANCE_OFF) continue;
-    const tried = look.closely(one);
+    if (hopes.all < 1) continue;
+    const tried = closely(one);
     if (tried.keeps === 'all') return tried;
   }
-  return best(hoped.filter(({ hopes }) => hopes.must >= 1), look, 'all', ({ keeps }) => keeps !== 'not') ?? best(hoped, look, 'must', () => true);
+  return best(hoped.filter(({ hopes }) => hopes.must >= 1), closely, 'all', ({ keeps }) => keeps !== 'not') ?? best(hoped, closely, 'must', () => true);
 }
 
 type Laid = Weighed & { readonly stiffener: Stiffener };
-interface Look { readonly glance: (one: Laid) => Tried['spare']; readonly closely: (one: Laid) => Tried }
+type Closely = (one: Laid) => Tried;
 
-function looking(bench: Bench, asked: Asked): Look {
-  const glanced = new Map<Laid, Tried['spare']>(), seen = new Map<Laid, Tried>();
-  return {
-    glance: (one) => {
-      const known = glanced.get(one) ?? spareOf(assessedOr(one.stiffener, bench, asked, GLANCE_STEP), asked);
-      glanced.set(one, known);
-      return known;
-    },
-    closely: (one) => {
-      const known = seen.get(one) ?? triedOf(one, bench, asked);
-      seen.set(one, known);
-      return known;
-    },
+function looking(bench: Bench, asked: Asked): Closely {
+  const seen = new Map<Laid, Tried>();
+  return (one) => {
+    const known = seen.get(one) ?? triedOf(one, bench, asked);
+    seen.set(one, known);
+    return known;
   };
 }
 
@@ -85,32 +75,35 @@ export function triedOf(one: Laid, bench: Pick<Bench, 'plate'>, asked: Asked): T
 }
 
 /** The one with most to spare of what is looked at; those that cannot have more are not looked at. The first in order of several alike. */
-function best(hoped: readonly { readonly one: Laid; readonly hopes: Hopes }[], look: Look, what: 'must' | 'all', counts: (tried: Tried) => boolean): Tried | undefined {
+function best(hoped: readonly { readonly one: Laid; readonly hopes: Hopes }[], closely: Closely, what: 'must' | 'all', counts: (tried: Tried) => boolean): Tried | undefined {
   let found: { readonly tried: Tried; readonly rank: number } | undefined;
   const ranked = hoped.map((each, rank) => ({ ...each, rank })).sort((a, b) => b.hopes[what] - a.hopes[what] || a.rank - b.rank);
   for (const { one, hopes, rank } of ranked) {
     const most = found?.tried.spare[what] ?? 0;
     if (hopes[what] < most) break;
-    const glanced = look.glance(one);
-    if (glanced[what] < most * (1 - GLANCE_OFF) || (what === 'all' && glanced.must < 1 - GLANCE_OFF)) continue;
-    const tried = look.closely(one), spare = tried.spare[what];
+    const tried = closely(one), spare = tried.spare[what];
     if (counts(tried) && (!found || spare > most || (spare === most && rank < found.rank))) found = { tried, rank };
   }
   return found?.tried;
 }
 
-/** What no pack can do better than, from one cut at the ball. */
-export function hoping({ plate }: Bench, asked: Asked): (stiffener: Stiffener) => Hopes {
+/** What no pack can do better than, from one cut at the ball, and one half way to the tip for its core. */
+export function hoping({ plate }: Pick<Bench, 'plate'>, asked: Asked): (stiffener: Stiffener) => Hopes {
   const { ball, to } = plate, { mass, walking = [], softer = 1 } = asked, lever = asked.lever ?? Math.min(LEVER, to - ball), width = widestAhead(plate.width, ball, ball + lever);
-  const bench = BENCH_MOMENT * mass * 1000, walks = Math.max(0, ...walking.map(({ moment }) => moment)) || WALKING_MOMENT * mass * 1000, stumble = STUMBLE_WEIGHTS * mass * GRAVITY * (to - ball);
+  const bench = BENCH_MOMENT * mass * 1000, walks = Math.max(0, ...walking.map(({ moment }) => moment)) || WALKING_MOMENT * mass * 1000, stumble = stumbleAt(ball, to, mass), half = (ball + stumble.at) / 2;
   return (stiffener) => {
-    const cut = cutsOf(stiffener), wide = cut(ball, width), section = cut(ball, plate.width(ball));
-    if (!section || !wide) return { must: 0, all: 0 };
-    const bent = (moment: number) => ({ own: moment / asOne(section), tied: moment / asOne(section), slip: 0 });
-    const bend = (softer * (bench * lever)) / (3 * asOne(wide)) / BEND_MARGIN, breaks = (firstPly([{ x: ball, section, bent: bent(stumble) }]).times * STRAIN_MARGIN) / softer;
-    const strain = Math.abs(largestStrain(section, bent(walks)).value) * softer, must = Math.min(limitOf(asked) / bend, breaks);
-    return { must, all: Math.min(must, (WALKING_STRAIN * STRAIN_MARGIN) / strain) };
+    const cut = cutsOf(stiffener), wide = cut(ball, width), section = cut(ball, plate.width(ball)), ahead = cut(half, plate.width(half));
+    if (!section || !wide || !ahead) return { must: 0, all: 0 };
+    const bent = (moment: number): BentAt => ({ own: moment / asOne(section), tied: moment / asOne(section), slip: 0 });
+    const bend = (softer * bench * lever) / (3 * asOne(wide)), breaks = firstPly([{ x: ball, section, bent: bent(stumble.moment) }]).times / softer;
+    const strain = Math.abs(largestStrain(section, bent(walks)).value) * softer, must = MARGIN * Math.min(limitOf(asked) / bend, breaks);
+    return { must, all: Math.min(must, (MARGIN * WALKING_STRAIN) / strain, coreBears(ahead, stumble.force)) };
   };
+}
+
+/** How many times its core bears a push at most. Faces that are stiff by themselves, cambered or turned up, carry what they will: of those nothing is said. */
+function coreBears({ core, tied, width, apart, own }: Section, push: number): number {
+  return !core || own > OWN_MOST * tied ? Infinity : (CORE_MARGIN * core.shearStrength * width * apart * (own + tied)) / (push * tied);
 }
 
 function widestAhead(width: (x: Mm) => Mm, from: Mm, to: Mm): Mm {

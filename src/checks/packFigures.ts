@@ -1,0 +1,24 @@
+import { inDegrees } from '../geometry/units.ts';
+import { lesser } from '../stiffener/strained.ts';
+import type { Pack } from '../stiffener/pack.ts';
+import { plain, type Plain } from './figure.ts';
+import type { FigureKey } from './restsOn.ts';
+
+/** What a stiffener that is wanted or laid is and does; a reserve that nothing can use up is left out. */
+export function packFigures(pack: Pack | undefined): readonly Plain[] {
+  if (!pack) return [];
+  const { thickness, grams: { cloth, resin, core }, plate: { ball }, assessed: { grade, bench, walking, stumble } } = pack;
+  const weight = (key: FigureKey, label: string, value: number | undefined): Plain[] => (value ? [plain(key, label, value, 'g')] : []);
+  return [
+    plain('packThickness', 'Stiffener, plies and core together', thickness, 'mm'),
+    ...weight('packCloth', 'Cloth in the stiffener, dry', cloth), ...weight('packResin', 'Resin in the stiffener', resin), ...weight('packCore', 'Core of the stiffener', core),
+    plain('packBend', `Bend at the ball under 0.125 N·m for each kg (${grade})`, inDegrees(bench.bend), 'deg', ball),
+    plain('packTip', 'The tip goes down under that by', bench.tip, 'mm'),
+    { ...plain('packStrain', 'Largest strain of the plies in walking', Math.abs(walking.strain) * 100, '%', walking.strainAt), digits: 2 },
+    ...reserve('packFirstPly', 'A stumble on the tip may be so many times as hard before a ply fails', stumble.firstPly),
+    ...reserve('packWrinkling', 'Loads may grow so many times before a face wrinkles', lesser(walking.wrinkling, stumble.wrinkling)),
+    ...reserve('packCoreShear', 'Loads may grow so many times before the core is sheared', lesser(walking.coreShear, stumble.coreShear)),
+  ];
+}
+
+const reserve = (key: FigureKey, label: string, { times, at }: { readonly times: number; readonly at: number }): Plain[] => (Number.isFinite(times) ? [plain(key, label, times, 'times', at)] : []);

@@ -1,0 +1,92 @@
+import { inDegrees } from '../geometry/units.ts';
+import type { RockerShoe } from '../pair/shoe.ts';
+import { assumptionsOf, wouldKeep, type Would } from '../stiffener/alternatives.ts';
+import { PLIES_MOST } from '../stiffener/choices.ts';
+import { inShort } from '../stiffener/layers.ts';
+import { packFor, moreOnTop, type Pack } from '../stiffener/pack.ts';
+import type { Judgement } from '../stiffener/judged.ts';
+import type { Finding } from './finding.ts';
+import { deg, mm, rounded, sentences } from './say.ts';
+import { over, type Seen } from './seen.ts';
+import { PRACTICE } from './sources.ts';
+
+/** What is to be said of a stiffener that is wanted or laid. */
+export function stiffener(seen: Seen<RockerShoe>): Finding[] {
+  const pack = packFor(seen.shoe, seen.fitting, seen.pace === 'quick');
+  if (!pack) return [];
+  return [...judgements(seen, pack), ...tooThick(seen, pack), ...tested(seen, pack), ...halfCamber(seen, pack), ...laidSo(seen, pack)];
+}
+
+const HARD: readonly Judgement['code'][] = ['STIFFENER_BENDS', 'STIFFENER_STUMBLE', 'STIFFENER_YIELDS'];
+
+/** The first that stops, or else the first that warns, says besides what would keep to it. */
+function judgements({ shoe: { side }, pace }: Seen<RockerShoe>, pack: Pack): Finding[] {
+  const { judgements: all } = pack.assessed, first = all.find(({ code }) => HARD.includes(code)) ?? all.find(({ severity }) => severity === 'warn');
+  return all.map((one): Finding => ({
+    code: one.code, severity: one.severity, side, measured: one.measured, limit: one.limit, unit: one.unit, where: 'stiffener', ...(one.at === undefined ? {} : { at: one.at }),
+    text: sentences(one.text, ...(one === first ? [noneReaches(pack), pace === 'careful' ? advice(pack) : ''] : [])), basis: one.basis,
+  }));
+}
+
+const noneReaches = ({ by, keeps, order: { thicknessAtMost } }: Pack): string =>
+  (by === 'search' && keeps !== 'all' ? `No pack of up to ${PLIES_MOST} plies within ${mm(thicknessAtMost)} keeps to ${keeps === 'must' ? 'all' : 'it'}; this one falls least short` : '');
+
+function advice(pack: Pack): string {
+  if (pack.by === 'sheet') return added(pack);
+  const would = wouldKeep(pack), reached = (keeps: Would['keeps']): string => would.filter((one) => one.keeps === keeps).map(wouldWords).join(', or ');
+  const all = reached('all'), must = reached('must');
+  return sentences(...(all === '' ? [] : [`With ${all} all is kept to`]), ...(must === '' ? [] : [`With ${must} it bends as little as is wanted and bears a stumble`]));
+}
+
+function wouldWords({ what, value, tried }: Would): string {
+  const laid = inShort(tried.stiffener, false);
+  switch (what) {
+    case 'plies': return `${value} plies (order.stiffener.plies): ${laid}`;
+    case 'thickness': return `${mm(Number(value))} of room (order.stiffener.thicknessAtMost): ${laid}`;
+    case 'cloth': return `${value} (order.stiffener.cloth): ${laid}`;
+    case 'camber': return `a bottom cambered ${mm(Number(value))} at the ball (order.stiffener.camber): ${laid}`;
+  }
+}
+
+/** Plies more on top of what is laid, each put in. */
+function added(pack: Pack): string {
+  const count = moreOnTop(pack);
+  return count === undefined ? '' : `${count} ${count === 1 ? 'ply' : 'plies'} more on top (order.stiffener.plies) ${count === 1 ? 'keeps' : 'keep'} to ${pack.keeps === 'not' ? 'it' : 'all'}`;
+}
+
+function tooThick({ shoe: { side } }: Seen<RockerShoe>, { thickness, order: { thicknessAtMost } }: Pack): Finding[] {
+  return !over(thickness, thicknessAtMost) ? [] : [{
+    code: 'STIFFENER_THICK', severity: 'warn', side, measured: thickness, limit: thicknessAtMost, unit: 'mm', where: 'stiffener',
+    text: `The stiffener is ${mm(thickness)} thick; at most ${mm(thicknessAtMost)} was asked for (order.stiffener.thicknessAtMost).`, basis: PRACTICE,
+  }];
+}
+
+/** What the bench test tells. */
+function tested({ shoe: { side } }: Seen<RockerShoe>, { test, plate: { ball } }: Pack): Finding[] {
+  if (!test) return [];
+  const { read, reckoned, times, add } = test, softer = rounded(Math.abs(times - 1) * 100, 0), enough = add === 0;
+  const todo = enough ? 'It is stiff enough' : add === undefined ? 'Not even five plies more on top make it stiff enough: lay another pack' : `Add ${add} ${add === 1 ? 'ply' : 'plies'}, all along on top, and test it again`;
+  return [{
+    code: 'STIFFENER_TEST', severity: enough ? 'note' : 'warn', side, measured: read, limit: reckoned, unit: 'mm', where: 'stiffener', at: ball,
+    text: sentences(`You read ${mm(read)} of droop where ${mm(reckoned)} were reckoned (order.stiffener.bench): the pack is ${softer} % ${times >= 1 ? 'softer' : 'stiffer'} than that, and is counted so`, todo), basis: 'linear mechanics of the pack as told',
+  }];
+}
+
+function halfCamber({ shoe: { side }, pace }: Seen<RockerShoe>, pack: Pack): Finding[] {
+  const { camber } = pack.stiffener;
+  if (!camber || camber.read || pace === 'quick') return [];
+  const found = assumptionsOf(pack).find(({ of }) => of === 'camber');
+  if (!found) return [];
+  const [worst, best] = found.bends;
+  return [{
+    code: 'STIFFENER_CAMBER', severity: 'note', side, measured: inDegrees(pack.assessed.bench.bend), unit: 'deg', where: 'stiffener', at: pack.plate.ball,
+    text: `The camber counts half, for a plate flattens as it bends: ${deg(worst, 2)} if none of it holds, ${deg(best, 2)} if all does. Hang a mass on the bare pack and enter what it droops (order.stiffener.bench, with order.stiffener.plies).`, basis: PRACTICE,
+  }];
+}
+
+function laidSo({ shoe: { side } }: Seen<RockerShoe>, { by, stiffener: laid, underFoam, thickness, grams: { pack } }: Pack): Finding[] {
+  return by === 'sheet' ? [] : [{
+    code: 'STIFFENER_FOUND', severity: 'note', side, measured: thickness, unit: 'mm', where: 'stiffener',
+    text: `Found for the stiffener: ${inShort(laid, underFoam)}; ${mm(thickness)} thick, ${rounded(pack, 0)} g.${underFoam ? ' The body then sits higher by the plies under it.' : ''}`, basis: PRACTICE,
+  }];
+}

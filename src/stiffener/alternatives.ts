@@ -1,0 +1,114 @@
+import { CLOTHS, type ClothName } from '../materials/stiffeners.ts';
+import { inDegrees, type Mm } from '../geometry/units.ts';
+import type { CoreChoice, Open } from './choices.ts';
+import { CORE_SHEETS, plyOrdered, RESIN_USUAL } from './laying.ts';
+import type { Pack } from './pack.ts';
+import { assessedOr, searched, type Tried } from './search.ts';
+import { gradeOf, type Grade } from './grades.ts';
+import type { Counted, Stiffener } from './stiffener.ts';
+
+/** What stands beside a pack that was sought: other ways to it, what would keep to more, and which assumption decides it. */
+
+/** Another way. @property way in words */
+export interface Alternative { readonly way: string; readonly tried: Tried }
+
+/** The best of each kind: each core by itself, no core, edges turned up. Worked out once for each pack. */
+export const alternativesTo: (pack: Pack) => readonly Alternative[] = once(({ sought, asked }) => (sought ? kindsOf(sought.open).flatMap(({ way, open }) => {
+  const tried = searched(open, sought.bench, asked);
+  return tried ? [{ way, tried }] : [];
+}) : []));
+
+interface Kind { readonly way: string; readonly open: Open }
+
+function kindsOf(open: Open): Kind[] {
+  const flat = open.edges.filter((edges) => edges === 0), turned = open.edges.filter((edges) => edges > 0), names = [...new Set(open.cores.map((core) => core?.name))];
+  const around = (name: string | undefined): (CoreChoice | undefined)[] => open.cores.filter((core) => core?.name === name);
+  return [
+    ...names.map((name): Kind => ({ way: name === undefined ? 'plies alone' : `around ${name}`, open: { ...open, cores: around(name), edges: flat } })),
+    ...(turned.length > 0 ? [{ way: 'edges turned up', open: { ...open, edges: turned } }] : []),
+  ];
+}
+
+/** More plies than are laid by hand, thicker than is asked, cloth that runs straight, a bottom cambered more: each was put in and keeps to all, or at least to what must be. */
+export interface Would { readonly what: 'plies' | 'thickness' | 'cloth' | 'camber'; readonly value: number | ClothName; readonly keeps: 'all' | 'must'; readonly tried: Tried }
+
+const PLIES_BEYOND = 8, THICKER: readonly Mm[] = [10, 12, 15], STRAIGHT: readonly ClothName[] = ['carbon unidirectional 200', 'carbon unidirectional 300'], CAMBERS: readonly Mm[] = [3, 5];
+
+/** What would keep to more than a pack that was sought does; worked out once for each pack. */
+export const wouldKeep: (pack: Pack) => readonly Would[] = once((pack) => {
+  const { sought, keeps } = pack;
+  if (!sought || keeps === 'all') return [];
+  return [...byPlies(pack, sought), ...byThickness(pack, sought), ...byCloth(pack, sought), ...byCamber(pack, sought)];
+});
+
+type Sought = NonNullable<Pack['sought']>;
+/** Whether it keeps to more than the pack itself does. */
+const helps = (tried: Tried | undefined, { keeps }: Pack): tried is Tried & { readonly keeps: 'all' | 'must' } => tried !== undefined && (tried.keeps === 'all' || (tried.keeps === 'must' && keeps === 'not'));
+
+/** The first of some values that keeps to all, else the first that keeps to what must be. */
+function firstThat<T extends number | ClothName>(what: Would['what'], values: readonly T[], pack: Pack, look: (value: T) => Tried | undefined): Would[] {
+  let fair: Would | undefined;
+  for (const value of values) {
+    const tried = look(value);
+    if (!helps(tried, pack)) continue;
+    const would: Would = { what, value, keeps: tried.keeps, tried };
+    if (tried.keeps === 'all') return [would];
+    fair ??= would;
+  }
+  return fair ? [fair] : [];
+}
+
+const byPlies = (pack: Pack, { open, bench }: Sought): Would[] =>
+  firstThat('plies', [PLIES_BEYOND], pack, () => searched({ ...open, plies: { least: open.plies.most + 1, most: PLIES_BEYOND } }, bench, pack.asked)).map((would) => ({ ...would, value: would.tried.plies }));
+
+/** A core that is thicker, where its thickness is open. */
+function byThickness(pack: Pack, { open, bench }: Sought): Would[] {
+  if (pack.order.coreThickness !== undefined) return [];
+  const sheets = [...CORE_SHEETS, 10, 12], cores = open.cores.flatMap((core) => (!core || core.foam || core.thickness !== CORE_SHEETS[0] ? [] : sheets.map((thickness) => ({ ...core, thickness }))));
+  return firstThat('thickness', THICKER.filter((most) => most > open.thicknessAtMost), pack, (thicknessAtMost) => searched({ ...open, cores, thicknessAtMost }, bench, pack.asked)).map((would) => ({ ...would, value: Math.ceil(would.tried.thickness * 10) / 10 }));
+}
+
+const byCloth = (pack: Pack, { open, bench }: Sought): Would[] => {
+  const { ply } = pack.order;
+  if (ply.kind !== 'cloth' || CLOTHS[ply.cloth].weave === 'unidirectional') return [];
+  return firstThat('cloth', STRAIGHT, pack, (cloth) => searched(open, { ...bench, ply: plyOrdered({ ...pack.order, ply: { kind: 'cloth', cloth } }) }, pack.asked));
+};
+
+/** As typed, so half of it counts. */
+function byCamber(pack: Pack, { open, bench }: Sought): Would[] {
+  const { width, ball } = pack.plate, now = typeof bench.camber?.height === 'function' ? bench.camber.height(ball) : 0;
+  return firstThat('camber', CAMBERS.filter((height) => height > now), pack, (height) => searched(open, { ...bench, camber: { height: (x) => height * (width(x) / width(ball)) ** 2, read: false } }, pack.asked));
+}
+
+/** Something that was taken as usual, and how far the bend at the ball goes if it is otherwise; the one that moves it most first. */
+export interface Assumption { readonly of: 'camber' | 'core' | 'resin'; readonly text: string; readonly bends: readonly [worst: number, best: number]; readonly grades: readonly [worst: Grade, best: Grade] }
+
+/** Degrees of bend with each assumption at its worst and at its best; worked out once for each pack. */
+export const assumptionsOf: (pack: Pack) => readonly Assumption[] = once((pack) => {
+  const { stiffener, order } = pack, { camber, core } = stiffener, found: Assumption[] = [];
+  if (camber && !camber.read) found.push(between(pack, 'camber', 'The camber counts half until the bench test was read: none of it at worst, all of it at best', { ...stiffener, camber: { height: 0, read: true } }, { ...stiffener, camber: { ...camber, read: true } }));
+  if (core) found.push(between(pack, 'core', `The ${core.name} is as soft or as stiff as any sold under that name`, countedAs(stiffener, 'least'), countedAs(stiffener, 'most')));
+  if (order.ply.kind === 'cloth') found.push(between(pack, 'resin', 'Resin laid by hand: more makes plies thicker and stiffer in bending, less thinner', withResin(pack, RESIN_USUAL.least), withResin(pack, RESIN_USUAL.most)));
+  return found.sort((a, b) => b.bends[0] - b.bends[1] - (a.bends[0] - a.bends[1]));
+});
+
+const countedAs = (stiffener: Stiffener, count: Counted): Stiffener => ({ ...stiffener, ...(stiffener.core ? { core: { ...stiffener.core, count } } : {}) });
+
+function withResin({ stiffener, order }: Pack, resin: number): Stiffener {
+  const ply = plyOrdered({ ...order, resin }), as = (plies: Stiffener['below']): Stiffener['below'] => plies.map((placed) => ({ ...placed, ply }));
+  return { ...stiffener, below: as(stiffener.below), above: as(stiffener.above) };
+}
+
+function between(pack: Pack, of: Assumption['of'], text: string, one: Stiffener, other: Stiffener): Assumption {
+  const bends = [one, other].map((stiffener) => assessedOr(stiffener, pack, pack.asked).bench.bend).sort((a, b) => b - a), [worst = 0, best = 0] = bends;
+  return { of, text, bends: [inDegrees(worst), inDegrees(best)], grades: [gradeOf(worst), gradeOf(best)] };
+}
+
+function once<T>(work: (pack: Pack) => T): (pack: Pack) => T {
+  const known = new WeakMap<Pack, { readonly value: T }>();
+  return (pack) => {
+    const found = known.get(pack) ?? { value: work(pack) };
+    known.set(pack, found);
+    return found.value;
+  };
+}
