@@ -35,7 +35,7 @@ function advice(pack: Pack): string {
   if (pack.by === 'sheet') return added(pack);
   const would = wouldKeep(pack), reached = (keeps: Would['keeps']): string => would.filter((one) => one.keeps === keeps).map(wouldWords).join(', or ');
   const all = reached('all'), must = reached('must');
-  return sentences(...(all === '' ? [] : [`With ${all} all is kept to`]), ...(must === '' ? [] : [`With ${must} it bends as little as is wanted and bears a stumble`]));
+  return sentences(...(all === '' ? [] : [`Kept to in all by ${all}`]), ...(must === '' ? [] : [`Bent as little as is wanted, and a stumble borne, by ${must}`]));
 }
 
 function wouldWords({ what, value, tried }: Would): string {

@@ -1,6 +1,6 @@
 import type { Design } from '../checks/design.ts';
 import { deg, grams, mm, rounded } from '../checks/say.ts';
-import { inDegrees } from '../geometry/units.ts';
+import { inDegrees, MM_PER_INCH } from '../geometry/units.ts';
 import { alternativesTo, assumptionsOf, wouldKeep, type Would } from '../stiffener/alternatives.ts';
 import { inShort, layersDown, type LaidLayer } from '../stiffener/layers.ts';
 import { packFor, type Pack } from '../stiffener/pack.ts';
@@ -26,7 +26,7 @@ function ofPack(side: string, pack: Pack, columns: number, inches: boolean): str
   ];
 }
 
-const length = (value: number, inches: boolean, digits = 2): string => (inches ? `${rounded(value / 25.4, 3)} in` : mm(value, digits));
+const length = (value: number, inches: boolean, digits = 2): string => (inches ? `${rounded(value / MM_PER_INCH, 3)} in` : mm(value, digits));
 
 const layerRow = ({ name, thickness, angle, over }: LaidLayer, inches: boolean): string[] =>
   [name, length(thickness, inches), angle === undefined ? '' : deg(angle, 0), over ? `${length(over.from, inches, 0)} to ${length(over.to, inches, 0)}` : 'all along'];

@@ -1,11 +1,11 @@
 import { CLOTHS, type ClothName } from '../materials/stiffeners.ts';
 import { inDegrees, type Mm } from '../geometry/units.ts';
-import type { CoreChoice, Open } from './choices.ts';
+import { layUp, weigh, type Bench, type Choice, type CoreChoice, type Open } from './choices.ts';
 import { CORE_SHEETS, plyOrdered, RESIN_USUAL } from './laying.ts';
 import type { Pack } from './pack.ts';
-import { assessedOr, searched, type Tried } from './search.ts';
+import { assessedOr, searched, triedOf, type Tried } from './search.ts';
 import { gradeOf, type Grade } from './grades.ts';
-import type { Counted, Stiffener } from './stiffener.ts';
+import { at, type Counted, type Stiffener } from './stiffener.ts';
 
 /** What stands beside a pack that was sought: other ways to it, what would keep to more, and which assumption decides it. */
 
@@ -29,10 +29,10 @@ function kindsOf(open: Open): Kind[] {
   ];
 }
 
-/** More plies than are laid by hand, thicker than is asked, cloth that runs straight, a bottom cambered more: each was put in and keeps to all, or at least to what must be. */
+/** More plies than are laid by hand, a thicker core, cloth that runs straight, a bottom cambered more: each was put in, all else as it was found, and keeps to all, or at least to what must be. */
 export interface Would { readonly what: 'plies' | 'thickness' | 'cloth' | 'camber'; readonly value: number | ClothName; readonly keeps: 'all' | 'must'; readonly tried: Tried }
 
-const PLIES_BEYOND = 8, THICKER: readonly Mm[] = [10, 12, 15], STRAIGHT: readonly ClothName[] = ['carbon unidirectional 200', 'carbon unidirectional 300'], CAMBERS: readonly Mm[] = [3, 5];
+const PLIES_BEYOND = 8, THICKER: readonly Mm[] = [...CORE_SHEETS, 10, 12], STRAIGHT: readonly ClothName[] = ['carbon unidirectional 200', 'carbon unidirectional 300'], CAMBERS: readonly Mm[] = [3, 5];
 
 /** What would keep to more than a pack that was sought does; worked out once for each pack. */
 export const wouldKeep: (pack: Pack) => readonly Would[] = once((pack) => {
@@ -43,14 +43,14 @@ export const wouldKeep: (pack: Pack) => readonly Would[] = once((pack) => {
 
 type Sought = NonNullable<Pack['sought']>;
 /** Whether it keeps to more than the pack itself does. */
-const helps = (tried: Tried | undefined, { keeps }: Pack): tried is Tried & { readonly keeps: 'all' | 'must' } => tried !== undefined && (tried.keeps === 'all' || (tried.keeps === 'must' && keeps === 'not'));
+const helps = (tried: Tried, { keeps }: Pack): tried is Tried & { readonly keeps: 'all' | 'must' } => tried.keeps === 'all' || (tried.keeps === 'must' && keeps === 'not');
 
-/** The first of some values that keeps to all, else the first that keeps to what must be. */
-function firstThat<T extends number | ClothName>(what: Would['what'], values: readonly T[], pack: Pack, look: (value: T) => Tried | undefined): Would[] {
+/** The first of some values that keeps to all, else the first that keeps to what must be; within the room there is, unless room is what is asked for. */
+function firstThat<T extends number | ClothName>(what: Would['what'], values: readonly T[], pack: Pack, look: (value: T) => Tried): Would[] {
   let fair: Would | undefined;
   for (const value of values) {
     const tried = look(value);
-    if (!helps(tried, pack)) continue;
+    if (!helps(tried, pack) || (what !== 'thickness' && tried.thickness > pack.order.thicknessAtMost)) continue;
     const would: Would = { what, value, keeps: tried.keeps, tried };
     if (tried.keeps === 'all') return [would];
     fair ??= would;
@@ -58,26 +58,38 @@ function firstThat<T extends number | ClothName>(what: Would['what'], values: re
   return fair ? [fair] : [];
 }
 
-const byPlies = (pack: Pack, { open, bench }: Sought): Would[] =>
-  firstThat('plies', [PLIES_BEYOND], pack, () => searched({ ...open, plies: { least: open.plies.most + 1, most: PLIES_BEYOND } }, bench, pack.asked)).map((would) => ({ ...would, value: would.tried.plies }));
-
-/** A core that is thicker, where its thickness is open. */
-function byThickness(pack: Pack, { open, bench }: Sought): Would[] {
-  if (pack.order.coreThickness !== undefined) return [];
-  const sheets = [...CORE_SHEETS, 10, 12], cores = open.cores.flatMap((core) => (!core || core.foam || core.thickness !== CORE_SHEETS[0] ? [] : sheets.map((thickness) => ({ ...core, thickness }))));
-  return firstThat('thickness', THICKER.filter((most) => most > open.thicknessAtMost), pack, (thicknessAtMost) => searched({ ...open, cores, thicknessAtMost }, bench, pack.asked)).map((would) => ({ ...would, value: Math.ceil(would.tried.thickness * 10) / 10 }));
+/** The same pack laid otherwise, looked at as it would be. */
+function laidOtherwise({ asked }: Pack, choice: Choice, bench: Bench): Tried {
+  const stiffener = layUp(choice, bench);
+  return triedOf({ ...weigh(choice, bench), stiffener }, bench, asked);
 }
 
-const byCloth = (pack: Pack, { open, bench }: Sought): Would[] => {
+/** More of them above or below, the rest as it is. */
+const byPlies = (pack: Pack, { open, bench, choice }: Sought): Would[] =>
+  firstThat('plies', beyond(open), pack, (plies) => [choice.above, choice.below].map((_, i): Choice => {
+    const more = plies - choice.below - choice.above - (choice.patch ? 1 : 0);
+    return i === 0 && choice.core ? { ...choice, above: choice.above + more } : { ...choice, below: choice.below + more };
+  }).map((one) => laidOtherwise(pack, one, bench)).reduce((one, other) => (other.spare.all > one.spare.all ? other : one)));
+const beyond = ({ plies }: Open): readonly number[] => Array.from({ length: PLIES_BEYOND - plies.most }, (_, i) => plies.most + 1 + i);
+
+/** A core that is thicker, where its thickness is open. */
+function byThickness(pack: Pack, { bench, choice }: Sought): Would[] {
+  const { core } = choice;
+  if (pack.order.coreThickness !== undefined || !core || core.foam) return [];
+  return firstThat('thickness', THICKER.filter((sheet) => sheet > at(core.thickness, 0)), pack, (thickness) => laidOtherwise(pack, { ...choice, core: { ...core, thickness } }, bench))
+    .map((would) => ({ ...would, value: Math.ceil(would.tried.thickness * 10) / 10 }));
+}
+
+const byCloth = (pack: Pack, { bench, choice }: Sought): Would[] => {
   const { ply } = pack.order;
   if (ply.kind !== 'cloth' || CLOTHS[ply.cloth].weave === 'unidirectional') return [];
-  return firstThat('cloth', STRAIGHT, pack, (cloth) => searched(open, { ...bench, ply: plyOrdered({ ...pack.order, ply: { kind: 'cloth', cloth } }) }, pack.asked));
+  return firstThat('cloth', STRAIGHT, pack, (cloth) => laidOtherwise(pack, choice, { ...bench, ply: plyOrdered({ ...pack.order, ply: { kind: 'cloth', cloth } }) }));
 };
 
 /** As typed, so half of it counts. */
-function byCamber(pack: Pack, { open, bench }: Sought): Would[] {
-  const { width, ball } = pack.plate, now = typeof bench.camber?.height === 'function' ? bench.camber.height(ball) : 0;
-  return firstThat('camber', CAMBERS.filter((height) => height > now), pack, (height) => searched(open, { ...bench, camber: { height: (x) => height * (width(x) / width(ball)) ** 2, read: false } }, pack.asked));
+function byCamber(pack: Pack, { bench, choice }: Sought): Would[] {
+  const { width, ball } = pack.plate, now = bench.camber ? at(bench.camber.height, ball) : 0;
+  return firstThat('camber', CAMBERS.filter((height) => height > now), pack, (height) => laidOtherwise(pack, choice, { ...bench, camber: { height: (x) => height * (width(x) / width(ball)) ** 2, read: false } }));
 }
 
 /** Something that was taken as usual, and how far the bend at the ball goes if it is otherwise; the one that moves it most first. */

@@ -61,20 +61,30 @@ export interface Assessed {
   readonly judgements: readonly Judgement[];
 }
 
-/**
- * What a stiffener does in a shoe, or all that is wrong with what was given. Linear: beyond about 15° of bend it tells more than there would be.
- * @param step how long a stretch of the beam may be; as fine as is usual where left out
- */
-export function assess(stiffener: Stiffener, plate: Plate, asked: Asked, step?: Mm): Read<Assessed> {
+/** What a stiffener does in a shoe, or all that is wrong with what was given. Linear: beyond about 15° of bend it tells more than there would be. */
+export function assess(stiffener: Stiffener, plate: Plate, asked: Asked): Read<Assessed> {
   const faults = faultsOf(stiffener, plate, asked);
-  return faults.length > 0 ? { ok: false, faults } : { ok: true, value: reckon(stiffener, plate, asked, step) };
+  return faults.length > 0 ? { ok: false, faults } : { ok: true, value: reckon(stiffener, plate, asked) };
 }
 
-function reckon(stiffener: Stiffener, plate: Plate, asked: Asked, step?: Mm): Assessed {
-  const { ball, to } = plate, { mass, walking: roll = [], waist: under = [], softer = 1 } = asked, lever = asked.lever ?? clamp(LEVER, 0, to - ball);
-  const bench = loadAhead(ball, lever, BENCH_MOMENT, mass), stumble = stumbleAt(ball, to, mass);
-  const walks = roll.length > 0 ? worstOf(roll) : [loadAhead(ball, lever, WALKING_MOMENT, mass)], waists = under.length > 0 ? [worstUnder(under, plate)] : [];
-  const beam = soleBeam(stiffener, plate, [bench, stumble, ...walks, ...waists].map(({ at }) => at), step), clamped = heldSole(beam, 'bench'), worn = heldSole(beam, 'foot');
+/** As much of it as tells a pack that will do from one that will not: the bend on the bench, and both loads that strain it. The numbers are those of `assess`. */
+export function glanced(stiffener: Stiffener, plate: Plate, asked: Asked): { readonly bench: Pick<Case, 'bend'>; readonly walking: Case; readonly stumble: Case } {
+  const { softer = 1 } = asked, { bench, stumble, walks, waists } = loadsOn(plate, asked), beam = soleBeam(stiffener, plate, [bench, stumble, ...walks, ...waists].map(({ at }) => at)), worn = heldSole(beam, 'foot');
+  const told = (load: RollLoad): Case => softened(caseOf(beam, worn(load)), softer);
+  return { bench: { bend: heldSole(beam, 'bench')(bench).bend * softer }, walking: walks.map(told).reduce(worse), stumble: told(stumble) };
+}
+
+function loadsOn(plate: Plate, { mass, walking: roll = [], waist: under = [], lever = clamp(LEVER, 0, plate.to - plate.ball) }: Asked): { readonly lever: Mm; readonly bench: RollLoad; readonly stumble: RollLoad; readonly walks: readonly RollLoad[]; readonly waists: readonly RollLoad[] } {
+  const { ball, to } = plate;
+  return {
+    lever, bench: loadAhead(ball, lever, BENCH_MOMENT, mass), stumble: stumbleAt(ball, to, mass),
+    walks: roll.length > 0 ? worstOf(roll) : [loadAhead(ball, lever, WALKING_MOMENT, mass)], waists: under.length > 0 ? [worstUnder(under, plate)] : [],
+  };
+}
+
+function reckon(stiffener: Stiffener, plate: Plate, asked: Asked): Assessed {
+  const { softer = 1 } = asked, { lever, bench, stumble, walks, waists } = loadsOn(plate, asked);
+  const beam = soleBeam(stiffener, plate, [bench, stumble, ...walks, ...waists].map(({ at }) => at)), clamped = heldSole(beam, 'bench'), worn = heldSole(beam, 'foot');
   const onBench = clamped(bench), walked = walks.map(worn), told = (loaded: Loaded): Case => softened(caseOf(beam, loaded), softer), waist = waists.map((load) => told(worn(load)))[0];
   const walking = walked.map(told).reduce(worse), onTheBench = told(onBench);
   const found = { lever, grade: gradeOf(onTheBench.bend), bench: onTheBench, walking, stumble: told(worn(stumble)), ...(waist ? { waist } : {}) };

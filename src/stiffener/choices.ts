@@ -44,19 +44,31 @@ function splits(full: number, core: CoreChoice | undefined, edges: Mm, patch: bo
 
 /** All plies along the shoe: a weave is as stiff across. */
 export function layUp({ below, above, core, edges, patch }: Choice, { ply, plate, camber }: Bench): Stiffener {
-  const many = (count: number): PlacedPly[] => Array.from({ length: count }, () => ({ ply, angle: 0 })), strip: PlacedPly[] = patch ? [{ ply, angle: 0, over: patchOver(plate) }] : [];
+  const many = (count: number, strip: boolean): readonly PlacedPly[] => sharedPlies(ply, plate, count, strip);
   return {
-    below: core ? many(below) : [...many(below), ...strip], above: core ? [...many(above), ...strip] : [], attached: [],
+    below: many(below, patch && !core), above: core ? many(above, patch) : [], attached: [],
     ...(core ? { core: { name: core.name, material: core.material, thickness: core.thickness, ...(core.count ? { count: core.count } : {}) } } : {}),
     ...(camber ? { camber } : {}), ...(edges > 0 ? { edges } : {}),
   };
+}
+
+const shared = new WeakMap<Plate, WeakMap<Ply, Map<string, readonly PlacedPly[]>>>();
+
+/** The same list for the same plies: what is worked out of it is worked out once. */
+function sharedPlies(ply: Ply, plate: Plate, count: number, strip: boolean): readonly PlacedPly[] {
+  const laid = shared.get(plate) ?? new WeakMap<Ply, Map<string, readonly PlacedPly[]>>(), lists = laid.get(ply) ?? new Map<string, readonly PlacedPly[]>(), key = `${count} ${strip}`;
+  const list = lists.get(key) ?? [...Array.from({ length: count }, (): PlacedPly => ({ ply, angle: 0 })), ...(strip ? [{ ply, angle: 0, over: patchOver(plate) }] : [])];
+  lists.set(key, list);
+  laid.set(ply, lists);
+  shared.set(plate, laid);
+  return list;
 }
 
 /** What a pack weighs: dry cloth, resin in it, core, and all of it; g. Of a ply that was measured cloth and resin are not known apart. */
 export interface PackGrams { readonly cloth?: Grams; readonly resin?: Grams; readonly core: Grams; readonly pack: Grams }
 export interface Weighed { readonly choice: Choice; readonly plies: number; readonly thickness: Mm; readonly grams: PackGrams }
 
-function weigh(choice: Choice, bench: Bench): Weighed {
+export function weigh(choice: Choice, bench: Bench): Weighed {
   const stiffener = layUp(choice, bench), { core } = choice;
   return { choice, plies: choice.below + choice.above + (choice.patch ? 1 : 0), thickness: thicknessOf(stiffener, core?.foam === true), grams: gramsOf(stiffener, bench.plate, core?.foam === true) };
 }

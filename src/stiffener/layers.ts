@@ -12,16 +12,16 @@ export function layersDown({ stiffener: { below, above, core }, plate, underFoam
   return [...plies(above), ...between, ...plies(below)];
 }
 
-const count = (plies: readonly PlacedPly[]): string => {
+const count = (plies: readonly PlacedPly[], name = ''): string => {
   const full = plies.filter(({ over }) => !over).length, strips = plies.length - full;
-  return `${full} ${full === 1 ? 'ply' : 'plies'}${strips === 0 ? '' : ` and ${strips} ${strips === 1 ? 'strip' : 'strips'} across the ball`}`;
+  return `${full} ${full === 1 ? 'ply' : 'plies'}${name}${strips === 0 ? '' : ` with ${strips} ${strips === 1 ? 'strip' : 'strips'} across the ball`}`;
 };
 
 /** "4 plies of carbon twill 200 above and 1 ply below 6 mm of birch plywood, edges turned up 6 mm" */
 export function inShort({ below, above, core, edges = 0 }: Stiffener, foam: boolean): string {
   const name = [...above, ...below][0]?.ply.name ?? '', turned = edges > 0 ? `, edges turned up ${length(edges)}` : '';
-  if (!core) return `${count(below)} of ${name}${turned}`;
-  return `${count(above)} of ${name} above and ${count(below)} below ${foam || typeof core.thickness !== 'number' ? core.name : `${length(core.thickness)} of ${core.name}`}${turned}`;
+  if (!core) return `${count(below, ` of ${name}`)}${turned}`;
+  return `${count(above, ` of ${name}`)} above and ${count(below)} below ${foam || typeof core.thickness !== 'number' ? core.name : `${length(core.thickness)} of ${core.name}`}${turned}`;
 }
 
 const length = (value: Mm): string => `${Number(value.toFixed(1))} mm`;

@@ -1,6 +1,6 @@
 import type { Mm } from '../geometry/units.ts';
 import type { BentAt } from './beam.ts';
-import { assess, type Asked, type Assessed } from './assess.ts';
+import { assess, glanced, type Asked, type Assessed } from './assess.ts';
 import { choicesIn, layUp, type Bench, type Open, type Weighed } from './choices.ts';
 import { GRADE_UP_TO, WALKING_STRAIN } from './grades.ts';
 import { BENCH_MOMENT, LEVER, stumbleAt, WALKING_MOMENT } from './loads.ts';
@@ -25,7 +25,7 @@ const CORE_MARGIN = 1.25, OWN_MOST = 0.1;
 export const limitOf = ({ bendAtMost, wanted }: Asked): number => bendAtMost ?? GRADE_UP_TO[wanted];
 
 /** How many times more a pack could bear, of what must be and of all. */
-export function spareOf({ bench, walking, stumble }: Assessed, asked: Asked): Tried['spare'] {
+export function spareOf({ bench, walking, stumble }: ReturnType<typeof glanced>, asked: Asked): Tried['spare'] {
   const must = Math.min(limitOf(asked) / bench.bend, stumble.firstPly.times, lesser(walking.yields, stumble.yields).times);
   return { must, all: Math.min(must, WALKING_STRAIN / Math.abs(walking.strain), lesser(walking.wrinkling, stumble.wrinkling).times, lesser(walking.coreShear, stumble.coreShear).times) };
 }
@@ -33,8 +33,8 @@ export function spareOf({ bench, walking, stumble }: Assessed, asked: Asked): Tr
 export const keepsOf = ({ must, all }: Tried['spare']): Keeps => (all >= 1 ? 'all' : must >= 1 ? 'must' : 'not');
 
 /** @throws RangeError for what the reader of the sheet should have refused */
-export function assessedOr(stiffener: Stiffener, bench: Pick<Bench, 'plate'>, asked: Asked, step?: Mm): Assessed {
-  const read = assess(stiffener, bench.plate, asked, step);
+export function assessedOr(stiffener: Stiffener, bench: Pick<Bench, 'plate'>, asked: Asked): Assessed {
+  const read = assess(stiffener, bench.plate, asked);
   if (!read.ok) throw new RangeError(read.faults.map(({ text }) => text).join(' '));
   return read.value;
 }
@@ -49,21 +49,17 @@ export function assessedOr(stiffener: Stiffener, bench: Pick<Bench, 'plate'>, as
 export function searched(open: Open, bench: Bench, asked: Asked): Tried | undefined {
   const all = choicesIn(open, bench).map((weighed) => ({ ...weighed, stiffener: layUp(weighed.choice, bench) })), hope = hoping(bench, asked), closely = looking(bench, asked);
   const hoped = all.map((one) => ({ one, hopes: hope(one.stiffener) }));
-  for (const { one, hopes } of hoped) {
-    if (hopes.all < 1) continue;
-    const tried = closely(one);
-    if (tried.keeps === 'all') return tried;
-  }
-  return best(hoped.filter(({ hopes }) => hopes.must >= 1), closely, 'all', ({ keeps }) => keeps !== 'not') ?? best(hoped, closely, 'must', () => true);
+  const good = hoped.find(({ one, hopes }) => hopes.all >= 1 && closely(one).all >= 1)?.one ?? best(hoped.filter(({ hopes }) => hopes.must >= 1), closely, 'all', ({ must }) => must >= 1) ?? best(hoped, closely, 'must', () => true);
+  return good && triedOf(good, bench, asked);
 }
 
 type Laid = Weighed & { readonly stiffener: Stiffener };
-type Closely = (one: Laid) => Tried;
+type Closely = (one: Laid) => Tried['spare'];
 
 function looking(bench: Bench, asked: Asked): Closely {
-  const seen = new Map<Laid, Tried>();
+  const seen = new Map<Laid, Tried['spare']>();
   return (one) => {
-    const known = seen.get(one) ?? triedOf(one, bench, asked);
+    const known = seen.get(one) ?? spareOf(glanced(one.stiffener, bench.plate, asked), asked);
     seen.set(one, known);
     return known;
   };
@@ -75,16 +71,16 @@ export function triedOf(one: Laid, bench: Pick<Bench, 'plate'>, asked: Asked): T
 }
 
 /** The one with most to spare of what is looked at; those that cannot have more are not looked at. The first in order of several alike. */
-function best(hoped: readonly { readonly one: Laid; readonly hopes: Hopes }[], closely: Closely, what: 'must' | 'all', counts: (tried: Tried) => boolean): Tried | undefined {
-  let found: { readonly tried: Tried; readonly rank: number } | undefined;
+function best(hoped: readonly { readonly one: Laid; readonly hopes: Hopes }[], closely: Closely, what: 'must' | 'all', counts: (spare: Tried['spare']) => boolean): Laid | undefined {
+  let found: { readonly one: Laid; readonly most: number; readonly rank: number } | undefined;
   const ranked = hoped.map((each, rank) => ({ ...each, rank })).sort((a, b) => b.hopes[what] - a.hopes[what] || a.rank - b.rank);
   for (const { one, hopes, rank } of ranked) {
-    const most = found?.tried.spare[what] ?? 0;
+    const most = found?.most ?? 0;
     if (hopes[what] < most) break;
-    const tried = closely(one), spare = tried.spare[what];
-    if (counts(tried) && (!found || spare > most || (spare === most && rank < found.rank))) found = { tried, rank };
+    const spares = closely(one), spare = spares[what];
+    if (counts(spares) && (!found || spare > most || (spare === most && rank < found.rank))) found = { one, most: spare, rank };
   }
-  return found?.tried;
+  return found?.one;
 }
 
 /** What no pack can do better than, from one cut at the ball, and one half way to the tip for its core. */

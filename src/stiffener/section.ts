@@ -117,9 +117,13 @@ function coreCut({ material, thickness, over, count = 'counted' }: CoreLayer, x:
 
 interface Pack { readonly plies: readonly PlacedPly[]; readonly laminate: Laminate }
 
+/** Laminates of a list of plies are worked out once, as long as somebody holds the list: packs that are tried share theirs. */
+const packsKnown = new WeakMap<readonly PlacedPly[], Map<string, Pack>>();
+
 /** The pack at a place, one laminate for each set of plies that lie there together. */
 function packsOf(all: readonly PlacedPly[]): (x: Mm) => Pack | undefined {
-  const known = new Map<string, Pack>();
+  const known = packsKnown.get(all) ?? new Map<string, Pack>();
+  packsKnown.set(all, known);
   return (x) => {
     const key = all.map(({ over }) => (lies(over, x) ? '1' : '0')).join('');
     if (!key.includes('1')) return undefined;

@@ -11,20 +11,20 @@ export interface SoleBeam { readonly plate: Plate; readonly nodes: readonly Mm[]
 /** No stretch is longer, and none shorter: two places nearer than this are one. */
 const STEP: Mm = 2, SAME: Mm = 1e-3;
 
-function nodesOf(stiffener: Stiffener, { from, to, ball, heel }: Plate, loads: readonly Mm[], step: Mm): Mm[] {
+function nodesOf(stiffener: Stiffener, { from, to, ball, heel }: Plate, loads: readonly Mm[]): Mm[] {
   const places = [from, to, ball, heel, ...loads, ...breaksOf(stiffener)].filter((x) => x >= from && x <= to).sort((a, b) => a - b);
   const apart = places.filter((x, i) => i === 0 || x - places[i - 1]! > SAME);
   return apart.flatMap((x, i) => {
     const next = apart[i + 1];
     if (next === undefined) return [x];
-    const parts = Math.ceil((next - x) / step);
+    const parts = Math.ceil((next - x) / STEP);
     return Array.from({ length: parts }, (_, k) => x + ((next - x) * k) / parts);
   });
 }
 
-/** @param loads places that are loaded @param step no stretch is longer @throws RangeError where the plate has no ply or no width */
-export function soleBeam(stiffener: Stiffener, plate: Plate, loads: readonly Mm[], step = STEP): SoleBeam {
-  const nodes = nodesOf(stiffener, plate, loads, step), cut = cutsOf(stiffener), { rise = () => 0 } = plate;
+/** @param loads places that are loaded @throws RangeError where the plate has no ply or no width */
+export function soleBeam(stiffener: Stiffener, plate: Plate, loads: readonly Mm[]): SoleBeam {
+  const nodes = nodesOf(stiffener, plate, loads), cut = cutsOf(stiffener), { rise = () => 0 } = plate;
   const spans = nodes.slice(1).map((to, i) => ({ from: nodes[i]!, to, middle: (nodes[i]! + to) / 2 }));
   const sections = spans.map(({ middle }) => {
     const width = plate.width(middle), section = width > 0 ? cut(middle, width) : undefined;
