@@ -12,7 +12,7 @@ import { PRACTICE } from './sources.ts';
 
 /** What is to be said of a stiffener that is wanted or laid. */
 export function stiffener(seen: Seen<RockerShoe>): Finding[] {
-  const pack = packFor(seen.shoe, seen.fitting, seen.pace === 'quick');
+  const pack = packFor(seen.shoe, seen.fitting);
   if (!pack) return [];
   return [...judgements(seen, pack), ...tooThick(seen, pack), ...tested(seen, pack), ...halfCamber(seen, pack), ...laidSo(seen, pack)];
 }

@@ -34,6 +34,9 @@ export function addTo({ band, rows }: Banded, i: number, j: number, value: numbe
   rows[low]![entry] = rows[low]![entry]! + value;
 }
 
+/** What is left of an entry on the diagonal, as a share of it, where it is rounding alone. */
+const NOTHING = 1e-14;
+
 /** Factors of a positive definite banded matrix (Cholesky), with which any number of right sides are solved. @throws RangeError when it is not positive definite */
 export function factorsOf({ band, rows }: Banded): (right: readonly number[]) => number[] {
   const n = rows.length, lower = rows.map((row) => [...row]);
@@ -43,7 +46,7 @@ export function factorsOf({ band, rows }: Banded): (right: readonly number[]) =>
       const other = lower[j]!;
       let sum = row[band - (i - j)]!;
       for (let k = Math.max(0, i - band, j - band); k < j; k++) sum -= row[band - (i - k)]! * other[band - (j - k)]!;
-      if (i === j && !(sum > 0)) throw new RangeError('a banded matrix that is not positive definite');
+      if (i === j && !(sum > NOTHING * row[band]!)) throw new RangeError('a banded matrix that is not positive definite');
       row[band - (i - j)] = i === j ? Math.sqrt(sum) : sum / other[band]!;
     }
   }

@@ -32,7 +32,7 @@ function kindsOf(open: Open): Kind[] {
 /** More plies than are laid by hand, a thicker core, cloth that runs straight, a bottom cambered more: each was put in, all else as it was found, and keeps to all, or at least to what must be. */
 export interface Would { readonly what: 'plies' | 'thickness' | 'cloth' | 'camber'; readonly value: number | ClothName; readonly keeps: 'all' | 'must'; readonly tried: Tried }
 
-const PLIES_BEYOND = 8, THICKER: readonly Mm[] = [...CORE_SHEETS, 10, 12], STRAIGHT: readonly ClothName[] = ['carbon unidirectional 200', 'carbon unidirectional 300'], CAMBERS: readonly Mm[] = [3, 5];
+const PLIES_BEYOND = 8, STRAIGHT: readonly ClothName[] = ['carbon unidirectional 200', 'carbon unidirectional 300'], CAMBERS: readonly Mm[] = [3, 5];
 
 /** What would keep to more than a pack that was sought does; worked out once for each pack. */
 export const wouldKeep: (pack: Pack) => readonly Would[] = once((pack) => {
@@ -76,7 +76,7 @@ const beyond = ({ plies }: Open): readonly number[] => Array.from({ length: PLIE
 function byThickness(pack: Pack, { bench, choice }: Sought): Would[] {
   const { core } = choice;
   if (pack.order.coreThickness !== undefined || !core || core.foam) return [];
-  return firstThat('thickness', THICKER.filter((sheet) => sheet > at(core.thickness, 0)), pack, (thickness) => laidOtherwise(pack, { ...choice, core: { ...core, thickness } }, bench))
+  return firstThat('thickness', CORE_SHEETS.filter((sheet) => sheet > at(core.thickness, 0)), pack, (thickness) => laidOtherwise(pack, { ...choice, core: { ...core, thickness } }, bench))
     .map((would) => ({ ...would, value: Math.ceil(would.tried.thickness * 10) / 10 }));
 }
 

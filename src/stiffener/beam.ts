@@ -31,18 +31,16 @@ const curveShape = (t: number, h: Mm): readonly number[] => [(12 * t - 6) / h **
 const TURNS = [0, 0, -1, 0, 0, 1] as const;
 const turnShape = (t: number): readonly number[] => [0, 0, 1 - t, 0, 0, t];
 
-function elementStiffness({ own, tied, tie, lean = 0 }: BeamStretch, h: Mm): number[][] {
-  const matrix = Array.from({ length: 6 }, () => new Array<number>(6).fill(0));
-  const add = (shape: readonly number[], weight: number): void => {
-    for (let i = 0; i < 6; i++) for (let j = 0; j < 6; j++) matrix[i]![j] = matrix[i]![j]! + weight * shape[i]! * shape[j]!;
-  };
-  for (const [t, weight] of GAUSS) {
-    const slip = slopeShape(t, h).map((value, i) => value - turnShape(t)[i]!);
-    add(curveShape(t, h), own * weight * h);
-    add(slip, tie * weight * h);
-    add(slip.map((value, i) => TURNS[i]! / h - lean * value), tied * weight * h);
-  }
-  return matrix;
+/** Sums over an element of length 1 of what its six values do to its curve, its slip and the turn of its faces, two by two; they hold for any length once scaled. */
+const sumOf = (one: (t: number) => readonly number[], other: (t: number) => readonly number[]): readonly (readonly number[])[] =>
+  Array.from({ length: 6 }, (_, i) => Array.from({ length: 6 }, (__, j) => GAUSS.reduce((sum, [t, weight]) => sum + weight * one(t)[i]! * other(t)[j]!, 0)));
+const curved = (t: number): readonly number[] => curveShape(t, 1), slipped = (t: number): readonly number[] => slopeShape(t, 1).map((value, i) => value - turnShape(t)[i]!), turned = (): readonly number[] => TURNS;
+const CURVES = sumOf(curved, curved), SLIPS = sumOf(slipped, slipped), TURNED = sumOf(turned, turned), MIXED = sumOf(turned, slipped).map((row, i) => row.map((value, j) => value + sumOf(slipped, turned)[i]![j]!));
+
+/** Entry of an element's stiffness. A height counts for its length, a slope and a turn do not. */
+function entryOf({ own, tied, tie, lean = 0 }: BeamStretch, h: Mm, i: number, j: number): number {
+  const scale = (i % DEGREES === 0 ? 1 / h : 1) * (j % DEGREES === 0 ? 1 / h : 1);
+  return scale * ((own * CURVES[i]![j]!) / h + (tie + tied * lean * lean) * h * SLIPS[i]![j]! + tied * (TURNED[i]![j]! / h - lean * MIXED[i]![j]!));
 }
 
 /**
@@ -54,8 +52,8 @@ export function beamOf(nodes: readonly Mm[], stretches: readonly BeamStretch[], 
   const size = nodes.length * DEGREES, matrix = emptyBanded(size, 2 * DEGREES - 1);
   const fixed = new Set(held.flatMap(({ node, what }) => what.map((part) => node * DEGREES + PART[part])));
   stretches.forEach((stretch, e) => {
-    const stiff = elementStiffness(stretch, nodes[e + 1]! - nodes[e]!), first = e * DEGREES;
-    for (let i = 0; i < 6; i++) for (let j = 0; j <= i; j++) if (!fixed.has(first + i) && !fixed.has(first + j)) addTo(matrix, first + i, first + j, stiff[i]![j]!);
+    const h = nodes[e + 1]! - nodes[e]!, first = e * DEGREES;
+    for (let i = 0; i < 6; i++) for (let j = 0; j <= i; j++) if (!fixed.has(first + i) && !fixed.has(first + j)) addTo(matrix, first + i, first + j, entryOf(stretch, h, i, j));
   });
   for (const one of fixed) addTo(matrix, one, one, 1);
   const solve = factorsOf(matrix);

@@ -11,7 +11,7 @@ import type { Along, PlacedPly, Plate, Stiffener } from './stiffener.ts';
 /** What the order of a stiffener means for a plate: what it is laid from and what may be chosen. */
 
 /** Thicknesses a core is sold in. Common practice. */
-export const CORE_SHEETS: readonly Mm[] = [2, 3, 4, 5, 6, 8];
+export const CORE_SHEETS: readonly Mm[] = [2, 3, 4, 5, 6, 8, 10, 12];
 /** What is tried as a core where the maker leaves it open; foam between two packs is another matter (`underFoam`). */
 const TRIED_CORES: readonly CoreName[] = ['leather board', 'birch plywood', 'cork'];
 

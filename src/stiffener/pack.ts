@@ -54,14 +54,15 @@ const known = new WeakMap<SoleShape, { readonly order: PackOrder; readonly mass:
 
 /**
  * The pack of a shoe, remembered; undefined where the sheet gives only a thickness, or no mass.
- * @param waits while a hand drags: what was found last for the same wishes stays, where anything was
+ * @param pace waits while a hand drags: what was found last for the same wishes stays, where anything was; seeks when it rests;
+ *   where left out, whatever is known of that shoe
  */
-export function packFor(shoe: Under, { wearer: { mass } }: Pick<Fitting, 'wearer'>, waits = false): Pack | undefined {
+export function packFor(shoe: Under, { wearer: { mass } }: Pick<Fitting, 'wearer'>, pace?: 'waits' | 'seeks'): Pack | undefined {
   const { order } = shoe.fitting, wished = order.kind === 'rocker' ? order.pack : undefined;
   if (!wished || !mass) return undefined;
   const before = known.get(shoe.shape);
-  if (before && before.order === wished && before.mass === mass.value && (waits || !before.waited)) return before.pack;
-  const pack = work(shoe, wished, mass.value, waits);
+  if (before && before.order === wished && before.mass === mass.value && !(pace === 'seeks' && before.waited)) return before.pack;
+  const waits = pace === 'waits', pack = work(shoe, wished, mass.value, waits);
   known.set(shoe.shape, { order: wished, mass: mass.value, pack, waited: waits });
   return pack;
 }

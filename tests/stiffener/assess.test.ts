@@ -161,7 +161,7 @@ describe('the sole from heel to toe', () => {
     expect(found.stumble.coreShear.times).toBeLessThan(0.6 * through.coreShear.times);
     expect(found.stumble.coreShear.at).toBeGreaterThan(225);
     expect(found.stumble.coreShear.at).toBeLessThan(246);
-    expect(found.judgements.find(({ code }) => code === 'STIFFENER_CORE_SHEAR')).toMatchObject({ severity: 'stop', measured: found.stumble.coreShear.times, at: found.stumble.coreShear.at });
+    expect(found.judgements.find(({ code }) => code === 'STIFFENER_CORE_SHEAR')).toMatchObject({ severity: 'warn', measured: found.stumble.coreShear.times, at: found.stumble.coreShear.at });
   });
   test('a spread push carries its whole moment to the ball and none past its end', () => {
     const beam = soleBeam(flat(5), plate, [260]), cuts = bentCuts(beam, heldSole(beam, 'foot')({ at: 260, force: 100, moment: 5_800, over: 20 }));
