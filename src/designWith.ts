@@ -47,8 +47,14 @@ export function designWith(find: FindBesides, fitting: Fitting, pace?: Pace): De
   const fineness = (bodies: Bodies): Solids => solidsOf(bodies, fitting.making.chordGap);
   const rockers = together.solved.map((solved) => rockerShoe(solved, fineness));
   const shoes = ordered.map((shoe): Shoe => rockers.find(({ side }) => side === shoe.side) ?? matchShoe(fitting, shoe as MatchFitting, rockers[0]!, fineness));
-  const pair: Pair = { fitting: withPacks(fitting, rockers), shoes }, besides = pace === 'quick' ? [] : find(pair);
+  const pair: Pair = { fitting: withPacks(fitting, rockers.map((shoe) => shoe.fitting)), shoes }, besides = pace === 'quick' ? [] : find(pair);
   return { ok: true, design: { ...pair, findings: findingsOf(pair, pace, besides), besides: besides.map(({ code }) => code), mouldFaults: mouldFaults(pair) } };
+}
+
+/** A fitting as whoever works on from it alone is to take it: with the packs that its stiffeners ask for counted; itself where none does or there is no shape. */
+export function packsCounted(fitting: Fitting): Fitting {
+  const wished = SIDES.flatMap((side) => fitting.shoes[side] ?? []).filter(isRockerFitting).filter(({ order }) => order.pack);
+  return wished.length === 0 ? fitting : withPacks(fitting, solveAll(wished.map((shoe) => ({ shoe, given: rockerCase(shoe) })), layingFor(fitting, false)).solved.map(({ shoe }) => shoe));
 }
 
 /** A sole that is solved already is kept. */
@@ -99,9 +105,9 @@ function counting({ shoe, given }: Solved, { thickness, grams }: Pack): Pick<Ask
 }
 
 /** The fitting with the thickness of each pack where a usual one stood in for it. */
-function withPacks(fitting: Fitting, rockers: readonly RockerShoe[]): Fitting {
-  const laid = rockers.filter(({ order: { packGrams } }) => packGrams !== undefined);
-  return laid.length === 0 ? fitting : { ...fitting, shoes: { ...fitting.shoes, ...Object.fromEntries(laid.map((shoe) => [shoe.side, shoe.fitting])) } };
+function withPacks(fitting: Fitting, shoes: readonly ShoeFitting[]): Fitting {
+  const laid = shoes.filter(({ order }) => order.kind === 'rocker' && order.packGrams !== undefined);
+  return laid.length === 0 ? fitting : { ...fitting, shoes: { ...fitting.shoes, ...Object.fromEntries(laid.map((shoe) => [shoe.side, shoe])) } };
 }
 
 /** Less than this nobody can cut or measure, and each shoe keeps what sets its own height. */

@@ -18,7 +18,7 @@ export async function seek(world: World, asked: AskedToSeek): Promise<Exit> {
   const reading = readSheet(text);
   if (!reading.ok) throw new FaultySheet(reading.faults);
   if (asked.take !== undefined) await requireFree(world, asked.take);
-  const { fitting } = reading, found = await answersFor(world, fitting, asked.curve);
+  const fitting = (await import('../designWith.ts')).packsCounted(reading.fitting), found = await answersFor(world, fitting, asked.curve);
   if (found.length === 0) throw new Refusal(EXIT.sheet, `No shoe on ${printable(asked.sheet)} has targets to seek for; they stand at order.targets of a rocker.`);
   world.out.write(asked.json ? jsonText(await numbersOf(fitting, found)) : await wordsOf(fitting, found));
   const none = found.some(({ answer }) => !answer.ok);

@@ -77,7 +77,7 @@ describe('the pair', () => {
     // Under a steep heel the outsole takes more upright than it is thick: what is missing is not enough.
     const foamOf = (edge: number): Finding | undefined => {
       const sheet = JSON.parse(readFileSync('samples/market-gardener/sheet.json', 'utf8')) as { right: { last: object; foot: object; order: object } }, { last, foot, order } = sheet.right;
-      const right = { ...sheet.right, last: { ...last, pitch: 2, toeSpring: 25 }, foot: { ...foot, strikeAngle: 25 }, order: { ...order, minima: { edge, seat: 8, waist: 8, tread: 12, tip: 10 } } }, reading = readSheet(JSON.stringify({ ...sheet, right, making: {} }));
+      const right = { ...sheet.right, last: { ...last, pitch: 2, toeSpring: 25 }, foot: { ...foot, strikeAngle: 25 }, order: { ...order, stiffener: 1.5, minima: { edge, seat: 8, waist: 8, tread: 12, tip: 10 } } }, reading = readSheet(JSON.stringify({ ...sheet, right, making: {} }));
       if (!reading.ok) throw new Error(reading.faults.map(({ text }) => text).join(' '));
       return designOf(reading.fitting).findings.find(({ code, side }) => code === 'THIN_FOAM' && side === 'right');
     };

@@ -1,3 +1,4 @@
+import { packsCounted } from '../../src/designWith.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import { SIDES, type Side } from '../../src/fitting/words.ts';
 import { seek, type Answer, type Progress, type Seeking } from '../../src/targets/seek.ts';
@@ -18,7 +19,7 @@ const ANSWER = 0.2, USUAL = 150;
 export function* seekOn(text: string): Generator<SeekTold> {
   const reading = readSheet(text);
   if (!reading.ok) return yield { kind: 'failed', text: reading.faults.map((fault) => fault.text).join(' ') };
-  const { fitting } = reading, sides = SIDES.filter((side) => { const order = fitting.shoes[side]?.order; return order?.kind === 'rocker' && order.targets; });
+  const fitting = packsCounted(reading.fitting), sides = SIDES.filter((side) => { const order = fitting.shoes[side]?.order; return order?.kind === 'rocker' && order.targets; });
   for (const [i, side] of sides.entries()) {
     const shareOf = (share: number): number => (i + share) / sides.length;
     const answer = yield* steps(seek(fitting, side), ({ looked }) => ({ kind: 'going', side, what: 'rocker', looked, share: shareOf((ANSWER * looked) / (looked + USUAL)) }));

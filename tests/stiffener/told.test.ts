@@ -1,0 +1,45 @@
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { stiffenerTable } from '../../src/command/stiffenerTable.ts';
+import { packNumbers } from '../../src/exports/packNumbers.ts';
+import { packsCounted } from '../../src/designWith.ts';
+import { packFor } from '../../src/stiffener/pack.ts';
+import { designOf, SAMPLES } from '../exports/jobs.ts';
+
+const fitting = SAMPLES['market-gardener']!, job = designOf(fitting), shoe = job.shoes.find(({ kind }) => kind === 'rocker')!;
+const pack = shoe.kind === 'rocker' ? packFor(shoe, job.fitting)! : undefined!;
+
+/** Every number anywhere in a value. */
+const numbersIn = (value: unknown): number[] => (typeof value === 'number' ? [value] : value !== null && typeof value === 'object' ? Object.values(value).flatMap(numbersIn) : []);
+
+test('the sample asks for a rigid sole and gets one that keeps to all', () => {
+  expect(readFileSync('samples/market-gardener/sheet.json', 'utf8')).toContain('"wanted": "rigid"');
+  expect([pack.keeps, pack.assessed.grade, pack.thickness <= 9]).toEqual(['all', 'rigid', true]);
+});
+
+test('design.json tells it from the last down, with other ways, the assumptions and numbers along the sole, each finite', () => {
+  const told = packNumbers(pack) as { fromTheLastDown: { what: string }[]; alternatives: { way: string; keepsTo: string }[]; assumptions: object[]; along: object[] };
+  expect(told.fromTheLastDown.map(({ what }) => what)).toEqual(['ply', 'ply', 'ply', 'ply', 'core', 'ply']);
+  expect(told.alternatives.map(({ way, keepsTo }) => [way, keepsTo])).toEqual([['plies alone', 'not'], ['around leather board', 'all'], ['around birch plywood', 'all'], ['around cork', 'not']]);
+  expect(told.assumptions.length).toBe(2);
+  expect(told.along.length).toBeGreaterThan(100);
+  expect(numbersIn(told).every(Number.isFinite)).toBe(true);
+});
+
+test('check --stiffener prints the plies and the ways beside each other, no wider than the screen', () => {
+  for (const columns of [80, 120]) {
+    const text = stiffenerTable(job, columns);
+    expect(text).toMatch(/right stiffener, as found\n4 plies of carbon unidirectional 300 above and 1 ply below 6 mm of birch/);
+    expect(text).toMatch(/from the last down +thick +angle +where\ncarbon unidirectional 300 +0\.43 mm +0° +all along/);
+    expect(text).toMatch(/plies alone: 5 +5 +2\.1 mm|plies alone: 5 plies of +5 +2\.1 mm/);
+    expect(text).toContain('What decides it: The birch plywood is as soft or as stiff as any sold under that name');
+    if (columns === 120) expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(columns);
+  }
+  expect(stiffenerTable({ ...job, shoes: [] }, 80)).toContain('No stiffener is wanted or laid');
+});
+
+test('who works on from the fitting alone takes the pack as counted', () => {
+  const { order } = packsCounted(fitting).shoes.right!;
+  expect(order.kind === 'rocker' && [order.stiffener, order.packGrams]).toEqual([pack.thickness, pack.grams.pack]);
+  expect(packsCounted(SAMPLES['baker']!)).toBe(SAMPLES['baker']);
+});
