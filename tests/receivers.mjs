@@ -82,6 +82,7 @@ function slicerComplaint(file, ran) {
 const CLOSED = [
   [/_outlines\.dxf$/, ['FEATHER_LINE', 'EDGE_LINE', 'GROUND_LINE']], [/_outsole-flat\.dxf$/, ['OUTSOLE_FLAT']], [/_mould\.dxf$/, ['CAVITY_EDGE', 'MOULD_BORDER']],
   [/_(jig-board|gauges|trial-templates)[^_]*\.dxf$/, ['CUT_OUT', 'CUT_IN']], [/_stack-sheet-\d+\.dxf$/, ['CUT']], [/_block-\d\.dxf$/, ['BLOCK', 'POCKET']],
+  [/_plies\.dxf$/, Array.from({ length: 40 }, (_, i) => [`PLY_${i + 1}`, `CORE_${i + 1}`]).flat()], [/_plies-cloth-\d+\.dxf$/, ['CUT']],
 ];
 /** On a board or a sheet scribed lines may end beside each other, so only what is cut is looked at for gaps. */
 const ON_BOARDS = ['CUT_OUT', 'CUT'], NEAR_ON_BOARD = ['--near', '0.2'];

@@ -13,6 +13,8 @@ import { mouldFiles } from './mouldFiles.ts';
 import { mouldNumbers } from './mouldNumbers.ts';
 import type { NamedFile } from './namedFile.ts';
 import { paperNumbers } from './paperNumbers.ts';
+import { plyFiles } from './plyFiles.ts';
+import { clothNumbers, plyNumbers } from './plyNumbers.ts';
 import { printFiles } from './printFiles.ts';
 import { printNumbers } from './printPaper.ts';
 import { stackFiles } from './stackFiles.ts';
@@ -31,6 +33,7 @@ export function filesBeside(design: Design, made: Made): NamedFile[] {
     ...jigFiles(design, made),
     ...gaugeFiles(design, made),
     ...(made.stack ? stackFiles(design, made.stack) : []),
+    ...(made.plies ? plyFiles(design, made.plies) : []),
     ...(making.templates ? templateFiles(design, making.templates) : []),
     ...wedgeFiles(design, made),
     ...(making.card ? [{ name: `${reference}_job-card.pdf`, bytes: jobCardPdf(design, made) }] : []),
@@ -42,11 +45,11 @@ export function numbersBeside(made: Made, shoe: Shoe): object {
   const own = ({ side }: { readonly side: Side }): boolean => side === shoe.side, mould = made.moulds.find(own), block = made.blocks.find(own), print = made.prints.find(own);
   return {
     mould: mould && mouldNumbers(mould), block: block && blockNumbers(block), print: print && printNumbers(print), stack: made.stack && stackNumbers(made.stack, shoe),
-    ...jigNumbers(made, shoe.side), ...gaugeNumbers(made, shoe.side), ...wedgeNumbers(made, shoe.side),
+    ...plyNumbers(made, shoe.side), ...jigNumbers(made, shoe.side), ...gaugeNumbers(made, shoe.side), ...wedgeNumbers(made, shoe.side),
   };
 }
 
 /** The numbers of what is made for the pair as a whole. */
 export const numbersOfPair = (design: Design, made: Made): object => ({
-  sheets: made.stack?.sheets.map((sheet) => sheetNumbers(sheet, design.fitting.job.reference)), ...paperNumbers(design, made),
+  sheets: made.stack?.sheets.map((sheet) => sheetNumbers(sheet, design.fitting.job.reference)), cloths: clothNumbers(made), ...paperNumbers(design, made),
 });

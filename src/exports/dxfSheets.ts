@@ -28,11 +28,15 @@ const LAYERS: Readonly<Record<string, Style>> = {
   SHEET_EDGE: behind(8), NEXT_EDGE: behind(4), CUT: cut(1),
   BLOCK: cut(8), POCKET: cut(5), TABS: cut(6), TURN_AXIS: axis(4),
   CAVITY_EDGE: cut(3), MOULD_BORDER: cut(7), FLASH_GROOVE: cut(8), DOWELS: cut(5), BOLTS: cut(6), POUR_HOLE: cut(1), VENTS: cut(1), CAVITY_JOINT: axis(4), LID_JOINT: axis(4),
+  FIBRE: cut(5), FOLD: behind(6), SKIVE: behind(3),
   LETTERS: cut(2),
 };
 
-export const sheet = (entities: readonly DxfEntity[]): string =>
-  dxfText({ layers: Object.entries(LAYERS).filter(([name]) => entities.some(({ layer }) => layer === name)).map(([name, style]) => ({ name, ...style })), entities });
+/** @param cutLayers layers of this drawing alone along which something is cut */
+export function sheet(entities: readonly DxfEntity[], cutLayers: readonly string[] = []): string {
+  const layers: Readonly<Record<string, Style>> = { ...Object.fromEntries(cutLayers.map((name) => [name, cut(1)])), ...LAYERS };
+  return dxfText({ layers: Object.entries(layers).filter(([name]) => entities.some(({ layer }) => layer === name)).map(([name, style]) => ({ name, ...style })), entities });
+}
 
 const LETTER: Mm = 5;
 /** Lines of lettering, one below the other. */

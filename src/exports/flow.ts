@@ -10,6 +10,8 @@ export interface Block {
   readonly marks: (left: Mm, top: Mm) => readonly Mark[];
   /** A heading does not stand alone at the foot of a page. */
   readonly staysWithNext?: boolean;
+  /** Begins on a page of its own. */
+  readonly newPage?: boolean;
   /** Head of the table it belongs to, said again where the table runs on over a page. */
   readonly head?: Block;
   /** The same with less air, where it has any to give. */
@@ -31,7 +33,7 @@ function filledWith(blocks: readonly Block[], rooms: readonly Box[]): Mark[][] {
   let y = room().top;
   const lay = ({ height, marks }: Block): void => { filled.at(-1)!.push(...marks(room().left, y)); y += height; };
   blocks.forEach((block, i) => {
-    if (y + needed(blocks, i) > room().bottom && y > room().top) {
+    if ((block.newPage || y + needed(blocks, i) > room().bottom) && y > room().top) {
       filled.push([]);
       y = room().top;
       if (block.head) lay(block.head);

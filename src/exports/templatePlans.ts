@@ -24,12 +24,13 @@ import { lettering, line, namedLine, tied, type Template } from './template.ts';
 /** What the templates of one sole are drawn from; `name` is job and date, as lettered within. */
 export interface Sole { readonly shoe: Shoe; readonly parts: SoleParts; readonly book: FigureBook; readonly name: string }
 
-export function planTemplates(sole: Sole): Template[] {
-  const rocker = sole.shoe.kind === 'rocker';
-  return [...(rocker ? [insole(sole)] : []), foamBody(sole), ...(rocker && sole.parts.shape.stiffener > 0 ? [stiffener(sole)] : []), outsole(sole)];
+/** @param plies of the stiffener, where it is known what it is laid of */
+export function planTemplates(sole: Sole, plies?: readonly Template[]): Template[] {
+  const rocker = sole.shoe.kind === 'rocker', plain = rocker && sole.parts.shape.stiffener > 0 ? [stiffener(sole)] : [];
+  return [...(rocker ? [insole(sole)] : []), foamBody(sole), ...(plies ?? plain), outsole(sole)];
 }
 
-const SEEN = 'Seen from above, toe to the right: turn it over for the other face.';
+export const SEEN = 'Seen from above, toe to the right: turn it over for the other face.';
 const SEAT_END = 'Seat end: where the breast of a heel would stand; this sole runs through.';
 
 function insole(sole: Sole): Template {
@@ -53,7 +54,7 @@ function foamBody(sole: Sole): Template {
 function stiffener(sole: Sole): Template {
   const { shoe, parts: { shape, shape: { feather } } } = sole, plies = setOut(feather, -PLY_INSET);
   return template(sole, 'stiffener', 'stiffener plies', [
-    `Plain inset of ${PLY_INSET} mm from the feather line (broken); the laminate is not designed yet.`,
+    `Plain inset of ${PLY_INSET} mm from the feather line (broken): only the thickness of the stiffener is known, not what it is laid of.`,
     sentences(`Beyond it ${rimRoundPlies(shape)}`, FILL_RIM),
     'Number the plies in the order of use before any resin is mixed.', SEEN,
   ], together([
@@ -76,13 +77,13 @@ function outsole(sole: Sole): Template {
 }
 const PIECES = 24;
 
-const template = ({ shoe: { side } }: Sole, stem: string, part: string, notes: readonly string[], picture: Part): Template => ({ side, stem, part, notes, picture, fixed: [] });
+export const template = ({ shoe: { side } }: Sole, stem: string, part: string, notes: readonly string[], picture: Part): Template => ({ side, stem, part, notes, picture, fixed: [] });
 
-const turned = ({ side }: Pick<Shoe, 'side'>, path: Path): Path => onSide(side, path.filter(isDrawn));
+export const turned = ({ side }: Pick<Shoe, 'side'>, path: Path): Path => onSide(side, path.filter(isDrawn));
 const bent = (points: readonly Point[]): Path => points.slice(1).map((to, i): PathPiece => ({ kind: 'line', from: points[i]!, to }));
 
 /** A closed outline with the long axis through it. */
-function outlined(sole: Sole, outline: Path): Part {
+export function outlined(sole: Sole, outline: Path): Part {
   const { least, most } = windowRound([outline]);
   return together([line(turned(sole.shoe, outline), 'visible'), namedAxis(sole, [{ kind: 'line', from: [least[0] - PAST, 0], to: [most[0] + PAST, 0] }])]);
 }
@@ -91,7 +92,7 @@ const PAST: Mm = 4;
 const namedAxis = ({ shoe }: Sole, path: Path): Part => together([line(turned(shoe, path), 'centre', 'computed'), lettering('centre line', [pointOn(path[0]!, 0)[0] + 28, 2])]);
 
 /** Name, sides, and where to look: inside the outline, for what lies outside is cut away. */
-function within({ shoe: { side, last }, name }: Sole, outline: Path, part: string): Part {
+export function within({ shoe: { side, last }, name }: Sole, outline: Path, part: string): Part {
   const { least, most } = windowRound([outline]), at = (share: number): Mm => least[0] + (most[0] - least[0]) * share, out = side === 'left' ? 1 : -1;
   const half = Math.min(last.heelWidth, last.ballWidth) / 2;
   return together([
@@ -101,7 +102,7 @@ function within({ shoe: { side, last }, name }: Sole, outline: Path, part: strin
   ]);
 }
 
-function tiedTo(shoe: Shoe, path: Path, text: string, share: number): Part {
+export function tiedTo(shoe: Shoe, path: Path, text: string, share: number): Part {
   const at = pointAlong(path, share * path.length), [, y] = at, [x, turnedY] = shoe.side === 'left' ? at : [at[0], -y];
   return tied(text, [x, turnedY], turnedY > 0 ? 1 : -1);
 }
@@ -117,7 +118,7 @@ const LOOKS: Readonly<Record<PlanMarkName, Look>> = {
 };
 
 /** The lines across, each with its name and its place from the heel. @param lay where a line of the plan lies on the template, LEFT shoe */
-function marksOn(sole: Sole, outline: Path, wanted: readonly PlanMarkName[], lay: (path: PathLine) => Path = (path) => [path]): Part {
+export function marksOn(sole: Sole, outline: Path, wanted: readonly PlanMarkName[], lay: (path: PathLine) => Path = (path) => [path]): Part {
   const { shoe, parts: { shape } } = sole;
   return together(planMarks(shoe, shape).filter(({ of }) => wanted.includes(of)).flatMap((mark): Part[] => {
     const across = acrossOutline(outline, mark), { kind, ink } = LOOKS[mark.of];

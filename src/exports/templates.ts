@@ -1,6 +1,8 @@
 import type { TemplateOrder } from '../fitting/making.ts';
 import { SIDES, type Side } from '../fitting/words.ts';
+import { shoePlies } from '../making/plies/shoePlies.ts';
 import { partsOf } from '../pair/shoe.ts';
+import { packFor } from '../stiffener/pack.ts';
 import type { Design } from '../checks/design.ts';
 import type { Drawing } from './drawing.ts';
 import { figureBook } from './numbers.ts';
@@ -10,6 +12,7 @@ import type { Template } from './template.ts';
 import { templatePages, templateSheet } from './templatePage.ts';
 import { layerTemplates, type Layers } from './templateLayers.ts';
 import { planTemplates, type Sole } from './templatePlans.ts';
+import { plyTemplates } from './templatePlies.ts';
 import { sideTemplate } from './templateSide.ts';
 import { wallTemplate } from './templateWalls.ts';
 
@@ -19,7 +22,13 @@ import { wallTemplate } from './templateWalls.ts';
  */
 export function templatesFor(design: Design, side: Side, layers: Layers = { parts: [], joints: [] }): Template[] {
   return solesOf(design).filter(({ shoe }) => shoe.side === side).flatMap((sole) =>
-    [...planTemplates(sole), ...layerTemplates(sole, layers), sideTemplate(sole, layers.joints), wallTemplate(sole, layers.joints)]);
+    [...planTemplates(sole, pliesOf(design, sole)), ...layerTemplates(sole, layers), sideTemplate(sole, layers.joints), wallTemplate(sole, layers.joints)]);
+}
+
+/** One for each ply and the core, where it is known what the stiffener is laid of. */
+function pliesOf({ fitting }: Design, sole: Sole): Template[] | undefined {
+  const { shoe } = sole, pack = shoe.kind === 'rocker' ? packFor(shoe, fitting) : undefined;
+  return shoe.kind === 'rocker' && pack ? plyTemplates(sole, shoePlies(shoe, pack, fitting, fitting.making.plies)) : undefined;
 }
 
 export const solesOf = ({ shoes, fitting }: Design): Sole[] => shoes.flatMap((shoe) => {

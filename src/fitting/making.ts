@@ -16,6 +16,7 @@ export interface Making {
   readonly jig?: JigOrder;
   readonly gauges?: GaugeOrder;
   readonly stack?: StackOrder;
+  readonly plies?: PliesOrder;
   readonly templates?: TemplateOrder;
   readonly wedges?: WedgeOrder;
   readonly card?: CardOrder;
@@ -128,6 +129,15 @@ export interface GaugeOrder { readonly depth: Mm }
  * @property forepart the same ahead of the ball
  */
 export interface StackOrder { readonly glueLine: Mm; readonly trim: Mm; readonly layerSaves: Mm; readonly apart: Mm; readonly heel?: string; readonly forepart?: string }
+
+/**
+ * Plies of the stiffener, cut and laid by hand.
+ * @property rollWidth of the cloth
+ * @property stagger how far the edges of any two plies keep from each other
+ * @property spare share of resin mixed beyond what stays in the plies
+ * @property hardener g to 100 g of resin
+ */
+export interface PliesOrder { readonly rollWidth: Mm; readonly stagger: Mm; readonly spare: number; readonly hardener: number }
 
 export interface TemplateOrder { readonly paper: PaperSize; readonly overlap: Mm }
 

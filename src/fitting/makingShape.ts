@@ -96,6 +96,13 @@ const stack = group({
   forepart: line(40, 'Name of the sheet in the rack for all layers ahead of the ball but the first; any sheet where left out.').optional(),
 }).meta({ description: 'Soles built up from the sheets in the rack.' });
 
+const plies = group({
+  rollWidth: setting('making.plies.rollWidth', 'Width of the cloth on its roll, 1000 mm where left out.').optional(),
+  stagger: setting('making.plies.stagger', 'How far the edges of any two plies keep from each other, so that no two end at one line, 1 mm where left out.').optional(),
+  spare: setting('making.plies.spare', 'Resin mixed beyond what stays in the plies, for brush, cup and peel ply, 15 where left out; 10 to 20 is usual.').optional(),
+  hardener: setting('making.plies.hardener', 'Grams of hardener to 100 g of resin, by the data sheet of the resin; 30 where left out, which may be wrong for yours.').optional(),
+}).meta({ description: 'The plies of the stiffener: outlines, cloth, resin, how they are laid, and a bench test.' });
+
 const templates = group({
   paper: word(PAPER_SIZES, 'Paper of the printer; A4 where left out.').optional(),
   overlap: setting('making.templates.overlap', 'Strip along which two pages are glued, 10 mm where left out.').optional(),
@@ -130,6 +137,7 @@ export const MAKING = group({
   jig: jig.optional(),
   gauges: gauges.optional(),
   stack: stack.optional(),
+  plies: plies.optional(),
   templates: templates.optional(),
   wedges: wedges.optional(),
   card: card.optional(),

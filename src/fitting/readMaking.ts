@@ -2,7 +2,7 @@ import { CHORD_GAP } from '../geometry/tolerances.ts';
 import { degrees } from '../geometry/units.ts';
 import { CASTS, FOAMS } from '../materials/materials.ts';
 import type { Readable } from './checkShape.ts';
-import type { Bed, BlockOrder, BoardOrder, CardOrder, GaugeOrder, JigOrder, Making, MouldOrder, PrintOrder, RackSheet, StackOrder, TemplateOrder, Tool, WedgeOrder } from './making.ts';
+import type { Bed, BlockOrder, BoardOrder, CardOrder, GaugeOrder, JigOrder, Making, MouldOrder, PliesOrder, PrintOrder, RackSheet, StackOrder, TemplateOrder, Tool, WedgeOrder } from './making.ts';
 import type { RawSheet } from './schema.ts';
 import { given } from './taken.ts';
 import { MAKINGS, type MakingName } from './words.ts';
@@ -23,7 +23,9 @@ const PRINT: PrintOrder = { part: 'foam body', split: false, pin: 6, clearance: 
 const JIG: JigOrder = { face: 'ground face', ribsApart: 35, room: 12, depth: 100 };
 const GAUGES: GaugeOrder = { depth: 30 };
 const STACK: StackOrder = { glueLine: 0.15, trim: 2.5, layerSaves: 1, apart: 3 };
-const TEMPLATES: TemplateOrder = { paper: 'A4', overlap: 10 };
+/** Spare and hardener by weight; whoever makes the resin decides on the hardener. */
+export const USUAL_PLIES: PliesOrder = { rollWidth: 1000, stagger: 1, spare: 0.15, hardener: 30 };
+export const USUAL_TEMPLATES: TemplateOrder = { paper: 'A4', overlap: 10 };
 const WEDGES: WedgeOrder = { step: 5, flat: 30 };
 
 /** Sheets that most workshops have, as their labels say. */
@@ -38,7 +40,7 @@ export function readMaking(raw: RawMaking): Making {
     ...given({ tool: raw.tool && toolOf(raw.tool), printBed: raw.printBed && bedOf(raw.printBed) }),
     ...given({
       mould: raw.mould && mouldOf(raw.mould), block: raw.block && blockOf(raw.block), print: raw.print && filled(PRINT, raw.print), jig: raw.jig && jigOf(raw.jig),
-      gauges: raw.gauges && filled(GAUGES, raw.gauges), stack: raw.stack && filled(STACK, raw.stack), templates: raw.templates && filled(TEMPLATES, raw.templates),
+      gauges: raw.gauges && filled(GAUGES, raw.gauges), stack: raw.stack && filled(STACK, raw.stack), plies: raw.plies && filled(USUAL_PLIES, raw.plies), templates: raw.templates && filled(USUAL_TEMPLATES, raw.templates),
       wedges: raw.wedges && filled(WEDGES, raw.wedges), card: raw.card && cardOf(raw.card),
     }),
   };

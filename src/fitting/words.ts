@@ -63,7 +63,7 @@ export const CLOSINGS = ['bolts', 'clamps'] as const;
 export type Closing = (typeof CLOSINGS)[number];
 
 /** What may be made besides the soles: groups of `making` on the sheet. */
-export const MAKINGS = ['mould', 'block', 'print', 'jig', 'gauges', 'stack', 'templates', 'wedges', 'card'] as const;
+export const MAKINGS = ['mould', 'block', 'print', 'jig', 'gauges', 'stack', 'plies', 'templates', 'wedges', 'card'] as const;
 export type MakingName = (typeof MAKINGS)[number];
 
 export const CUTTER_ENDS = ['ball', 'flat'] as const;

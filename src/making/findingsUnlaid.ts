@@ -5,6 +5,7 @@ import { cardFindings } from './card/findings.ts';
 import { boardNotMeasured, kerfTooWide } from './cut/boardFindings.ts';
 import { stepsRounded } from './gauges/findings.ts';
 import { mouldFindings } from './mould/findings.ts';
+import { plyFindings } from './plies/findings.ts';
 import { printFindings } from './print/findings.ts';
 
 /** What stands in the way of what is made besides, as far as it shows without laying parts out on boards and sheets, which takes a large package. */
@@ -17,5 +18,6 @@ const CHECKS: readonly ((pair: Pair) => readonly Finding[])[] = [
   kerfTooWide,
   boardNotMeasured,
   mouldFindings,
+  plyFindings,
   printFindings,
 ];

@@ -7,6 +7,7 @@ import type { Booleans } from './booleans.ts';
 import { gaugesFor, type ShoeGauges } from './gauges/gauges.ts';
 import { jigsFor, type ShoeJig } from './jig/ordered.ts';
 import { mouldOf, type Mould } from './mould.ts';
+import { pliesFor, type Plies } from './plies/plies.ts';
 import { printOf, type Print } from './print/print.ts';
 import { stacksFor } from './stack/buildUp.ts';
 import type { Stacks } from './stack/stack.ts';
@@ -20,6 +21,7 @@ export interface Made {
   readonly gauges: readonly ShoeGauges[];
   readonly jigs: readonly ShoeJig[];
   readonly stack: Stacks | undefined;
+  readonly plies: Plies | undefined;
   readonly wedges: readonly ShoeWedges[];
 }
 
@@ -41,7 +43,7 @@ export const needsKernel = (making: Making): boolean => CUT_BY_KERNEL.some((name
  */
 export function madeFor(design: Design, kernel: Booleans | undefined): Made {
   if (needsKernel(design.fitting.making) && !kernel) throw new RangeError('what the sheet orders needs the solid kernel, so it must be loaded first (loadBooleans) and handed in');
-  return { ...(kernel ? cutOf(design, kernel) : { moulds: [], blocks: [], prints: [], wedges: [] }), gauges: gaugesFor(design), jigs: jigsFor(design), stack: stacksFor(design) };
+  return { ...(kernel ? cutOf(design, kernel) : { moulds: [], blocks: [], prints: [], wedges: [] }), gauges: gaugesFor(design), jigs: jigsFor(design), stack: stacksFor(design), plies: pliesFor(design) };
 }
 
 const cutOf = (design: Design, kernel: Booleans): Pick<Made, 'moulds' | 'blocks' | 'prints' | 'wedges'> =>

@@ -2,10 +2,11 @@ import { mm } from '../checks/say.ts';
 import { enclosedArea, pathLength } from '../geometry/path.ts';
 import type { Grams, Mm } from '../geometry/units.ts';
 import { STIFFENER } from '../materials/materials.ts';
+import { SET_IN } from '../stiffener/plate.ts';
 import type { SoleShape } from '../solid/soleShape.ts';
 
-/** How far plies stay inside the feather line, so that the edge can be trimmed without opening carbon. Common practice of the trade, 5 to 8 mm. */
-export const PLY_INSET: Mm = 6;
+/** How far plies stay inside the feather line. */
+export const PLY_INSET: Mm = SET_IN;
 
 const CUBIC_MM_PER_CM = 1000;
 

@@ -20,7 +20,7 @@ export function flatOutsole(shape: SoleShape): Path {
 }
 
 /** Where a point of the ground face, told by its place in plan, comes to lie on the flat outsole. */
-export function flatPlace({ face, line }: SoleShape): (at: Point) => Point {
+export function flatPlace({ face, line }: Pick<SoleShape, 'face' | 'line'>): (at: Point) => Point {
   const zero = rollX(line, [0, 0]);
   const lengthTo = (along: Mm): Mm => along < zero ? -lengthBetween(face, along, zero) : lengthBetween(face, zero, along);
   return (at) => [lengthTo(rollX(line, at)), rollY(line, at)];

@@ -9,7 +9,7 @@ import type { Plate } from './stiffener.ts';
 /** How far the plate stays inside the feather line, so that the edge can be trimmed without opening carbon. Common practice, 5 to 8 mm. */
 export const SET_IN: Mm = 6;
 /** Where it is narrower than this the plate ends. */
-const NARROWEST: Mm = 15;
+export const NARROWEST: Mm = 15;
 /** Looks in each piece of the feather line, and places along the shoe at which the width is kept. */
 const LOOKS = 24, EVERY: Mm = 1;
 

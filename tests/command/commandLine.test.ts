@@ -9,7 +9,7 @@ const MEANT: readonly (readonly [string, Asked])[] = [
   ['make --replace --into=out/x s.json', { verb: 'make', sheet: 's.json', with: [], into: 'out/x', replace: true }],
   ['make -- --odd.json', { verb: 'make', sheet: '--odd.json', with: [], into: undefined, replace: false }],
   ['make s.json --with jig,gauges', { verb: 'make', sheet: 's.json', with: ['jig', 'gauges'], into: undefined, replace: false }],
-  ['check s.json --with all', { verb: 'check', sheet: 's.json', with: ['mould', 'block', 'print', 'jig', 'gauges', 'stack', 'templates', 'wedges', 'card'], json: false, spread: false, stiffener: false }],
+  ['check s.json --with all', { verb: 'check', sheet: 's.json', with: ['mould', 'block', 'print', 'jig', 'gauges', 'stack', 'plies', 'templates', 'wedges', 'card'], json: false, spread: false, stiffener: false }],
   ['make --help', { verb: 'help', about: 'make' }],
   ['make s.json -h', { verb: 'help', about: 'make' }],
   ['check s.json', { verb: 'check', sheet: 's.json', with: [], json: false, spread: false, stiffener: false }],

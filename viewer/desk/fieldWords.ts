@@ -39,6 +39,7 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   'making.jig.ribsApart': 'ribs apart, at most', 'making.jig.face': 'rails carry', 'making.jig.room': 'room beside the sole', 'making.jig.depth': 'upper hangs down', 'making.jig.bush.diameter': 'guide bush, outside', 'making.jig.bush.cutter': 'cutter in the guide bush',
   'making.gauges.depth': 'depth of a gauge', 'making.stack.glueLine': 'one line of glue', 'making.stack.trim': 'left for grinding',
   'making.stack.layerSaves': 'a layer more saves', 'making.stack.apart': 'layers lie apart', 'making.stack.heel': 'sheet under the heel', 'making.stack.forepart': 'sheet ahead of the ball',
+  'making.plies.rollWidth': 'width of the roll', 'making.plies.stagger': 'edges keep apart by', 'making.plies.spare': 'spare resin', 'making.plies.hardener': 'hardener to 100 g of resin',
   'making.templates.paper': 'paper', 'making.templates.overlap': 'glued overlap', 'making.wedges.step': 'apex moves by', 'making.wedges.flat': 'standing flat', 'making.card.way': 'way of making',
 };
 

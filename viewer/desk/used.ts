@@ -1,6 +1,7 @@
 import type { Design } from '../../src/checks/design.ts';
 import { inputOf } from '../../src/checks/inputs.ts';
 import type { ShoeFitting } from '../../src/fitting/fitting.ts';
+import { inTableUnit } from '../../src/fitting/convert.ts';
 import { isRangeName, rangeOf } from '../../src/fitting/ranges.ts';
 import { inDegrees } from '../../src/geometry/units.ts';
 import type { Shoe } from '../../src/pair/shoe.ts';
@@ -27,7 +28,7 @@ type Leaf = readonly [path: string, value: number | string];
 
 function leavesOf(value: unknown, path: string): Leaf[] {
   if (typeof value === 'string') return [[path, value]];
-  if (typeof value === 'number') return Number.isFinite(value) ? [[path, isRangeName(path) && rangeOf(path).unit === 'deg' ? inDegrees(value) : value]] : [];
+  if (typeof value === 'number') return Number.isFinite(value) ? [[path, isRangeName(path) ? inTableUnit(value, rangeOf(path).unit) : value]] : [];
   if (typeof value === 'boolean') return [[path, value ? 'yes' : 'no']];
   if (Array.isArray(value)) return value.flatMap((row, i) => leavesOf(row, `${path}[${i}]`));
   if (typeof value !== 'object' || value === null) return [];

@@ -8,7 +8,7 @@ export const OFS: readonly Of[] = ['sole', ...MAKINGS, 'job'];
 /** Files are called REFERENCE_side_thing.ext; most things are the first word there, and the few with names of their own are told here. */
 const CALLED: readonly (readonly [Of, RegExp])[] = [
   ['mould', /^mould/], ['block', /^block/], ['print', /^print/], ['jig', /^jig/], ['gauges', /gauge|^toe-spring-wedge|^heel-block|^repair-card/], ['stack', /^(stack|cutting-list)/],
-  ['templates', /^template/], ['wedges', /^(trial|wedge)/], ['card', /^job-card/],
+  ['plies', /^plies/], ['templates', /^template/], ['wedges', /^(trial|wedge)/], ['card', /^job-card/],
 ];
 
 export interface FileKind { readonly side: Side | undefined; readonly of: Of; readonly format: string; readonly words: string }

@@ -8,6 +8,7 @@ export const MAKING_WORDS: Readonly<Record<MakingName, { readonly title: string;
   jig: { title: 'build-up jig', about: 'a cradle for the lasted shoe, and rails that carry the arcs' },
   gauges: { title: 'gauges', about: 'arcs and heights to hold against the work' },
   stack: { title: 'stack of sheets', about: 'the sole built up from the sheets in the rack' },
+  plies: { title: 'plies of the stiffener', about: 'outlines to cut, cloth and resin, how they are laid, a bench test' },
   templates: { title: 'paper templates', about: 'in true size, over several pages where need be' },
   wedges: { title: 'trial wedges', about: 'to try apex and standing flat before the sole is made' },
   card: { title: 'job card', about: 'walks with the shoes through the workshop' },

@@ -7,8 +7,8 @@ import { endOf, firstRoom, shapesOf, topOf, type Laid } from './room.ts';
 /** @property length along x, from the corner where laying begins  @property width along y */
 export interface SheetSize { readonly length: Mm; readonly width: Mm }
 
-/** @property apart least distance between two parts and from a part to the edge of the sheet  @property turns how a part may be turned from the way it is drawn */
-export interface NestOrder { readonly apart: Mm; readonly turns: readonly Rad[] }
+/** @property apart least distance between two parts and from a part to the edge of the sheet  @property turns how a part may be turned from the way it is drawn; one list for each part where they differ */
+export interface NestOrder { readonly apart: Mm; readonly turns: readonly Rad[] | readonly (readonly Rad[])[] }
 
 /** Where a part lies: turned about its own origin, then set off by `at` from the corner of the sheet. `part` and `sheet` count from 0. */
 export interface Placing { readonly part: number; readonly sheet: number; readonly turn: Rad; readonly at: Point }
@@ -36,7 +36,7 @@ export const wasteOf = ({ area, parts, clear, beside }: SheetUse, { length, widt
  * more than `apart` may be left between two parts.
  */
 export function nest(parts: readonly FlatPart[], sheet: SheetSize, order: NestOrder): Nest {
-  const shapes = parts.map(({ outline, around = outline }) => shapesOf(around, order.turns, order.apart));
+  const shapes = parts.map(({ outline, around = outline }, i) => shapesOf(around, turnsFor(order, i), order.apart));
   const areas = parts.map(areaOf), largestFirst = parts.map((_, i) => i).sort((a, b) => areas[b]! - areas[a]! || a - b);
   const sheets: Laid[][] = [], placed: Placing[] = [], left: number[] = [];
   for (const part of largestFirst) {
@@ -46,6 +46,11 @@ export function nest(parts: readonly FlatPart[], sheet: SheetSize, order: NestOr
     placed.push({ part, sheet: found.sheet, turn: found.laid.shape.turn, at: found.laid.at });
   }
   return { placed, left, sheets: sheets.map((laid, i) => useOf(sheet, laid, placed.filter((one) => one.sheet === i).map(({ part }) => areas[part]!), order.apart)) };
+}
+
+function turnsFor({ turns }: NestOrder, part: number): readonly Rad[] {
+  const own = turns[part];
+  return typeof own === 'object' ? own : turns.filter((turn) => typeof turn === 'number');
 }
 
 export const areaOf = ({ outline, holes }: FlatPart): number => [outline, ...holes].reduce((sum, line) => sum + enclosedArea(line), 0);

@@ -1,0 +1,34 @@
+import { inDegrees } from '../geometry/units.ts';
+import { benchTestOf, type Hanging } from '../making/plies/bench.ts';
+import type { ClothCut } from '../making/plies/cloths.ts';
+import type { Layer } from '../making/plies/layers.ts';
+import { directionWords } from '../making/plies/parts.ts';
+import type { Made } from '../making/made.ts';
+import type { Side } from '../fitting/words.ts';
+
+/** The plies of a shoe; nothing where none are made. Layers in the order of laying, from the foot down. */
+export function plyNumbers({ plies }: Made, side: Side): object {
+  const one = plies?.shoes.find((each) => each.side === side);
+  if (!one) return {};
+  const { layers, stagger, amounts, pack, order: { spare, hardener } } = one, bench = benchTestOf(pack);
+  return {
+    plies: {
+      staggerMm: stagger, layers: layers.map((layer) => ofLayer(layer, side)),
+      grams: { cloth: amounts.cloth, inPlies: amounts.inPlies, mixed: amounts.mixed, resin: amounts.resin, hardener: amounts.hardener, laid: amounts.weight, ...(amounts.core ? { core: amounts.core.weight } : {}) },
+      sparePercent: spare * 100, hardenerTo100: hardener, coverMm2: amounts.cover.area,
+      ...(bench ? { bench: { bare: ofHanging(bench.bare), finished: ofHanging(bench.finished), readings: bench.rows.map(({ droop, softer, bend, grade, add }) => ({ droopMm: droop, softerPercent: softer * 100, bendDeg: inDegrees(bend), grade, add: typeof add === 'object' ? add.words : add ?? 'laid anew' })) } } : {}),
+    },
+  };
+}
+
+function ofLayer(layer: Layer, side: Side): object {
+  const any = { number: layer.number, kind: layer.kind, insetMm: layer.inset, areaMm2: layer.area, ...(layer.over ? { fromMm: layer.over.from, toMm: layer.over.to } : {}) };
+  return layer.kind === 'ply' ? { ...any, cloth: layer.ply.name, fibres: directionWords(layer, side), thicknessMm: layer.ply.thickness } : { ...any, material: layer.core.name, thicknessMm: layer.thickest };
+}
+
+const ofHanging = ({ clampAt, loadAt, mass, moment, strain, droop, band, atBall, onSheet }: Hanging): object =>
+  ({ clampAtMm: clampAt, loadAtMm: loadAt, massKg: mass, momentNm: moment, strainPercent: strain * 100, droopMm: droop, leastMm: band[0], mostMm: band[1], atBallMm: atBall, onSheet });
+
+/** Each roll that is cut from. */
+export const clothNumbers = ({ plies }: Made): object[] | undefined => plies?.cloths.map(({ number, name, width, length, beside, waste, left }: ClothCut) =>
+  ({ number, name, widthMm: width, lengthMm: length, besideMm: beside, wastePercent: waste * 100, notLaid: left }));
