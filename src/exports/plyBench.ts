@@ -66,7 +66,7 @@ function readingsTable({ bare, finished }: BenchTest, mass: number): Block[] {
     ...table([
       { title: '', width: 28 }, { title: 'Mass', width: 19, right: true }, { title: 'Lever', width: 17, right: true }, { title: 'Moment', width: 22, right: true }, { title: 'Plies', width: 18, right: true }, { title: 'Gauge 1', width: 24, right: true }, { title: 'good from to', width: 36, right: true }, { title: 'Gauge 2', width: 22, right: true },
     ], [bare, finished].map((one) => ({ cells: row(one) }))),
-    paragraph(`Lever and moment from the ball line; the shoe gets ${BENCH_MOMENT} N·m for each kg of body mass (${rounded(mass, 0)} kg). Good: plies off by up to ${rounded(HAND_LAID_WITHIN * 100, 0)} %, the core as soft or stiff as it is sold, a camber flattened or whole.`, WIDTH),
+    paragraph(`Lever and moment from the ball line; the shoe gets ${BENCH_MOMENT} N·m for each kg of body mass (${rounded(mass, 0)} kg). Good: plies off by up to ${rounded(HAND_LAID_WITHIN * 100, 0)} %, the core as soft or stiff as it is sold, a camber flattened or whole.${bare.strain < 0.001 ? ` More than ${kg(bare.mass)} is too much to hang: plies are strained by less than 0.1 % here.` : ''}`, WIDTH),
     paragraph(`On the sheet (order.stiffener.bench): mass ${kg(bare.mass)}, lever ${mm(bare.loadAt - bare.ball, 0)}, droop: gauge 1, put right, times ${rounded(bare.onSheet, 2)}.`, WIDTH),
   ];
 }
