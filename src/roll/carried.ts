@@ -2,7 +2,7 @@ import type { Point } from '../geometry/point.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { rollX } from '../profile/rollLine.ts';
-import { contactAt, placedAt, travelled, type RollBody } from './rollBody.ts';
+import { floorAt, placedAt, type RollBody } from './rollBody.ts';
 
 /**
  * What the stiff shoe carries with it, [along the walking line, height] at rest: ankle pivot, hip (the leg held to the shoe)
@@ -12,9 +12,6 @@ export interface Carried { readonly pivot: Point; readonly hip: Point; readonly 
 
 export const carriedBy = ({ rocker: { pivot, hip, line }, last, stands }: Pick<RockerShoe, 'rocker' | 'last' | 'stands'>): Carried =>
   ({ pivot, hip, ball: [rollX(line, [last.tread, 0]), stands.ball] });
-
-/** Where on the floor the contact lies, forward of the same zero as `placedAt`; the middle of a straight stretch. @throws RangeError */
-export const floorAt = (body: RollBody, roll: Rad): Mm => contactAt(body, 0)[0] + travelled(body, roll);
 
 /**
  * Lever of the floor's upright push about a point of the shoe: how far ahead of it the contact lies, behind is negative.

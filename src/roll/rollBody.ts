@@ -86,9 +86,12 @@ function wayTo(body: RollBody, roll: Rad): Mm {
 /** How far forward on the floor the contact has come since the shoe was at rest, without sliding; back is negative, mm. @throws RangeError */
 export const travelled = (body: RollBody, roll: Rad): Mm => wayTo(body, roll) - wayTo(body, 0);
 
+/** Where on the floor the contact lies, forward of the same zero as `placedAt`; the middle of a straight stretch. @throws RangeError */
+export const floorAt = (body: RollBody, roll: Rad): Mm => contactAt(body, 0)[0] + travelled(body, roll);
+
 /** Where points that are fixed to the shoe come to be at one roll angle; see `placedAt`. @throws RangeError */
 export function placing(body: RollBody, roll: Rad): (point: Point) => Point {
-  const contact = contactAt(body, roll), forward = contactAt(body, 0)[0] + travelled(body, roll), floor: Point = [cos(roll), sin(roll)];
+  const contact = contactAt(body, roll), forward = floorAt(body, roll), floor: Point = [cos(roll), sin(roll)];
   return (point) => { const from = subtract(point, contact); return [forward + dot(floor, from), cross(floor, from)]; };
 }
 

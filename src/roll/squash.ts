@@ -1,8 +1,7 @@
 import type { Mm, Rad } from '../geometry/units.ts';
 import { bedUnder, type Bed } from './bed.ts';
-import { floorAt } from './carried.ts';
 import type { Layer } from './layer.ts';
-import { contactAt, type RollBody } from './rollBody.ts';
+import { contactAt, floorAt, type RollBody } from './rollBody.ts';
 
 /**
  * A stiff body pressed into the floor through a soft layer. The layer is a bed of springs (Winkler's foundation: E. Winkler 1867;

@@ -1,8 +1,8 @@
 import { distance } from '../geometry/point.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
-import { floorAt, type Carried } from './carried.ts';
+import type { Carried } from './carried.ts';
 import type { Turns } from './midArc.ts';
-import { anglesCovered, stretchAt, type RollBody } from './rollBody.ts';
+import { anglesCovered, floorAt, stretchAt, type RollBody } from './rollBody.ts';
 
 /** How far the weight can be carried back and forward from over the contact under the hip, on a level floor, mm. */
 export interface Reach { readonly back: Mm; readonly front: Mm }

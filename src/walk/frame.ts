@@ -4,7 +4,7 @@ import { clamp } from '../geometry/solve.ts';
 import { cos, sin } from '../geometry/trig.ts';
 import { degrees, type Mm, type Rad } from '../geometry/units.ts';
 import type { Carried } from '../roll/carried.ts';
-import { anglesCovered, contactAt, stretchAt, travelled, turnsBetween, type RollBody } from '../roll/rollBody.ts';
+import { anglesCovered, contactAt, floorAt, stretchAt, turnsBetween, type RollBody } from '../roll/rollBody.ts';
 import { phaseAt, type Phase } from './phases.ts';
 import { valueAt, type StanceCurve } from './stanceCurve.ts';
 
@@ -54,9 +54,7 @@ export interface Frame {
 export const PUSH_DRAWN: Mm = 400;
 
 /** Where the shoe lies when it has rolled there without sliding. */
-export const placeAt = (body: RollBody, turn: Rad): Place => placeOver(body, turn, floorTo(body, turn));
-
-const floorTo = (body: RollBody, turn: Rad): Mm => contactAt(body, 0)[0] + travelled(body, turn);
+export const placeAt = (body: RollBody, turn: Rad): Place => placeOver(body, turn, floorAt(body, turn));
 
 function placeOver(body: RollBody, turn: Rad, forward: Mm): Place {
   const [x, z] = contactAt(body, turn), c = cos(turn), s = sin(turn);
@@ -88,7 +86,7 @@ export function soleBetween({ body, flatWithin }: WalkOn): { readonly from: Rad;
 
 /** One moment of stance. @param share 0 at heel contact to 1 at toe-off, held to that */
 export function frameAt(on: WalkOn, share: number): Frame {
-  const { body, carried, leg, curve } = on, roll = rollAt(on, share), floor = floorTo(body, roll), place = placeOver(body, roll, floor), pivot = laid(place, carried.pivot);
+  const { body, carried, leg, curve } = on, roll = rollAt(on, share), floor = floorAt(body, roll), place = placeOver(body, roll, floor), pivot = laid(place, carried.pivot);
   const line = valueAt(curve.legLine, share), push = valueAt(curve.push, share), { from, to } = soleBetween(on), forward = pushedAt(on, roll, floor);
   return {
     share: clamp(share, 0, 1), phase: phaseAt(share), roll, place, pivot, hip: [pivot[0] + leg * sin(line), pivot[1] + leg * cos(line)],

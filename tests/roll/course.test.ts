@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { degrees, inDegrees } from '../../src/geometry/units.ts';
 import { atan2, cos, sin } from '../../src/geometry/trig.ts';
-import { carriedBy, floorAt, leverAbout } from '../../src/roll/carried.ts';
+import { carriedBy, leverAbout } from '../../src/roll/carried.ts';
 import { courseOf, rollsOf } from '../../src/roll/course.ts';
 import { heightExtreme, leverExtreme } from '../../src/roll/extremes.ts';
 import { bulgeOf, midTurns, turningOf } from '../../src/roll/midArc.ts';
 import { rollBodyOf } from '../../src/roll/ofSole.ts';
 import { ordinaryBody } from '../../src/roll/ordinary.ts';
-import { anglesCovered, placedAt, stretchAt, type RollBody } from '../../src/roll/rollBody.ts';
+import { anglesCovered, floorAt, placedAt, stretchAt, type RollBody } from '../../src/roll/rollBody.ts';
 import { contactPath, rollOverCircle } from '../../src/roll/rollOver.ts';
 import { rockersOf, SAMPLES } from './support.ts';
 
