@@ -15,8 +15,15 @@ export function ordinaryShape({ stands: { seat, ball }, last: { insole, seatLeng
   };
 }
 
-/** Where its two parts come to lie: toes up it is one piece, heel up the forepart stays level under the ball. */
-export function laidOrdinary({ ball, rear, fore }: OrdinaryShape, place: Place): { readonly rear: readonly Point[]; readonly fore: readonly Point[] } {
-  const [x, z] = laid(place, ball), front: Place = place.turn > 0 ? { turn: 0, x: x - ball[0], z } : place;
-  return { rear: rear.map((point) => laid(place, point)), fore: fore.map((point) => laid(front, point)) };
+/** Where its forepart comes to lie: toes up it goes with the rest, heel up it stays level under the ball. */
+export function forePlace({ ball }: Pick<OrdinaryShape, 'ball'>, place: Place): Place {
+  if (place.turn <= 0) return place;
+  const [x, z] = laid(place, ball);
+  return { turn: 0, x: x - ball[0], z: z - ball[1] };
+}
+
+/** Where its two parts come to lie. */
+export function laidOrdinary(shape: OrdinaryShape, place: Place): { readonly rear: readonly Point[]; readonly fore: readonly Point[] } {
+  const front = forePlace(shape, place);
+  return { rear: shape.rear.map((point) => laid(place, point)), fore: shape.fore.map((point) => laid(front, point)) };
 }

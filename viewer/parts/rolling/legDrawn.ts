@@ -1,9 +1,10 @@
+import { forePlace } from '../../../src/walk/ordinaryShape.ts';
 import type { Stride } from '../../../src/walk/step.ts';
 import type { ShoeWalk } from '../../../src/walk/walking.ts';
 import type { ShoeWalkShown } from '../../desk/protocol.ts';
 import { svgEl } from '../dom.ts';
 import { footDrawn } from './footDrawn.ts';
-import { bendingSole, foreOf, stiffSole, transformOf } from './soleDrawn.ts';
+import { bendingSole, stiffSole, transformOf } from './soleDrawn.ts';
 
 /** A leg with its shoe, as somebody who walks sees it: laid anew by attributes alone. */
 export interface LegDrawn { readonly group: SVGGElement; readonly lay: (stride: Stride) => void }
@@ -19,7 +20,7 @@ export function legDrawn({ own: { carried }, shape }: ShoeWalk, cut: ShoeWalkSho
       leg.setAttribute('x1', pivot[0].toFixed(2)); leg.setAttribute('y1', (-pivot[1]).toFixed(2));
       leg.setAttribute('x2', hip[0].toFixed(2)); leg.setAttribute('y2', (-hip[1]).toFixed(2));
       rear.setAttribute('transform', transformOf(place));
-      fore.setAttribute('transform', transformOf(cut ? place : foreOf(shape, place)));
+      fore.setAttribute('transform', transformOf(cut ? place : forePlace(shape, place)));
       sole.lay(place);
     },
   };

@@ -1,7 +1,7 @@
 import type { Point } from '../../../src/geometry/point.ts';
 import { inDegrees } from '../../../src/geometry/units.ts';
-import { laid, type Place } from '../../../src/walk/frame.ts';
-import type { OrdinaryShape } from '../../../src/walk/ordinaryShape.ts';
+import type { Place } from '../../../src/walk/frame.ts';
+import { forePlace, type OrdinaryShape } from '../../../src/walk/ordinaryShape.ts';
 import type { ShoeWalkShown } from '../../desk/protocol.ts';
 import { svgEl } from '../dom.ts';
 
@@ -20,23 +20,16 @@ export function stiffSole({ outline, layers }: NonNullable<ShoeWalkShown['cut']>
 
 /** A shoe that bends at the ball: heel up, its forepart stays level under the ball. @param foot what moves with its rear part */
 export function bendingSole(shape: OrdinaryShape, foot = '', name = 'shoe'): SoleDrawn {
-  const group = svgEl('g', { class: name }), [rear, fore] = [shape.rear, shape.fore].map((points) => svgEl('path', { d: polygon(points), class: 'body' })) as [SVGPathElement, SVGPathElement];
-  const above = svgEl('path', { d: foot, class: 'foot' });
+  const group = svgEl('g', { class: name }), part = (points: readonly Point[]): SVGPathElement => svgEl('path', { d: polygon(points), class: 'body' });
+  const rear = part(shape.rear), fore = part(shape.fore), above = svgEl('path', { d: foot, class: 'foot' });
   group.append(rear, fore, above);
   return {
     group,
     lay: (place) => {
-      for (const part of [rear, above]) part.setAttribute('transform', transformOf(place));
-      fore.setAttribute('transform', transformOf(foreOf(shape, place)));
+      for (const stiff of [rear, above]) stiff.setAttribute('transform', transformOf(place));
+      fore.setAttribute('transform', transformOf(forePlace(shape, place)));
     },
   };
-}
-
-/** Heel up, the forepart of a shoe that bends stays level. */
-export function foreOf({ ball }: OrdinaryShape, place: Place): Place {
-  if (place.turn <= 0) return place;
-  const [x, z] = laid(place, ball);
-  return { turn: 0, x: x - ball[0], z: z - ball[1] };
 }
 
 export const polygon = (points: readonly Point[]): string => `M${spots(points)}Z`;
