@@ -45,13 +45,9 @@ export interface Frame {
   readonly hip: Point;
   readonly contact: Point;
   readonly touches: TouchesWith;
-  /** The floor's upright push, in body weights, and the line it is drawn as: from the contact straight up. */
+  /** The floor's upright push, in body weights. */
   readonly push: number;
-  readonly pushTop: Point;
 }
-
-/** How long one body weight is drawn. */
-export const PUSH_DRAWN: Mm = 400;
 
 /** Where the shoe lies when it has rolled there without sliding. */
 export const placeAt = (body: RollBody, turn: Rad): Place => placeOver(body, turn, floorAt(body, turn));
@@ -90,7 +86,7 @@ export function frameAt(on: WalkOn, share: number): Frame {
   const line = valueAt(curve.legLine, share), push = valueAt(curve.push, share), { from, to } = soleBetween(on), forward = pushedAt(on, roll, floor);
   return {
     share: clamp(share, 0, 1), phase: phaseAt(share), roll, place, pivot, hip: [pivot[0] + leg * sin(line), pivot[1] + leg * cos(line)],
-    contact: [forward, 0], touches: roll < from ? 'rear corner' : roll > to ? 'front corner' : 'sole', push, pushTop: [forward, push * PUSH_DRAWN],
+    contact: [forward, 0], touches: roll < from ? 'rear corner' : roll > to ? 'front corner' : 'sole', push,
   };
 }
 

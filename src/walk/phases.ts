@@ -22,6 +22,3 @@ export function phaseAt(share: number): Phase {
   if (share >= 1) return 'toe-off';
   return share < OTHER_LIFTS ? 'loading' : share < HEEL_RISES ? 'mid-stance' : share < OTHER_LANDS ? 'heel rise' : 'push-off';
 }
-
-/** Both feet are on the floor. */
-export const isDoubleSupport = (share: number): boolean => share < OTHER_LIFTS || share >= OTHER_LANDS;

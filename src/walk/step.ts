@@ -58,5 +58,5 @@ function inTheAir({ body, carried }: WalkOn, left: Frame, lands: Frame, part: nu
 
 const forward = ([x, z]: Point, by: Mm): Point => [x + by, z];
 const moved = (frame: Frame, by: Mm): Frame => ({
-  ...frame, place: { ...frame.place, x: frame.place.x + by }, pivot: forward(frame.pivot, by), hip: forward(frame.hip, by), contact: forward(frame.contact, by), pushTop: forward(frame.pushTop, by),
+  ...frame, place: { ...frame.place, x: frame.place.x + by }, pivot: forward(frame.pivot, by), hip: forward(frame.hip, by), contact: forward(frame.contact, by),
 });

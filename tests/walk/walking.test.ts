@@ -7,8 +7,8 @@ import { placedAt, UPRIGHT, type RollBody } from '../../src/roll/rollBody.ts';
 import { solveRocker } from '../../src/profile/rocker.ts';
 import { drivenRolls } from '../../src/walk/drive.ts';
 import { momentAbout, stepFigures } from '../../src/walk/figures.ts';
-import { FLAT_WITHIN, frameAt, laid, PERCENT_SHARES, tracesOf, type WalkOn } from '../../src/walk/frame.ts';
-import { isDoubleSupport, MOMENTS, phaseAt } from '../../src/walk/phases.ts';
+import { FLAT_WITHIN, frameAt, laid, tracesOf, type WalkOn } from '../../src/walk/frame.ts';
+import { MOMENTS, phaseAt } from '../../src/walk/phases.ts';
 import { curveOf, MEAN_CURVE, type StanceCurve } from '../../src/walk/stanceCurve.ts';
 import { stridesAt } from '../../src/walk/step.ts';
 import { walkingOf } from '../../src/walk/walking.ts';
@@ -84,11 +84,11 @@ describe('a moment of stance', () => {
   });
   test('the leg is as long as ever and lies along its line; the push is as hard as the curve says', () => {
     for (const share of [0, 0.33, 1]) {
-      const { pivot: [x, z], hip, push, contact, pushTop } = frameAt(walk, share), line = MEAN_CURVE.legLine[share * 100]!;
+      const { pivot: [x, z], hip, push, contact } = frameAt(walk, share), line = MEAN_CURVE.legLine[share * 100]!;
       expect(Math.hypot(hip[0] - x, hip[1] - z)).toBeCloseTo(stance.leg, 9);
       expect(Math.atan2(hip[0] - x, hip[1] - z)).toBeCloseTo(line, 9);
       expect(push).toBeCloseTo(MEAN_CURVE.push[share * 100]!, 9);
-      expect([contact[1], pushTop[0]]).toEqual([0, contact[0]]);
+      expect(contact[1]).toBe(0);
     }
   });
   test('is held to its ends, and turns no shoe further than upright', () => {
@@ -96,9 +96,8 @@ describe('a moment of stance', () => {
     expect(frameAt(walk, 7)).toEqual(frameAt(walk, 1));
     expect(frameAt({ ...walk, rolls: walk.rolls.map(() => 2) }, 0.5).roll).toBe(UPRIGHT);
   });
-  test('phases follow each other, both feet down at the beginning and the end', () => {
+  test('phases follow each other', () => {
     expect(MOMENTS.map(([, share]) => phaseAt(share))).toEqual(MOMENTS.map(([phase]) => phase));
-    expect(PERCENT_SHARES.filter(isDoubleSupport).map((share) => Math.round(share * 100))).toEqual([...Array.from({ length: 21 }, (_, i) => i), ...Array.from({ length: 22 }, (_, i) => 79 + i)]);
   });
   test('its traces are the ways of pivot and hip', () => {
     const { pivot: pivots, hip } = tracesOf(walk);

@@ -32,6 +32,6 @@ export function bendingSole(shape: OrdinaryShape, foot = '', name = 'shoe'): Sol
   };
 }
 
-export const polygon = (points: readonly Point[]): string => `M${spots(points)}Z`;
+const polygon = (points: readonly Point[]): string => `M${spots(points)}Z`;
 /** Points as an SVG polyline takes them. */
 export const spots = (points: readonly Point[]): string => points.map(([x, up]) => `${x.toFixed(2)} ${(-up).toFixed(2)}`).join(' ');
