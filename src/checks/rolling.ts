@@ -1,7 +1,7 @@
 import { inDegrees } from '../geometry/units.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { pieceNamed } from '../profile/groundFace.ts';
-import { OTHER_LANDS, STEP_TURNS, TOE_OFF } from '../roll/gait.ts';
+import { ROLL_OTHER_LANDS, ROLL_TOE_OFF, STEP_TURNS } from '../roll/gait.ts';
 import type { Finding } from './finding.ts';
 import { deg, mm, rounded } from './say.ts';
 import { over, shortOf, under, type Seen } from './seen.ts';
@@ -39,7 +39,7 @@ export function tipSlope({ shoe: { side }, number, place }: Seen<RockerShoe>): F
 }
 
 export function forwardAngle({ shoe: { side, fitting }, number, place }: Seen<RockerShoe>): Finding[] {
-  const reached = number('toeOff'), measured = fitting.foot?.toeOffAngle, wanted = inDegrees(measured?.value ?? TOE_OFF), lands = inDegrees(OTHER_LANDS);
+  const reached = number('toeOff'), measured = fitting.foot?.toeOffAngle, wanted = inDegrees(measured?.value ?? ROLL_TOE_OFF), lands = inDegrees(ROLL_OTHER_LANDS);
   const short = shortOf(reached, lands, wanted);
   if (!short) return [];
   const common = { side, severity: short.severity, measured: reached, limit: short.limit, unit: 'deg', where: 'toe arc', ...place('toeOff'), code: 'FORWARD_ANGLE', basis: GAIT } as const;

@@ -2,7 +2,7 @@ import { circleFitting, type CircleFit, type Weighted } from '../geometry/circle
 import { between, distance } from '../geometry/point.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
 import { pointAt } from '../profile/groundFace.ts';
-import { OTHER_LANDS } from './gait.ts';
+import { ROLL_OTHER_LANDS } from './gait.ts';
 import { anglesCovered, edgesOf, type RollBody } from './rollBody.ts';
 
 /** Way along the sole that one point of the fit stands for, at most. */
@@ -30,5 +30,5 @@ function spread(length: Mm, at: (share: number) => Weighted['at']): Weighted[] {
  */
 export function rollOverCircle(body: RollBody): CircleFit {
   const { from, to } = anglesCovered(body);
-  return circleFitting(contactPath(body, from, Math.min(to, OTHER_LANDS)));
+  return circleFitting(contactPath(body, from, Math.min(to, ROLL_OTHER_LANDS)));
 }

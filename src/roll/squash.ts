@@ -29,17 +29,17 @@ const NEAR: Mm = 1e-9, STEPS = 60;
 
 /** How far a body sinks into its layer under an upright force, held at one roll angle. @param force N, greater than 0 */
 export function squashUnder(body: RollBody, layer: Layer, force: number, roll: Rad = 0): Squash {
-  let depth: Mm = 1, { missing, by } = fromDepth(body, layer, depth, roll, force);
-  for (; missing < 0; { missing, by } = fromDepth(body, layer, depth, roll, force)) depth *= 2;
+  let depth: Mm = 1, { over, by } = fromDepth(body, layer, depth, roll, force);
+  for (; over < 0; { over, by } = fromDepth(body, layer, depth, roll, force)) depth *= 2;
   // The push grows faster the deeper it is, so that steps along its slope come down on the depth from above and never pass it.
   for (let i = 0; i < STEPS && by > NEAR; i++) { depth -= by; ({ by } = fromDepth(body, layer, depth, roll, force)); }
   return told(body, layer, depth, roll);
 }
 
 /** What a depth has too much of push, N, and how much less deep the slope of the push says it should be: as it sinks in more of the springs press, but the new ones not yet. */
-function fromDepth(body: RollBody, layer: Layer, depth: Mm, roll: Rad, force: number): { readonly missing: number; readonly by: Mm } {
-  const bed = bedUnder(body, layer, depth, roll), missing = pushOf(bed, depth) - force;
-  return { missing, by: missing / bed.springs.reduce((sum, { stiffness }) => sum + stiffness, 0) };
+function fromDepth(body: RollBody, layer: Layer, depth: Mm, roll: Rad, force: number): { readonly over: number; readonly by: Mm } {
+  const bed = bedUnder(body, layer, depth, roll), over = pushOf(bed, depth) - force;
+  return { over, by: over / bed.springs.reduce((sum, { stiffness }) => sum + stiffness, 0) };
 }
 
 /** What the springs of a bed push with, each by how far it is pressed, N. */

@@ -44,11 +44,11 @@ export type Seeking<Result> = Generator<Progress, Result>;
 export function* seek(fitting: Fitting, side: Side): Seeking<Answer | undefined> {
   const ready = weighed(fitting, side);
   if (!ready) return undefined;
-  return yield* counted(answerOf(fitting, ready));
+  return yield* tellingHowMany(answerOf(fitting, ready));
 }
 
-/** Tells how many were looked at. @param share how far it has come by now */
-export function* counted<Result extends object>(looking: Looking<Result>, share?: () => number): Seeking<Result & Progress> {
+/** Passes a search on, telling at each shoe how many have been looked at. @param share how far it has come by now */
+export function* tellingHowMany<Result extends object>(looking: Looking<Result>, share?: () => number): Seeking<Result & Progress> {
   for (let looked = 0; ; looked++) {
     const { done, value } = looking.next();
     if (done) return { ...value, looked };

@@ -6,6 +6,7 @@ import { Infeasible, orInfeasible } from '../profile/infeasible.ts';
 import { isRockerFitting, rockerCase, type RockerFitting } from '../profile/fromFitting.ts';
 import type { RockerCase } from '../profile/rocker.ts';
 import type { Closeness } from '../profile/thinnest.ts';
+import { ROLL_TOE_OFF } from '../roll/gait.ts';
 import { seatOf, soleFrom } from '../solid/fromRocker.ts';
 import type { SoleShape } from '../solid/soleShape.ts';
 import { boundOf, limitsOf, termsOf, type Limit, type Reference } from './asked.ts';
@@ -36,9 +37,6 @@ export interface Sought {
 
 /** The whole way along a span costs as much as two hundredths of a degree: of two shoes alike the one nearer to the order is taken. */
 const DEAR = 0.02;
-
-/** Roll angle at toe-off that is held to be lost where the order has no shape of its own to be held against. Common practice. */
-const TOE_OFF = 40;
 
 /** @returns undefined where the side has no rocker with targets */
 export function soughtOn(fitting: Fitting, side: Side, weigh?: Beside['weigh']): Sought | undefined {
@@ -74,12 +72,13 @@ function axisOf({ least, most, step, ordered }: Free): Axis {
   return { low, high, ordered: Math.abs(at - whole) < SAME ? whole : at, dear: DEAR / Math.max(1, high - low) };
 }
 
+/** Where the order has no shape of its own to be held against, the toe-off that the client was seen to reach, or that people walking freely reach. */
 function referenceOf({ foot }: RockerFitting, { order }: RockerCase, { tipWanted: tip }: Targets, ordered: Outcome | undefined): Reference {
   if (ordered) {
     const { strike, toeOff, dropStrike, dropToeOff } = ordered.figures;
     return { strike, toeOff, dropStrike, dropToeOff, flat: order.standingFlat, tip };
   }
-  return { strike: inDegrees(order.strike), toeOff: foot.toeOffAngle ? inDegrees(foot.toeOffAngle.value) : TOE_OFF, dropStrike: Infinity, dropToeOff: Infinity, flat: order.standingFlat, tip };
+  return { strike: inDegrees(order.strike), toeOff: inDegrees(foot.toeOffAngle?.value ?? ROLL_TOE_OFF), dropStrike: Infinity, dropToeOff: Infinity, flat: order.standingFlat, tip };
 }
 
 /** Where the foot would stand level with the other shoe's; `holds` where the other is a rocker too, whose height stays as it is. */

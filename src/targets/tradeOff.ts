@@ -5,7 +5,7 @@ import { leastOf } from './blame.ts';
 import type { Looking } from './descend.ts';
 import { keptTo, weighed, type Weighed } from './kept.ts';
 import type { Outcome } from './outcome.ts';
-import { counted, solutionAt, type Progress, type Seeking, type Solution } from './seek.ts';
+import { solutionAt, tellingHowMany, type Progress, type Seeking, type Solution } from './seek.ts';
 import { taskOf, type Sought } from './sought.ts';
 import { meritOf, type Bound, type Point, type Task, type Term } from './task.ts';
 
@@ -40,7 +40,7 @@ const POINTS = 9, ENDS = 2;
 export function* tradeOff(fitting: Fitting, side: Side): Seeking<TradeOff & Progress | undefined> {
   const ready = weighed(fitting, side);
   let come = 0;
-  return ready && (yield* counted(curveOf(fitting, ready, (share) => { come = share; }), () => come));
+  return ready && (yield* tellingHowMany(curveOf(fitting, ready, (share) => { come = share; }), () => come));
 }
 
 /** So little of what else is lost is weighed that it decides between shoes that turn alike: nobody gives a degree of strike for a hundredth of toe-off. */
