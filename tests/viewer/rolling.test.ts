@@ -5,7 +5,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { design } from '../../src/design.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import { frameAt, laid, type Place } from '../../src/walk/frame.ts';
-import { laidOrdinary } from '../../src/walk/ordinaryShape.ts';
+import { forePlace, laidOrdinary } from '../../src/walk/ordinaryShape.ts';
 import { fieldsOfSheet } from '../../viewer/desk/fields.ts';
 import type { FigureRow, WalkShown } from '../../viewer/desk/protocol.ts';
 import { outcomeOf } from '../../viewer/desk/outcome.ts';
@@ -15,7 +15,7 @@ import { later, STANCE_TIME } from '../../viewer/parts/rolling/clock.ts';
 import { ownRolling } from '../../viewer/parts/clientWords.ts';
 import { reachOf, scaleOver } from '../../viewer/parts/rolling/reach.ts';
 import { readIn } from '../../viewer/parts/rolling/readout.ts';
-import { foreOf, transformOf } from '../../viewer/parts/rolling/soleDrawn.ts';
+import { transformOf } from '../../viewer/parts/rolling/soleDrawn.ts';
 import { SAMPLES } from '../exports/jobs.ts';
 import { noBrowser, openBench, openPage, openSample, settled, type Bench } from './browser.ts';
 
@@ -43,7 +43,7 @@ describe('what is shown of a step', () => {
     for (const point of [[0, 0], [120, 40], [290, -8]] as const) expect(throughSvg(transformOf(place), point)).toEqual(near(laid(place, point)));
     const { walking: { shoes: [walk] } } = shownOf('ferry-pilot');
     for (const share of [0, 0.4, 1]) {
-      const { place: at } = frameAt(walk!.ordinary, share), parts = laidOrdinary(walk!.shape, at), fore = foreOf(walk!.shape, at);
+      const { place: at } = frameAt(walk!.ordinary, share), parts = laidOrdinary(walk!.shape, at), fore = forePlace(walk!.shape, at);
       walk!.shape.fore.forEach((point, i) => expect(throughSvg(transformOf(fore), point)).toEqual(near(parts.fore[i]!)));
       walk!.shape.rear.forEach((point, i) => expect(throughSvg(transformOf(at), point)).toEqual(near(parts.rear[i]!)));
     }
