@@ -22,7 +22,7 @@ export function stanceTable(text: string, mass: number | undefined): TableReadin
   const lines = linesOf(text), [first] = lines, columns = first?.cells.length ?? 0, told = lines.map((line) => numbersOf(line, columns));
   const wrong = told.filter((one) => typeof one === 'string');
   if (wrong.length > 0) return { ok: false, rules: wrong.slice(0, FAULTS_TOLD) };
-  const numbers = told.filter((one) => typeof one !== 'string'), rule = wholeRule(numbers, columns) ?? orderRule(numbers, lines) ?? pushRule(numbers, mass, lines);
+  const numbers = told.filter((one) => typeof one !== 'string'), rule = wholeRule(numbers, columns) ?? orderRule(numbers, lines) ?? turningRule(numbers) ?? pushRule(numbers, mass, lines);
   if (rule !== undefined) return { ok: false, rules: [rule] };
   const weight = inNewtons(numbers) ? (mass ?? NaN) * GRAVITY : 100;
   return { ok: true, rows: numbers.map(([share = NaN, shank = NaN, push]) => ({ share: share / 100, shank: degrees(shank), ...(push === undefined ? {} : { push: push / weight }) })) };
@@ -67,11 +67,18 @@ function orderRule(numbers: Numbers, lines: readonly Line[]): string | undefined
   return back < 0 ? undefined : `must have its shares of stance rising; line ${lines[back]?.number} has ${shareOf(numbers[back])} after ${shareOf(numbers[back - 1])}`;
 }
 
+/** With the signs of another laboratory a walk would be read backwards. */
+function turningRule(numbers: Numbers): string | undefined {
+  const contact = numbers[0]?.[1] ?? NaN, toeOff = numbers.at(-1)?.[1] ?? NaN;
+  return toeOff > contact ? undefined : `must have a shank that turns forward over the standing foot, forward of upright positive; it goes from ${contact} to ${toeOff} °`;
+}
+
 const hardest = (numbers: Numbers): number => Math.max(...numbers.map(([, , push]) => push ?? 0));
 const inNewtons = (numbers: Numbers): boolean => hardest(numbers) > PERCENT_MOST;
 
 function pushRule(numbers: Numbers, mass: number | undefined, lines: readonly Line[]): string | undefined {
-  const most = hardest(numbers), line = lines[numbers.findIndex(([, , push]) => push === most)]?.number;
+  const most = hardest(numbers), line = lines[numbers.findIndex(([, , push]) => push === most)]?.number, isTold = numbers.some(([, , push]) => push !== undefined);
+  if (isTold && most <= PUSH_MOST) return `must tell the push in N or % of body weight; the hardest, on line ${line}, is ${most}${most > 0 ? `: in body weights that would be ${Math.round(100 * most)} %` : ''}`;
   if (!inNewtons(numbers)) return undefined;
   if (mass === undefined) return `must tell the push in % of body weight where the body mass is not given (wearer.mass); line ${line} has ${most}`;
   return most <= PUSH_MOST * mass * GRAVITY ? undefined : `must have a push of at most ${PUSH_MOST} body weights, ${Math.round(PUSH_MOST * mass * GRAVITY)} N; line ${line} has ${most}`;

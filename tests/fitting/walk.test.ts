@@ -37,6 +37,9 @@ describe('a pasted table', () => {
     ['half a stance', ROWS.map(([share, shank]) => [share / 2, shank].join('\t')).join('\n'), /runs from 0 to 50/],
     ['too few lines', '0\t-18\n100\t44', /at least 5 lines of numbers; it has 2/],
     ['no numbers', 'share and shank', /at least 5 lines of numbers; it has 0/],
+    ['a walk read backwards', ROWS.map(([share, shank]) => [share, -shank].join('\t')).join('\n'), /turns forward over the standing foot, forward of upright positive; it goes from 18.5 to -45.5 °/],
+    ['a push in body weights', ROWS.map((row, i) => [...row, [0.1, 1.1, 0.8, 1.05, 0][i]].join('\t')).join('\n'), /in N or % of body weight; the hardest, on line 2, is 1.1: in body weights that would be 110 %/],
+    ['no push at all', ROWS.map((row) => [...row, 0].join('\t')).join('\n'), /the hardest, on line 1, is 0$|the hardest, on line 1, is 0;/],
     ['a push of a horse', pushed(9000), /at most 3 body weights, 2295 N; line 2 has 9000/],
   ])('%s is told with line and value', (_, text, told) => {
     const faults = faultsOf(withWalk({ table: text }));
