@@ -4,6 +4,7 @@ import type { Path } from './faults.ts';
 /** The parts of the published schema that hold field names. */
 interface Node {
   readonly description?: string;
+  readonly const?: unknown;
   readonly properties?: Readonly<Record<string, Node>>;
   readonly items?: Node | false;
   readonly prefixItems?: readonly Node[];
@@ -75,7 +76,8 @@ export const meantBy = (name: string, place: Path): string | undefined => neares
 
 /** What a field that is not known at its place was most likely meant to be, as a sentence; empty when nothing is near. */
 export function suggestion(name: string, place: Path): string {
-  const groups = fieldGroups(), known = knownAt(place), near = nearest(name, known);
+  const groups = fieldGroups(), known = knownAt(place), kind = groupsAt(place).find(({ names }) => names.includes(name))?.fields.kind?.const, near = nearest(name, known);
+  if (typeof kind === 'string') return `${name} goes with the kind ${kind}.`;
   if (near) return `Did you mean ${near}?`;
   const side = place[0] === 'left' || place[0] === 'right' ? place[0] : undefined;
   const inWorkshop = place[0] === 'making';   // what a shoe has by this name is something else

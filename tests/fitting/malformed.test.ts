@@ -216,6 +216,7 @@ describe('how faults speak', () => {
   test.each([
     ['left.foot.pivotHight', 'Did you mean pivotHeight?'],
     ['left.foot.Length', 'Did you mean length?'],
+    ['left.order.seatHeightNow', 'seatHeightNow goes with the kind match.'],
     ['left.last.pivotHeight', 'pivotHeight belongs in left.foot.'],
     ['wearer.reference', 'reference belongs in job.'],
     ['left.order.toe.zzz', 'Known here: rule, radius, toeSpring, toeOffAngle, endAngle.'],
