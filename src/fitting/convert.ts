@@ -70,7 +70,7 @@ function otherUnit(typed: number, { unit, limits, usual }: Range, units: SheetUn
   if (unit !== 'mm') return '';
   const [least, most] = usual?.() ?? limits, own = units === 'in' ? 'inches' : 'mm', where = units === spoken ? 'Lengths are' : `On the sheet it is ${typed},`;
   const guesses = SLIPS.map(([name, mm]) => ({ name, mm: typed * mm })).filter(({ name, mm }) => name !== own && mm >= least && mm <= most);
-  const asked = guesses.map(({ name }) => name).join(' or '), would = guesses.map(({ name, mm }) => `${typed} ${name} would be ${lengthWords([mm], spoken)}`);
+  const asked = guesses.map(({ name }) => name).join(' or '), would = guesses.map(({ name, mm }) => `${typed} ${typed === 1 && name === 'inches' ? 'inch' : name} would be ${lengthWords([mm], spoken)}`);
   return guesses.length === 0 ? '' : `${where} in ${own}: is it in ${asked}? ${would.join(', ')}.`;
 }
 

@@ -96,5 +96,5 @@ export function agreementWords({ results }: ShoeSpread, { results: sampled, noSh
 function noShapeWords(influence: Influence, spread: ShoeSpread): string {
   const { noShape: { less, more }, unit } = influence, words = measureWords(influence, spread);
   const ways = [...(less === undefined ? [] : [`${inUnit(less, unit)} less`]), ...(more === undefined ? [] : [`${inUnit(more, unit)} more`])];
-  return ways.length === 0 ? '' : `With a ${words} ${ways.join(' or ')} there is no shape, though it may be off by that much`;
+  return ways.length === 0 ? '' : `With the ${words} ${ways.join(' or ')} there is no shape, though it may be off by that much`;
 }

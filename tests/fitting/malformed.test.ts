@@ -206,6 +206,7 @@ describe('how faults speak', () => {
     expect(only(cm(lockedSheet(), 'left.foot.length', 272)))
       .toBe('left.foot.length must be 99 to 484.5 mm; got 27.2. Lengths are in mm: is it in cm? 27.2 cm would be 272 mm.');
     expect(only(changed(lockedSheet(), { 'left.foot.hipHeight': 35 }))).toContain('is it in inches? 35 inches would be 889 mm.');
+    expect(only(changed(lockedSheet(), { 'left.order.targets': { seatHeightAtMost: 1, free: ['apex'] } }))).toContain('1 cm would be 10 mm, 1 inch would be 25.4 mm.');
     expect(only(changed(lockedSheet(), { 'wearer.stature': 1.68 }))).toContain('got 1.68. Lengths are in mm: is it in m? 1.68 m would be 1680 mm.');
     expect(only(changed(lockedSheet(), { 'left.order.minima': { seat: 0.8 } }))).toContain('is it in cm or inches? 0.8 cm would be 8 mm, 0.8 inches would be 20.32 mm.');
     expect(only(changed(lockedSheet(), { 'left.foot.heelPlates': { height: null, span: 200, hipAhead: 60 } }))).toContain('Give heelPlates or ankleAngle, not both: take the heelPlates block out, or ankleAngle.');

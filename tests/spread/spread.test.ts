@@ -198,7 +198,7 @@ describe('samples', () => {
   test('where a measure may well be read so that nothing can be made, it is said, and the share is told', () => {
     const near = changed(lockedSheet(), { 'left.foot.ankleAngle': { value: 1.2, accuracy: 2 }, 'left.order': { kind: 'rocker', apex: 62 } }), design = designOf(near), [spread] = linearSpread(design);
     expect(influence(spread!, 'foot.ankleAngle').noShape.more).toBeGreaterThan(0);
-    expect(takeAgain(spread!, design.fitting.shoes.left!)).toMatch(/With a fixed ankle angle \d\.\d° more there is no shape, though it may be off by that much\.$/);
+    expect(takeAgain(spread!, design.fitting.shoes.left!)).toMatch(/With the fixed ankle angle \d\.\d° more there is no shape, though it may be off by that much\.$/);
     expect(sampledSpread(design, { samples: 200, seed: 1, every: 100 })[0]!.noShape).toBeGreaterThan(0.1);
   });
 });
