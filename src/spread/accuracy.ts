@@ -52,10 +52,10 @@ export function untoldAccuracy(field: InputField, shoe: ShoeFitting): Accuracy |
 /** Of an angle found on plates with a plumb line, of which only the angle was written down. */
 const ON_PLATES = 0.7;
 
-/** An estimate from another reading, like the pivot above the ankle bone, is as sure as that reading. */
 const isFromPlates = (field: InputField, { foot }: ShoeFitting): boolean =>
   field === 'foot.ankleAngle' && foot?.stance.kind === 'locked' && foot.stance.found === 'heel plates and plumb line';
 
+/** An estimate from another reading, like the pivot above the ankle bone, is as sure as that reading. */
 function usualLimit(field: InputField, measure: Measure): number {
   const { read, guessed } = USUAL[field];
   return isEstimated(measure) ? guessed ?? read : read;
