@@ -11,7 +11,7 @@ import { onPaper, spot, type View } from './view.ts';
 /** Where the ground face may lie under the last: shaded, and its two edges dashed, for shades are lost on a copy. */
 export function bandMarks(band: Band, along: (x: Mm) => Mm, view: View): { readonly shade: Mark; readonly edges: readonly Mark[] } {
   const line = (of: 'low' | 'high'): Point[] => band.map((place) => spot(view, [along(place.x), place[of]])), low = line('low'), high = line('high');
-  return { shade: filled(polyline([...low, ...high.reverse()], true), 'foam'), edges: [drawn(polyline(low), 'hidden', 'pencil'), drawn(polyline(line('high')), 'hidden', 'pencil')] };
+  return { shade: filled(polyline([...low, ...[...high].reverse()], true), 'foam'), edges: [drawn(polyline(low), 'hidden', 'pencil'), drawn(polyline(high), 'hidden', 'pencil')] };
 }
 
 /** Room above and below the picture on a page. */

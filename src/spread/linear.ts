@@ -65,11 +65,8 @@ export function linearSpread(pair: Pair): readonly ShoeSpread[] {
 const workedOut = new WeakMap<Pair, readonly ShoeSpread[]>();
 
 function workOut({ shoes, fitting }: Pair): readonly ShoeSpread[] {
-  const answering = shoes.flatMap((shoe) => (shoe.kind === 'rocker' ? [{ shoe, answers: answersOf(shoe) }] : []));
-  return shoes.map((shoe) => {
-    const own = answering.find(({ shoe: one }) => one === shoe);
-    return own ? ofRocker(own.shoe, own.answers, fitting) : ofMatch(shoe as MatchShoe, answering[0]!.answers, fitting);
-  });
+  const answers = new Map(shoes.flatMap((shoe) => (shoe.kind === 'rocker' ? [[shoe.side, answersOf(shoe)]] : []))), [first = []] = answers.values();
+  return shoes.map((shoe) => (shoe.kind === 'rocker' ? ofRocker(shoe, answers.get(shoe.side) ?? [], fitting) : ofMatch(shoe, first, fitting)));
 }
 
 /** A measure with its accuracy and how the numbers of a rocker answer to it. */

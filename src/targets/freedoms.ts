@@ -2,7 +2,7 @@ import { inTableUnit } from '../fitting/convert.ts';
 import type { Fitting, OpenSpan } from '../fitting/fitting.ts';
 import { rangeOf, type RangeName } from '../fitting/ranges.ts';
 import { SPAN_OF } from '../fitting/targetRules.ts';
-import type { Freedom } from '../fitting/words.ts';
+import { FREEDOMS, type Freedom } from '../fitting/words.ts';
 import { degrees, MM_PER_INCH } from '../geometry/units.ts';
 import { apexBehindJoint } from '../prescription/order.ts';
 import type { RockerFitting } from '../profile/fromFitting.ts';
@@ -82,7 +82,7 @@ const TENTH = { step: 0.1, digits: 1 }, INCH = { step: 0.005, digits: 3 };
 /** What a shoe's targets leave free, in the order of the list of words. @param solved the shoe as it is ordered, where it has a shape */
 export function freedomsOf(shoe: RockerFitting, given: RockerCase, solved: Rocker | undefined, units: Fitting['units']): Free[] {
   const { free = [], spans = {} } = shoe.order.targets ?? {};
-  return (Object.keys(KINDS) as Freedom[]).filter((name) => free.includes(name))
+  return FREEDOMS.filter((name) => free.includes(name))
     .map((name) => freeOf(name, { shoe, given, solved, units, span: spans[SPAN_OF[name]] ?? {} }));
 }
 
@@ -92,10 +92,10 @@ function freeOf(name: Freedom, { shoe, given, solved, units, span }: Setting): F
   const { path, range, ordered, usual, put } = KINDS[name], { unit, limits } = rangeOf(range), inches = unit === 'mm' && units === 'in';
   const typed = (value: number): number => (inches ? value / MM_PER_INCH : inTableUnit(value, unit));
   const inside = (value: number): number => (inches ? value * MM_PER_INCH : unit === 'deg' ? degrees(value) : unit === '%' ? value / 100 : value);
-  const [least, most] = usual(given, shoe), ends = limits.map((limit) => (inches ? limit / MM_PER_INCH : limit)) as [number, number];
+  const [least, most] = usual(given, shoe), [lowest, highest] = limits, inSheet = (limit: number): number => (inches ? limit / MM_PER_INCH : limit);
   return {
     name, path, ...(inches ? INCH : TENTH), unit: inches ? 'in' : unit === 'deg' ? '°' : unit === '%' ? '%' : 'mm', ordered: typed(ordered(given, solved)),
-    least: Math.max(ends[0], typed(span.least ?? Math.min(least, span.most ?? least))), most: Math.min(ends[1], typed(span.most ?? Math.max(most, span.least ?? most))),
+    least: Math.max(inSheet(lowest), typed(span.least ?? Math.min(least, span.most ?? least))), most: Math.min(inSheet(highest), typed(span.most ?? Math.max(most, span.least ?? most))),
     put: (one, value) => put(one, inside(value)),
   };
 }
