@@ -59,8 +59,8 @@ STOP: must not be made like this. WARN: look at it. note: good to know.
   --with THINGS   checks what would be made besides, see rockerbench help make
   --spread        how sure the shoes are: which measure decides them, and so
                   which to take again; takes a few seconds
-  --stiffener     how the stiffener is laid, where the sheet says more of it than
-                  a thickness, beside other ways to it
+  --stiffener     how the stiffener is laid, where the sheet says more of it
+                  than a thickness, beside other ways to it
   --json          prints one JSON text for machines, whatever comes of it:
                   {"reference", "findings"}, "spread", "stiffeners" where
                   asked for;

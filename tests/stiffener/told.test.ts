@@ -31,7 +31,7 @@ test('check --stiffener prints the plies and the ways beside each other, no wide
     const text = stiffenerTable(job, columns);
     expect(text).toMatch(/right stiffener, as found\n4 plies of carbon unidirectional 300 above and 1 ply below 6 mm of birch/);
     expect(text).toMatch(/from the last down +thick +angle +where\ncarbon unidirectional 300 +0\.43 mm +0° +all along/);
-    expect(text).toMatch(/plies alone: 5 +5 +2\.1 mm|plies alone: 5 plies of +5 +2\.1 mm/);
+    expect(text).toMatch(/plies alone.* 5 +2\.1 mm +45 g/);
     expect(text.replaceAll(/\s+/g, ' ')).toContain('What decides it: The birch plywood is as soft or as stiff as any sold under that name');
     if (columns === 120) expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(columns);
   }

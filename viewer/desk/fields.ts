@@ -37,6 +37,8 @@ function fieldsIn(schema: Schema, path: string, forKind?: FieldShown['forKind'])
   });
   if (schema.properties) return childrenOf(schema, path, forKind);
   if (schema.items && (schema.items.properties ?? schema.items.prefixItems)) return [listOf(schema.items, path, schema, forKind)];
+  const own = schema.anyOf?.find(({ properties }) => properties && !properties.value);
+  if (own && schema.anyOf!.every(({ properties }) => !properties?.value)) return [{ path, ...namesOf(path, schema), kind: 'number', ...(forKind ? { forKind } : {}) }, ...childrenOf(own, path, forKind)];
   const shape = shapeOf(schema);
   return shape ? [{ path, ...namesOf(path, schema), ...shape, ...(forKind ? { forKind } : {}) }] : [];
 }
