@@ -41,8 +41,9 @@ export { hullBody, silhouetteOf } from './roll/hull.ts';
 export { anglesCovered, contactAt, placedAt, travelled, type RollBody } from './roll/rollBody.ts';
 export { carriedBy, leverAbout, type Carried } from './roll/carried.ts';
 export { courseOf, rollsOf, type CoursePoint } from './roll/course.ts';
-/** Working backwards from limits on the sheet: generators that tell how far they are; `run` runs one to its end. */
-export { run, seek, type Answer, type Solution } from './targets/seek.ts';
+/** Working backwards from limits on the sheet: generators that tell how far they are; `finished` takes one to its end. */
+export { finished } from './geometry/finished.ts';
+export { seek, type Answer, type Solution } from './targets/seek.ts';
 export { tradeOff, type TradeOff } from './targets/tradeOff.ts';
 export { withTaken } from './targets/taken.ts';
 

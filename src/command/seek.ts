@@ -2,6 +2,7 @@ import { basename, dirname, join, resolve } from 'node:path';
 import type { Finding } from '../checks/finding.ts';
 import type { Fitting } from '../fitting/fitting.ts';
 import { SIDES } from '../fitting/words.ts';
+import { finished } from '../geometry/finished.ts';
 import type { Answer } from '../targets/seek.ts';
 import type { TradeOff } from '../targets/tradeOff.ts';
 import { findingsTable } from './findingsTable.ts';
@@ -30,11 +31,11 @@ export async function seek(world: World, asked: AskedToSeek): Promise<Exit> {
 interface Sought { readonly answer: Answer; readonly curve: TradeOff | undefined }
 
 async function answersFor({ err }: World, fitting: Fitting, curve: boolean): Promise<Sought[]> {
-  const { run, seek: seeking } = await import('../targets/seek.ts'), { tradeOff } = await import('../targets/tradeOff.ts');
+  const { seek: seeking } = await import('../targets/seek.ts'), { tradeOff } = await import('../targets/tradeOff.ts');
   return SIDES.flatMap((side) => {
     if (err.isTerminal && fitting.shoes[side]?.order.kind === 'rocker') err.write(`Seeking for the ${side} shoe.\n`);
-    const answer = run(seeking(fitting, side));
-    return answer ? [{ answer, curve: curve ? run(tradeOff(fitting, side)) : undefined }] : [];
+    const answer = finished(seeking(fitting, side));
+    return answer ? [{ answer, curve: curve ? finished(tradeOff(fitting, side)) : undefined }] : [];
   });
 }
 

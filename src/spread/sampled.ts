@@ -1,4 +1,5 @@
 import { bellCurve, chance } from '../geometry/chance.ts';
+import { finished } from '../geometry/finished.ts';
 import { figuresOf, type FigureKey } from '../checks/figures.ts';
 import type { InputField } from '../checks/inputs.ts';
 import type { Fitting } from '../fitting/fitting.ts';
@@ -46,10 +47,7 @@ export function* spreadSteps({ shoes, fitting }: Pair, { samples, seed, every }:
 }
 
 /** All of it at once. */
-export function sampledSpread(pair: Pair, sampling?: Sampling): readonly ShoeSample[] {
-  const steps = spreadSteps(pair, sampling);
-  for (;;) { const step = steps.next(); if (step.done) return step.value; }
-}
+export const sampledSpread = (pair: Pair, sampling?: Sampling): readonly ShoeSample[] => finished(spreadSteps(pair, sampling));
 
 /** How far the numbers of each variant that has a shape lie from those of the shoe as it is. */
 interface Drawn { readonly off: readonly Numbers[]; readonly noShape: number }

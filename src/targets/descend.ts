@@ -4,11 +4,6 @@ import { meritOf, ON_THE_WAY, pastBy, type Axis, type Point, type Seen, type Tas
 /** A search tells of each point before it is looked at, so that whoever runs it may show how it goes, or stop. */
 export type Looking<Found> = Generator<Point, Found>;
 
-/** Runs a search to its end. */
-export function run<Result>(seeking: Generator<unknown, Result>): Result {
-  for (;;) { const { done, value } = seeking.next(); if (done) return value; }
-}
-
 /** How much of each axis is looked over at first, and how the window grows and shrinks with how true its slopes were. */
 const FIRST = 0.5, WIDER = 2, NARROWER = 0.4, TRUE = 0.6, UNTRUE = 0.25;
 /** Far more than any search has needed. */

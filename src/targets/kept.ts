@@ -1,7 +1,8 @@
 import type { Fitting } from '../fitting/fitting.ts';
 import type { Side } from '../fitting/words.ts';
+import { finished } from '../geometry/finished.ts';
 import type { Limit } from './asked.ts';
-import { run, type Looking } from './descend.ts';
+import type { Looking } from './descend.ts';
 import { bestPoint } from './search.ts';
 import { soughtOn, taskOf, type Sought } from './sought.ts';
 import { keeps, type Point } from './task.ts';
@@ -28,7 +29,7 @@ export function weighed(fitting: Fitting, side: Side): Weighed | undefined {
     const most = limits.find(({ name }) => name === 'weightAtMost')?.limit;
     return most === undefined || trueWeight(now.caseAt(at), chordGap) <= most ? undefined : scaledAt(now, at, HAIR);
   };
-  return { sought: scaledAt(plain, plain.ordered ? undefined : run(bestPoint(taskOf(plain, [])))), rescale };
+  return { sought: scaledAt(plain, plain.ordered ? undefined : finished(bestPoint(taskOf(plain, [])))), rescale };
 }
 
 /** What a search within limits came to: the point, and the scale it was last weighed on. */

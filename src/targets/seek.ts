@@ -24,8 +24,6 @@ export interface Solution {
   readonly loss: Loss;
 }
 
-export { run } from './descend.ts';
-
 /** What targets come to: the best shoe within the limits, or which limit is to blame that there is none. `ordered` is the shoe without limits. */
 export type Answer = Found & Progress;
 /** `estimated`: what rests on measures that were not taken; `heldUp`: the other shoe, as it is ordered, keeps this one from standing lower. */

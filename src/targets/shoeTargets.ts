@@ -1,6 +1,7 @@
 import { SIDES } from '../fitting/words.ts';
 import type { Fitting } from '../fitting/fitting.ts';
-import { run, seek, type Answer } from './seek.ts';
+import { finished } from '../geometry/finished.ts';
+import { seek, type Answer } from './seek.ts';
 import { tradeOff, type TradeOff } from './tradeOff.ts';
 
 /** What the targets of one shoe come to. */
@@ -9,7 +10,7 @@ export interface ShoeTargets { readonly answer: Answer; readonly curve: TradeOff
 /** The answers to all targets on a sheet, left before right; worked out once for all that tells of them. */
 export function targetsOn(fitting: Fitting): readonly ShoeTargets[] {
   const known = workedOut.get(fitting), found = known ?? SIDES.flatMap((side) => {
-    const answer = run(seek(fitting, side)), curve = answer && run(tradeOff(fitting, side));
+    const answer = finished(seek(fitting, side)), curve = answer && finished(tradeOff(fitting, side));
     return answer && curve ? [{ answer, curve }] : [];
   });
   if (!known) workedOut.set(fitting, found);

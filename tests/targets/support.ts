@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { Side } from '../../src/fitting/words.ts';
-import { run, seek, type Answer, type Solution } from '../../src/targets/seek.ts';
+import { finished } from '../../src/geometry/finished.ts';
+import { seek, type Answer, type Solution } from '../../src/targets/seek.ts';
 import { changed, fittingOf, type Json } from '../fitting/sheets.ts';
 
 /** A sample's sheet with targets put on its rocker, and whatever else is changed. */
@@ -9,7 +10,7 @@ export const sampleWith = (name: string, side: Side, targets: Json, changes: Jso
 /** The limits of the tests were chosen for her shoe as it is with a thin plate. */
 const THIN: Json = { 'right.order.stiffener': 1.5, 'right.order.minima': { tip: 6 } };
 
-export const answerTo = (sheet: Json, side: Side): Answer => run(seek(fittingOf(sheet), side))!;
+export const answerTo = (sheet: Json, side: Side): Answer => finished(seek(fittingOf(sheet), side))!;
 
 export function solved(answer: Answer): Solution {
   if (!answer.ok) throw new Error(`no shoe within the limits: ${JSON.stringify(answer.blame)}`);
