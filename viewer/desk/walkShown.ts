@@ -12,7 +12,7 @@ import type { Side } from '../../src/fitting/words.ts';
 import type { Path } from '../../src/geometry/path.ts';
 import { partsOf } from '../../src/pair/shoe.ts';
 import { walkingOf } from '../../src/walk/walking.ts';
-import { lengthWords } from '../keep/lengths.ts';
+import { lengthWords, unbroken } from '../keep/lengths.ts';
 import type { FigureRow, ShoeWalkShown, Shown, StandShown } from './protocol.ts';
 
 /** The pair as it walks; no shoe where nobody is known to stand in it. Lengths are said in the unit the pair's checks speak in. */
@@ -61,8 +61,5 @@ const merged = (keys: readonly string[], others: readonly string[]): readonly st
   return list.includes(key) ? list : [...list.slice(0, at), key, ...list.slice(at)];
 }, keys);
 
-/** No line is broken between a number and its unit. */
-const whole = (text: string): string => text.replace(/(\d) (?=mm|in|%|N)/g, '$1\u00A0');
-
 const figureSaid = (figure: WalkFigure, units: LengthUnit): string =>
-  whole(figure.unit === 'mm' && units === 'in' ? walkWords(figure).replace(/^\S+ mm/, lengthWords(figure.value, 'in')) : walkWords(figure));
+  unbroken(figure.unit === 'mm' && units === 'in' ? walkWords(figure).replace(/^\S+ mm/, lengthWords(figure.value, 'in')) : walkWords(figure));

@@ -18,4 +18,7 @@ export function figureWords(figure: Figure, shown: LengthUnit): string {
   return inWords({ ...figure, value: changedUnit(figure.value, 'mm', 'in'), unit: '', digits: LENGTH_DIGITS.in }).replace(/^\S+/, '$& in');
 }
 
+/** Words in which no line is broken between a number and its unit. */
+export const unbroken = (text: string): string => text.replace(/(\d) (?=mm|in|%|N)/g, '$1\u00A0').replace(/± /g, '±\u00A0');
+
 export const isLengthUnit = (word: unknown): word is LengthUnit => word === 'mm' || word === 'in';

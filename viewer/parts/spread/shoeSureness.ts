@@ -1,7 +1,7 @@
 import { deg, inInches, rounded } from '../../../src/checks/say.ts';
 import type { MeasureShown, ResultShown, SpreadShown, TriedShown } from '../../desk/spreadShown.ts';
-import { inUnit, lengthWords, type LengthUnit } from '../../keep/lengths.ts';
 import { LENGTH_DIGITS } from '../../../src/fitting/lengthUnit.ts';
+import { inUnit, lengthWords, unbroken, type LengthUnit } from '../../keep/lengths.ts';
 import { el } from '../dom.ts';
 
 /** One shoe: which measure to take again, how far its results spread, and the measures by what they decide. */
@@ -18,9 +18,6 @@ export function shoeSureness({ side, kind, again, results, measures, rest }: Spr
     rest !== '' && el('p', { class: 'rest' }, rest),
   );
 }
-
-/** No line is broken between a number and its unit. */
-const unbroken = (text: string): string => text.replace(/(\d) (?=mm|in|%)/g, '$1\u00A0').replace(/± /g, '±\u00A0');
 
 /** Leads to the measure's field. */
 const measureButton = ({ path, name, stands, effect, share, decides }: MeasureShown, said: (text: string) => string, goTo: (path: string) => void): HTMLElement =>
