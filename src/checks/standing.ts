@@ -87,7 +87,7 @@ function flatRise({ shoe, number, place }: Seen<RockerShoe>): Finding[] {
   }];
   return [{
     ...common, code: 'FLAT_RISE', measured: Math.max(back, front),
-    text: `The flat of ${mm(standingFlat)} lets the hip rise ${mm(back)} at the heel joint and ${mm(front)} at the apex; without it the hip keeps its height.`,
+    text: `The flat of ${mm(standingFlat)} lets the hip rise ${mm(back)} where heel and mid arc meet and ${mm(front)} at the apex; without it the hip keeps its height.`,
   }];
 }
 
@@ -115,7 +115,7 @@ function flatOffered(seen: Seen<RockerShoe>): Finding[] {
   const { back, front } = riseWith(rocker, order.strike, flat);
   return [{
     code: 'FLAT_OFFERED', severity: 'note', side, measured: 0, limit: flat, unit: 'mm', where: 'standing flat', ...place('standingPoint'),
-    text: sentences(`The shoe has no standing flat. ${unsteady ? 'With this risk of falling' : 'With an ankle that must not bend'}, a flat of ${flat} mm (order.standingFlat) gives a place to stand still; the hip then rises ${mm(back)} at the heel joint and ${mm(front)} at the apex`, flatHolds(seen, flat)), basis: PRACTICE,
+    text: sentences(`The shoe has no standing flat. ${unsteady ? 'With this risk of falling' : 'With an ankle that must not bend'}, a flat of ${flat} mm (order.standingFlat) gives a place to stand still; the hip then rises ${mm(back)} where heel and mid arc meet and ${mm(front)} at the apex`, flatHolds(seen, flat)), basis: PRACTICE,
   }];
 }
 
