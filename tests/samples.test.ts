@@ -86,7 +86,7 @@ describe.each(NAMES)('%s', (name) => {
     const drawings = filesOf(SAMPLES[name]!).filter((file) => file.name.endsWith('.dxf'));
     for (const file of drawings) expect([file.name, mistakenForCuts(new TextDecoder().decode(file.bytes))]).toEqual([file.name, []]);
     expect(drawings.length).toBeGreaterThan(3);
-  });
+  }, 60_000);
 
   test('made for the other foot, holds and stands the same', () => {
     const sheet = JSON.parse(textOf(name)) as { left?: object; right?: object; wearer: { legDifference: { shorter?: string } } };
