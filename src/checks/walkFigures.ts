@@ -44,13 +44,13 @@ function figuresIn(step: StepFigures, { estimated, meanPush, bends }: Readonly<R
   const taken = (key: string, label: string, { value, share }: AtShare, unit: WalkFigure['unit']): WalkFigure => ({ ...figure(key, label, value, unit), at: 100 * share });
   const moment = (key: string, label: string, of: AtShare): WalkFigure => ({ ...taken(key, label, of, 'N·m/kg'), estimated: estimated || meanPush });
   return [
-    figure('walkCarried', 'Stance on the sole itself (ordinary: flat on it)', 100 * step.carried, '%'), ...step.corners.flatMap((one) => cornerFigures(one, figure, taken)),
+    figure('walkCarried', 'Share of stance on the sole itself (ordinary: flat on it)', 100 * step.carried, '%'), ...step.corners.flatMap((one) => cornerFigures(one, figure, taken)),
     figure('walkPivotContact', 'Ankle pivot above the floor at heel contact', step.pivot.contact, 'mm'), figure('walkPivotDrop', 'Ankle pivot sinks from heel contact on', step.pivotDrop, 'mm'),
     taken('walkPivotHighest', 'Ankle pivot highest', step.pivot.highest, 'mm'),
     figure('walkHipContact', 'Hip above the floor at heel contact', step.hip.contact, 'mm'), taken('walkHipHighest', 'Hip highest', step.hip.highest, 'mm'),
     figure('walkHipEnd', 'Hip above the floor as the other foot lands', step.hip.end, 'mm'),
     figure('walkRolled', 'Floor rolled over on the sole', step.rolled, 'mm'),
-    moment('walkPivotMoment', 'Push ahead of the ankle pivot, most', step.aboutPivot.most), ...(bends ? [] : [moment('walkBallMoment', 'Push ahead of the ball, most', step.aboutBall.most)]),
+    moment('walkPivotMoment', 'Moment of the push about the ankle pivot, most', step.aboutPivot.most), ...(bends ? [] : [moment('walkBallMoment', 'Moment of the push about the ball, most', step.aboutBall.most)]),
   ];
 }
 

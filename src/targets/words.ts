@@ -31,9 +31,11 @@ export const valuesSaid = ({ values }: Pick<Solution, 'values'>, say: SayLength)
 
 export const limitSaid = (value: number, unit: 'mm' | 'g', say: SayLength): string => (unit === 'g' ? grams(value) : say(value));
 
+/** Beside a limit that leaves nothing to spare. */
+export const JUST_KEPT = 'just kept';
 export const LIMIT_HEADS: Row = ['Limit', 'asked', 'reached', ''];
 export const limitRows = ({ estimated }: Pick<Answer, 'estimated'>, { limits }: Pick<Solution, 'limits'>, say: SayLength): Row[] => limits.map(({ of, label, unit, limit, reached, bites }) =>
-  [label, limitSaid(limit, unit, say), `${limitSaid(reached, unit, say)}${estimated.includes(of) ? ' (est.)' : ''}`, bites ? 'bites' : `${limitSaid(Math.abs(limit - reached), unit, say)} to spare`]);
+  [label, limitSaid(limit, unit, say), `${limitSaid(reached, unit, say)}${estimated.includes(of) ? ' (est.)' : ''}`, bites ? JUST_KEPT : `${limitSaid(Math.abs(limit - reached), unit, say)} to spare`]);
 
 /** What is told of a shoe, in what, and what of it may be lost. */
 const FIGURES: readonly { readonly of: LookedAt; readonly label: string; readonly in: 'mm' | '°' | 'g'; readonly lost?: Exclude<keyof Loss, 'weighed'> }[] = [

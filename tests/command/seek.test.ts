@@ -22,7 +22,7 @@ describe('seek', () => {
     expect({ exit, left, err }).toEqual({ exit: 0, left: {}, err: '' });
     expect(out).toMatch(/^T-1 left: Lost against the order: .*° of toe-off/m);
     expect(out).toMatch(/^apex +65\.0 % +\d\d\.\d %$/m);
-    expect(out).toMatch(/^Seat height at most +29\.0 mm +2[89]\.\d mm \(est\.\) +(bites|0\.\d mm to spare)$/m);
+    expect(out).toMatch(/^Seat height at most +29\.0 mm +2[89]\.\d mm \(est\.\) +(just kept|0\.\d mm to spare)$/m);
     expect(out).toMatch(/^Toe-off angle reached +\d\d\.\d° \(est\.\) +\d\d\.\d° \(est\.\) +\d\.\d°$/m);
   });
 

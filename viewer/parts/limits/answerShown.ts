@@ -1,7 +1,7 @@
 import type { Blame } from '../../../src/targets/blame.ts';
 import type { Answer, Solution } from '../../../src/targets/seek.ts';
 import type { TradeOff } from '../../../src/targets/tradeOff.ts';
-import { blameSaid, FIGURE_HEADS, figureRows, HELD_UP, LIMIT_HEADS, limitRows, lossSaid, VALUE_HEADS, valueRows, worksSaid } from '../../../src/targets/words.ts';
+import { blameSaid, FIGURE_HEADS, figureRows, HELD_UP, JUST_KEPT, LIMIT_HEADS, limitRows, lossSaid, VALUE_HEADS, valueRows, worksSaid } from '../../../src/targets/words.ts';
 import { lengthWords, type LengthUnit } from '../../keep/lengths.ts';
 import { button, el } from '../dom.ts';
 import { curvePicture, firstDot, type CurvePicture } from './curvePicture.ts';
@@ -37,7 +37,7 @@ export function answerShown(answer: Answer, lengths: LengthUnit, moves: AnswerMo
   const works = answer.ok ? [] : answer.blame.map((one) => button(`Try ${worksSaid(one, say)}`, () => moves.loosen(one)));
   const told = answer.ok
     ? [el('p', { class: 'loss' }, lossSaid(answer.best.loss, say)), rowsTable(`what to change, ${side} shoe`, VALUE_HEADS, valueRows(answer.best, say)), el('div', { class: 'tools' }, take!.button),
-      rowsTable(`limits, ${side} shoe`, LIMIT_HEADS, limitRows(answer, answer.best, say), (row) => row.at(-1) === 'bites'),
+      rowsTable(`limits, ${side} shoe`, LIMIT_HEADS, limitRows(answer, answer.best, say), (row) => row.at(-1) === JUST_KEPT),
       el('details', {}, el('summary', {}, 'All figures, as ordered and within the limits'), rowsTable(`figures within the limits, ${side} shoe`, FIGURE_HEADS, figureRows(answer, answer.best, say)))]
     : [el('p', { class: 'loss' }, 'No rocker keeps to all limits.'), ...blameSaid(answer.blame, say).map((line, i) => el('div', { class: 'blame' }, el('p', {}, line), works[i]))];
   const box = el('div', { class: 'answer' }, el('div', { class: 'told' }, ...told, answer.heldUp && el('p', {}, HELD_UP)));
