@@ -60,7 +60,7 @@ async function begin(): Promise<void> {
   const opened = (id: string): OpenJob => ({ id, history: jobs.open(id) ?? historyOf<Sheet>({}), fresh: false, behind: false });
   let job = opened(jobs.list().find(({ removed }) => removed === undefined)?.id ?? jobs.create(parsed(await SAMPLES[0]!.load())));
   let under: { readonly sheet: Sheet; readonly shown: Shown } | undefined;
-  let form: Measures | undefined, fields: readonly FieldShown[] = [], faulty: ReadonlyMap<string, string> = new Map(), chosen = lengthsChosen(), extras: ExtrasAsked = { beside: [], foot: false }, walk = false;
+  let form: Measures | undefined, fields: readonly FieldShown[] = [], faulty: ReadonlyMap<string, string> = new Map(), chosen = lengthsChosen(), extras: ExtrasAsked = { beside: [], foot: false }, wanted: Pick<ExtrasAsked, 'walk' | 'packs'> = {};
   /** What waits until the newest sheet is shown, fine. */
   let once: 'client' | 'print' | undefined;
 
@@ -76,10 +76,13 @@ async function begin(): Promise<void> {
     save: (picture) => void picture.arrayBuffer().then((bytes) => offer(`${referenceOf(now())}.png`, new Uint8Array(bytes), 'image/png')),
     want: (asked) => { extras = asked; look(); },
   }));
-  const rolling = whenNear(at('rolling'), () => { walks(); return import('./parts/rolling/rollingPart.ts').then(({ rollingPart }) => rollingPart(at('rolling'))); });
+  const rolling = whenNear(at('rolling'), () => { wants('walk'); return import('./parts/rolling/rollingPart.ts').then(({ rollingPart }) => rollingPart(at('rolling'))); });
   const spread = whenNear(at('spread'), () => import('./parts/spread/spreadPart.ts').then(({ spreadPart }) => spreadPart(at('spread'), { goTo, band: side.band, besideBand: band.box })));
   const band = bandSwitch(at('drawing'), () => { spread.want(); tellSpread(); });
   const within = whenNear(at('limits'), () => import('./parts/limits/limitsPart.ts').then(({ limitsPart }) => limitsPart(at('limits'), { goTo, put: (sheet, label) => { change(sheet, label); settle(); } })));
+  const stiff = whenNear(at('stiffener'), () => { wants('packs'); return import('./parts/stiffener/stiffenerPart.ts').then(({ stiffenerPart }) => stiffenerPart(at('stiffener'), {
+    goTo, sheet: now, put: (sheet, label) => { change(sheet, label); settle(); },
+  })); });
   const differ = differencesTable(at('figures')), list = figuresList(at('figures'), light);
   const report = checks(at('checks'), {
     pointAt: (which, x) => { side.pointAt(which, x); at('drawing').scrollIntoView({ block: 'nearest' }); }, goTo,
@@ -112,7 +115,7 @@ async function begin(): Promise<void> {
     mirror: () => { change(mirrored(now()), 'left and right swapped'); settle(); },
     layUnder: () => { under = under || !job.shown ? undefined : { sheet: now(), shown: job.shown }; side.ghost(under?.shown.side); bar.laid(under !== undefined); compare(); },
     copy: (from) => { change(copiedAcross(now(), from), `${from} copied across`); settle(); },
-    client: () => { walks(); if (job.fresh) showClient(); else once = 'client'; },
+    client: () => { wants('walk'); if (job.fresh) showClient(); else once = 'client'; },
     lengths: (unit) => { chosen = unit; keepLengths(unit); afterChoice(); },
   });
 
@@ -132,6 +135,7 @@ async function begin(): Promise<void> {
     const { rested, fresh } = job;
     if (rested && fresh) { const look = { sheet: sheetText(now()), lengths: lengths(), places: rested.places, band: band.on() }; spread.tell((part) => part.show(look)); }
   }
+  function tellStiff({ stiffeners }: Shown): void { const sheet = sheetText(now()); if (stiffeners) stiff.tell((part) => part.show({ job: job.id, stiffeners, sheet, lengths: lengths() })); }
   function showLimits(): void {
     const seats = Object.fromEntries((job.shown?.shoes ?? []).flatMap(({ side: shoe, figures }) => figures.filter(({ key }) => key === 'seatHeight').map(({ value }) => [shoe, value])));
     const bench = { job: job.id, sheet: now(), lengths: lengths(), faulty: root.dataset.shown === 'faults', seats };
@@ -151,8 +155,8 @@ async function begin(): Promise<void> {
     look();
     showLimits();
   }
-  /** From now on it is asked for how the pair walks. */
-  function walks(): void { if (!walk) { walk = true; look(); } }
+  /** From now on it is asked for how the pair walks, or for its stiffeners. */
+  function wants(what: keyof typeof wanted): void { if (!wanted[what]) { wanted = { ...wanted, [what]: true }; look(); } }
   function paper(): Paper { return window.innerWidth >= 1000 && once !== 'print' ? WIDE : NARROW; }
   function look(): void {
     side.stale(true);
@@ -160,7 +164,7 @@ async function begin(): Promise<void> {
     root.dataset.shown = 'working';
     root.dataset.rested = 'false';
     void solid.then((part) => part.working(true));
-    desk.show({ job: job.id, sheet: sheetText(now()), paper: paper(), lengths: lengths(), extras: { ...extras, walk } });
+    desk.show({ job: job.id, sheet: sheetText(now()), paper: paper(), lengths: lengths(), extras: { ...extras, ...wanted } });
   }
   function moved({ path, also, label }: Handle, value: number): void {
     // A pin of another client's drawing moves nothing.
@@ -205,7 +209,7 @@ async function begin(): Promise<void> {
     root.dataset.rested = String(current && fine);
     void solid.then((part) => part.working(!(current && (fine || outcome.kind !== 'shown'))));
     if (current) showLimits();
-    if (current && fine) { whenFine(); rolling.watch(); spread.watch(); within.watch(); }
+    if (current && fine) { whenFine(); rolling.watch(); spread.watch(); within.watch(); stiff.watch(); }
   }
   function showShape(shown: Shown, current: boolean, fine: boolean): void {
     job.shown = shown;
@@ -214,7 +218,7 @@ async function begin(): Promise<void> {
     side.show(shown, current);
     if (shown.plan) plan.show(shown.plan, shown.shoes);
     showNumbers(shown);
-    if (fine) { compare(); const { walking } = shown; if (walking) rolling.tell((part) => part.show(walking, lengths())); tellSpread(); }
+    if (fine) { compare(); const { walking } = shown; if (walking) rolling.tell((part) => part.show(walking, lengths())); tellSpread(); if (current) tellStiff(shown); }
     if (shown.used) form?.used(shown.used);
     void solid.then((part) => part.show(shown.shoes, fine, shown.beside));
     const { findings, mouldFaults } = toldOf(shown);
@@ -235,6 +239,7 @@ async function begin(): Promise<void> {
     void solid.then((part) => part.show([], true, []));
     rolling.tell((part) => part.show(undefined, lengths()));
     spread.tell((part) => part.show(undefined));
+    stiff.tell((part) => part.show(undefined));
     compare();
   }
   function whenFine(): void {

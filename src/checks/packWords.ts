@@ -1,7 +1,10 @@
 import { LENGTH_DIGITS, type LengthUnit } from '../fitting/lengthUnit.ts';
 import { inDegrees, MM_PER_INCH, type Mm } from '../geometry/units.ts';
 import { alternativesTo, assumptionsOf, wouldKeep, type Would } from '../stiffener/alternatives.ts';
+import type { BentBy } from '../stiffener/bentBy.ts';
+import type { BentShape } from '../stiffener/bentShape.ts';
 import { inShort, layersDown } from '../stiffener/layers.ts';
+import { BENCH_MOMENT } from '../stiffener/loads.ts';
 import type { Pack } from '../stiffener/pack.ts';
 import type { Keeps, Tried } from '../stiffener/search.ts';
 import { deg, grams, inInches, mm, rounded } from './say.ts';
@@ -17,7 +20,7 @@ export const packInShort = ({ stiffener, underFoam }: Pick<Pack, 'stiffener' | '
 /** A layer in words; the angle is empty where it has none. */
 export interface LayerWords { readonly name: string; readonly thickness: string; readonly angle: string; readonly where: string }
 export const layerWords = (pack: Pack, units: LengthUnit): LayerWords[] => layersDown(pack).map(({ name, thickness, angle, over }) => ({
-  name, thickness: length(thickness, units), angle: angle === undefined ? '' : deg(angle, 0), where: over ? `${length(over.from, units, 0)} to ${length(over.to, units, 0)}` : 'all along',
+  name: inUnits(name, units), thickness: length(thickness, units), angle: angle === undefined ? '' : deg(angle, 0), where: over ? `${length(over.from, units, 0)} to ${length(over.to, units, 0)}` : 'all along',
 }));
 
 const KEEPS: Readonly<Record<Keeps, string>> = { all: 'all', must: 'bend, stumble', not: 'no' };
@@ -46,3 +49,22 @@ function numbersOf({ plies, thickness, grams: weight, assessed: { bench, walking
 /** What was taken as usual, a sentence each; the one that moves the bend most is told first. */
 export const decidesIt = (pack: Pack): string[] => assumptionsOf(pack).map(({ text, bends: [worst, best], grades }, i) =>
   `${i === 0 ? 'What decides it: ' : ''}${text}: ${deg(worst, 2)} (${grades[0]}) to ${deg(best, 2)} (${grades[1]}).`);
+
+const ASKED_KEPT: Readonly<Record<Keeps, string>> = {
+  all: 'It keeps to all that is asked.', must: 'It bends as little as is wanted and bears a stumble, but does not keep to the rest: see the checks.', not: 'It does not keep to what is asked: see the checks.',
+};
+
+/** How stiff it is, and whether that is what is asked. @param est behind what rests on an estimate */
+export function gradeWords({ assessed: { grade, bench }, keeps }: Pack, est: string): string {
+  return `${grade[0]!.toUpperCase()}${grade.slice(1)}: the ball bends ${deg(inDegrees(bench.bend), 2)}${est} on the bench, under ${BENCH_MOMENT} N·m for each kg. ${ASKED_KEPT[keeps]}`;
+}
+
+const UNDER: Readonly<Record<BentBy, string>> = { bench: 'On the bench, clamped up to the ball', walking: 'Where walking strains it most', stumble: 'In a stumble on the tip' };
+const WENT: Readonly<Record<BentBy, string>> = { bench: 'droops', walking: 'gives way by', stumble: 'gives way by' };
+
+/** "On the bench, clamped up to the ball: bends 0.28° at the ball, the tip droops 0.3 mm." */
+export const bentWords = ({ by, bend, tip }: Pick<BentShape, 'by' | 'bend' | 'tip'>, units: LengthUnit, est: string): string =>
+  `${UNDER[by]}: bends ${deg(inDegrees(bend), 2)}${est} at the ball, the tip ${WENT[by]} ${length(tip, units, 1)}${est}.`;
+
+/** Plies and core together. */
+export const thickWords = ({ thickness }: Pick<Pack, 'thickness'>, units: LengthUnit): string => length(thickness, units, 1);

@@ -1,11 +1,8 @@
 import type { Point } from '../geometry/point.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
+import type { BentBy } from './bentBy.ts';
 import type { Pack } from './pack.ts';
 import { heldSole, soleBeam } from './sole.ts';
-
-/** Loads a pack is looked at under. */
-export const BENT_BY = ['bench', 'walking', 'stumble'] as const;
-export type BentBy = (typeof BENT_BY)[number];
 
 /** The bent plate: [along, how far it moved up] from heel to toe, mm; its bend at the ball, and how far the tip moves from where the sole at the ball points to. */
 export interface BentShape { readonly by: BentBy; readonly at: Mm; readonly shape: readonly Point[]; readonly bend: Rad; readonly tip: Mm }

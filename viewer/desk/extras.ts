@@ -6,13 +6,13 @@ import { readText, valueAt } from '../keep/sheet.ts';
 import type { ExtrasAsked, Shown } from './protocol.ts';
 import type { DrawnFoot } from './standingFoot.ts';
 
-/** What is looked at besides the soles: solids of what is made, by shoe, the drawn foot, and how the pair walks; and what finds out whether it can be made. */
-export interface Extras { readonly find?: FindBesides; readonly beside?: (design: Design) => (side: Side) => readonly SolidBeside[]; readonly foot?: DrawnFoot; readonly walk?: (design: Design) => Pick<Shown, 'walking'> }
+/** What is looked at besides the soles: solids of what is made, by shoe, the drawn foot, how the pair walks, and its stiffeners; and what finds out whether it can be made. */
+export interface Extras { readonly find?: FindBesides; readonly beside?: (design: Design) => (side: Side) => readonly SolidBeside[]; readonly foot?: DrawnFoot; readonly walk?: (design: Design) => Pick<Shown, 'walking'>; readonly packs?: (design: Design) => Pick<Shown, 'stiffeners'> }
 
 /** Loads what is asked for or ordered, each once: nobody else has to wait for it. */
-export async function extrasFor({ beside, foot, walk }: ExtrasAsked, sheet: string): Promise<Extras> {
-  const [find, solids, drawn, walked] = await Promise.all([findingsFor(sheet), beside.length ? besideSolids() : undefined, foot ? drawnFoot() : undefined, walk ? walking() : undefined]);
-  return { ...(find ? { find } : {}), ...(solids ? { beside: (design) => solids(design, beside) } : {}), ...(drawn ? { foot: drawn } : {}), ...(walked ? { walk: walked } : {}) };
+export async function extrasFor({ beside, foot, walk, packs }: ExtrasAsked, sheet: string): Promise<Extras> {
+  const [find, solids, drawn, walked, bent] = await Promise.all([findingsFor(sheet), beside.length ? besideSolids() : undefined, foot ? drawnFoot() : undefined, walk ? walking() : undefined, packs ? stiffeners() : undefined]);
+  return { ...(find ? { find } : {}), ...(solids ? { beside: (design) => solids(design, beside) } : {}), ...(drawn ? { foot: drawn } : {}), ...(walked ? { walk: walked } : {}), ...(bent ? { packs: bent } : {}) };
 }
 
 /** As much of the search for trouble as what is ordered needs. */
@@ -37,3 +37,4 @@ const drawnFoot = once(async (): Promise<DrawnFoot> => {
   return { ...drawn, ankle: [x, z] };
 });
 const walking = once(async () => (await import('./walkShown.ts')).walkShown);
+const stiffeners = once(async () => (await import('./packShown.ts')).packsShown);

@@ -21,6 +21,12 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   'order.taper.heelInner': 'heel, inner wall', 'order.taper.heelOuter': 'heel, outer wall', 'order.taper.foreInner': 'forepart, inner wall', 'order.taper.foreOuter': 'forepart, outer wall',
   'order.edgeBeyond.heel': 'edge stands out, heel', 'order.edgeBeyond.ball': 'edge stands out, ball', 'order.edgeBeyond.toe': 'edge stands out, toe',
   'order.outsole.thickness': 'outsole thickness', 'order.outsole.material': 'outsole', 'order.stiffener': 'stiffener thickness',
+  'order.stiffener.wanted': 'how stiff', 'order.stiffener.bendAtMost': 'bends at most', 'order.stiffener.resin': 'resin to 1 g of cloth', 'order.stiffener.coreThickness': 'core thickness',
+  'order.stiffener.edges': 'edges turned up', 'order.stiffener.underFoam': 'plies under the foam too', 'order.stiffener.thicknessAtMost': 'thick at most', 'order.stiffener.plies': 'plies as laid',
+  'order.stiffener.bench.mass': 'mass hung on it', 'order.stiffener.bench.droop': 'drooped by', 'order.stiffener.bench.lever': 'hung ahead of the ball',
+  'order.stiffener.ownCloth.areal': 'weight of 1 m²', 'order.stiffener.ownCloth.thickness': 'ply thickness', 'order.stiffener.measuredPly.thickness': 'ply thickness',
+  'order.stiffener.measuredPly.along': 'modulus along', 'order.stiffener.measuredPly.across': 'modulus across', 'order.stiffener.measuredPly.shear': 'shear modulus', 'order.stiffener.measuredPly.poisson': 'Poisson ratio',
+  'order.stiffener.measuredPly.pulled': 'fails pulled by', 'order.stiffener.measuredPly.pressed': 'fails pressed by', 'order.stiffener.measuredPly.sheared': 'fails sheared by', 'order.stiffener.ownCore.shear': 'shear modulus', 'order.stiffener.ownCore.shearStrength': 'shear strength',
   'order.targets.seatHeightAtMost': 'seat at most', 'order.targets.ballHeightAtMost': 'ball at most', 'order.targets.ballThicknessAtMost': 'edge at the ball at most', 'order.targets.tipAtMost': 'tip at most', 'order.targets.tipWanted': 'tip wanted',
   'order.targets.toeSpringAtLeast': 'toe spring of the shoe at least', 'order.targets.toeSpringAtMost': 'toe spring of the shoe at most', 'order.targets.weightAtMost': 'sole weighs at most', 'order.targets.seatDifferenceAtMost': 'seats differ by at most', 'order.targets.free': 'may be changed',
   ...spanWords({ apex: 'apex', toeRadius: 'toe radius', standingFlat: 'standing flat', strikeAngle: 'strike angle', pitch: 'pitch', lastSpring: 'last spring' }),
@@ -44,4 +50,4 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
 };
 
 /** What one row of a list is called. */
-export const ROW_WORDS: Readonly<Record<string, string>> = { 'making.rack': 'sheet', 'last.heights': 'place' };
+export const ROW_WORDS: Readonly<Record<string, string>> = { 'making.rack': 'sheet', 'last.heights': 'place', 'order.stiffener.plies': 'ply' };

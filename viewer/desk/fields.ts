@@ -36,15 +36,18 @@ function fieldsIn(schema: Schema, path: string, forKind?: FieldShown['forKind'])
     return childrenOf(variant, path, kind);
   });
   if (schema.properties) return childrenOf(schema, path, forKind);
+  const group = groupInstead(schema);
+  if (group) return [{ path, ...namesOf(path, schema), kind: 'number', either: { at: path, as: 'number' } }, ...childrenOf(group, path).map((field): FieldShown => ({ ...field, either: { at: path, as: 'group' } }))];
   if (schema.items && (schema.items.properties ?? schema.items.prefixItems)) return [listOf(schema.items, path, schema, forKind)];
-  const own = schema.anyOf?.find(({ properties }) => properties && !properties.value);
-  if (own && schema.anyOf!.every(({ properties }) => !properties?.value)) return [{ path, ...namesOf(path, schema), kind: 'number', ...(forKind ? { forKind } : {}) }, ...childrenOf(own, path, forKind)];
   const shape = shapeOf(schema);
   return shape ? [{ path, ...namesOf(path, schema), ...shape, ...(forKind ? { forKind } : {}) }] : [];
 }
 
 const childrenOf = ({ properties }: Schema, path: string, forKind?: FieldShown['forKind']): FieldShown[] =>
   Object.entries(properties!).flatMap(([name, child]) => NOT_ASKED.has(name) || name === 'kind' ? [] : fieldsIn(child, `${path}.${name}`, forKind));
+
+/** The group that may stand in place of a number; one that tells more of the number itself is none. */
+const groupInstead = ({ anyOf = [] }: Schema): Schema | undefined => (anyOf.some(({ properties }) => properties?.value) ? undefined : anyOf.find(({ properties }) => properties));
 
 /** A list of rows that all have the same fields, or of pairs of numbers. */
 function listOf(row: Schema, path: string, schema: Schema, forKind?: FieldShown['forKind']): FieldShown {

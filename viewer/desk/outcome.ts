@@ -72,7 +72,7 @@ const withoutBeside = ({ beside: _, ...others }: Extras): Extras => others;
 function shownOf(made: Design, read: Fitting, { drawing: side, places }: SideSheet, coarse: boolean, extras: Extras): Shown {
   const { fitting, shoes, findings, besides, mouldFaults } = made, solidsOf = solidsShown(made, extras);
   return {
-    side: svgShown(side), ...(coarse ? {} : { plan: planShown(made), used: usedIn(made), ...extras.walk?.(made) }), handles: handlesOf(made, places, read.units),
+    side: svgShown(side), ...(coarse ? {} : { plan: planShown(made), used: usedIn(made), ...extras.walk?.(made), ...extras.packs?.(made) }), handles: handlesOf(made, places, read.units),
     places: places.map((view, i) => ({ side: shoes[i]!.side, view })),
     shoes: shoes.map((shoe): ShoeShown => ({ side: shoe.side, kind: shoe.kind, figures: figuresOf(shoe, fitting), stiffener: partsOf(shoe)?.shape.stiffener ?? 0, solids: solidsOf(shoe), ...(coarse ? {} : ordinaryShown(shoe)) })),
     findings, besides, mouldFaults, ...(coarse ? {} : { beside: namesBeside(read.making, made) }),

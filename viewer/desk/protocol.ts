@@ -1,3 +1,4 @@
+import type { LayerWords } from '../../src/checks/packWords.ts';
 import type { Finding } from '../../src/checks/finding.ts';
 import type { Figure } from '../../src/checks/figures.ts';
 import type { TroubleWords } from '../../src/checks/troubleWords.ts';
@@ -9,6 +10,8 @@ import type { MakingName, Side } from '../../src/fitting/words.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import type { Mm } from '../../src/geometry/units.ts';
 import type { NamesBeside } from '../../src/making/shownNames.ts';
+import type { BentBy } from '../../src/stiffener/bentBy.ts';
+import type { LaidLayer } from '../../src/stiffener/layers.ts';
 import type { Walking } from '../../src/walk/walking.ts';
 
 /** What counts where a field of the sheet is empty: a number in mm, degrees or percent, or a word. By the field's path. */
@@ -53,6 +56,35 @@ export interface Shown {
   readonly beside?: readonly NamesBeside[];
   /** Only where it is asked for and the hand rests. */
   readonly walking?: WalkShown;
+  /** The stiffener of each shoe that rolls. Only where it is asked for and the hand rests. */
+  readonly stiffeners?: readonly StiffenerShown[];
+}
+
+/** The stiffener of one shoe: its thickness, and where more is known of it how it is laid and bends. */
+export interface StiffenerShown {
+  readonly side: Side;
+  readonly thickness: Mm;
+  /** Whether the sheet tells what the client weighs: without it no pack can be sought. */
+  readonly massKnown: boolean;
+  readonly pack?: PackShown;
+}
+
+export interface PackShown {
+  /** As laid or as found, how it is laid in short, and how stiff it is. */
+  readonly by: string;
+  readonly laid: string;
+  readonly grade: string;
+  /** From the last down. Mm and degrees besides the words. */
+  readonly layers: readonly (LayerWords & Pick<LaidLayer, 'what'> & { readonly thick: Mm; readonly turned?: number; readonly over?: readonly [Mm, Mm] })[];
+  readonly thick: string;
+  readonly plate: { readonly from: Mm; readonly to: Mm; readonly ball: Mm; readonly heel: Mm };
+  /** Under each load: [along, height at rest, how far it moved up], from heel to toe, mm. */
+  readonly bent: readonly { readonly by: BentBy; readonly at: Mm; readonly shape: readonly (readonly [Mm, Mm, Mm])[]; readonly words: string }[];
+  /** [along in mm, bend stiffness in N·m², strain in walking in %], from heel to toe; and what strain it is to keep below. */
+  readonly along: readonly (readonly [x: Mm, stiffness: number, strain: number])[];
+  readonly strainAtMost: number;
+  /** Behind numbers that rest on an estimate. */
+  readonly est: string;
 }
 
 /** The pair as it walks: what lays each shoe on the floor at any moment of a step, what the shoes look like, and the step in figures. */
@@ -125,8 +157,8 @@ export interface ShoeShown {
 /** A plain sole under the same outline, and how high the face it is glued to is above the floor at the centre of the seat. */
 export interface OrdinaryShown { readonly solids: readonly SolidShown[]; readonly seatHeight: Mm }
 
-/** What is worked out only while it is looked at: solids, and the walk; what is made besides the sole and the walk only where the hand rests. */
-export interface ExtrasAsked { readonly beside: readonly MakingName[]; readonly foot: boolean; readonly walk?: boolean }
+/** What is worked out only while it is looked at: solids, the walk and the stiffeners; what is made besides the sole, the walk and the stiffeners only where the hand rests. */
+export interface ExtrasAsked { readonly beside: readonly MakingName[]; readonly foot: boolean; readonly walk?: boolean; readonly packs?: boolean }
 
 export type SolePart = 'whole sole' | 'foam' | 'outsole' | 'foot';
 /** A part of what is made besides the sole is called after its thing too. */
@@ -180,6 +212,8 @@ export interface FieldShown {
   readonly accuracy?: boolean;
   /** Asked only for a shoe of this kind. */
   readonly forKind?: 'rocker' | 'match';
+  /** Of what is told either as a number or as a group of fields: where, and for which of both it is asked. */
+  readonly either?: { readonly at: string; readonly as: 'number' | 'group' };
   /** Of a list: what is told in each row, its path going on from that of the row, like `.thickness` or `[0]`; and what a row is called. */
   readonly columns?: readonly FieldShown[];
   readonly row?: string;

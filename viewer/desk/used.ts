@@ -10,7 +10,7 @@ import type { Used } from './protocol.ts';
 
 /** All numbers and words a design rests on, also those nobody filled in: estimates and the trade's defaults. Pure. */
 export const usedIn = ({ shoes, fitting: { making } }: Design): Used => Object.fromEntries([...leavesOf(making, 'making').map(asOnSheet), ...shoes.flatMap((shoe) => [
-  ...leavesOf(shoe.fitting.foot, 'foot'), ...leavesOf(shoe.fitting.last, 'last'), ...leavesOf(shoe.fitting.order, 'order'), ...apexOf(shoe), ...accuraciesOf(shoe.fitting),
+  ...leavesOf(shoe.fitting.foot, 'foot'), ...leavesOf(shoe.fitting.last, 'last'), ...orderOf(shoe.fitting), ...apexOf(shoe), ...accuraciesOf(shoe.fitting),
 ].map(([path, value]) => [`${shoe.side}.${path.replace('foot.stance.', 'foot.')}`, value] as const))]);
 
 /** Where a design keeps a number of the workshop elsewhere than the sheet. */
@@ -42,6 +42,13 @@ function accuraciesOf(shoe: ShoeFitting): Leaf[] {
     const usual = untoldAccuracy(field, shoe)!, deviation = inputOf(field).unit === 'deg' ? inDegrees(usual.deviation) : usual.deviation;
     return [field, ...(field === 'foot.pivotHeight' ? ['foot.malleolusHeight'] : [])].map((path): Leaf => [`${path}.accuracy`, deviation]);
   });
+}
+
+/** The sheet tells what is wanted of a stiffener in place of its thickness, and a cloth of the list by its name. */
+function orderOf({ order }: ShoeFitting): Leaf[] {
+  if (order.kind !== 'rocker' || !order.pack) return leavesOf(order, 'order');
+  const { pack: { ply, plies: _, bench: __, ...pack }, ...others } = order, at = ply.kind === 'cloth' ? '' : ply.kind === 'measured' ? '.measuredPly' : '.ownCloth';
+  return [...leavesOf(others, 'order'), ...leavesOf(pack, 'order.stiffener'), ...leavesOf(ply, `order.stiffener${at}`)];
 }
 
 /** The sheet has it as a share of the last's length. */

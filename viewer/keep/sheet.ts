@@ -1,5 +1,5 @@
 import { readJson } from '../../src/fitting/jsonText.ts';
-import { MAKINGS, otherSide, type Side } from '../../src/fitting/words.ts';
+import { MAKINGS, otherSide, SIDES, type Side } from '../../src/fitting/words.ts';
 
 /** A fitting sheet as it is written: plain JSON, never changed in place. */
 export type Json = string | number | boolean | null | readonly Json[] | { readonly [name: string]: Json };
@@ -22,7 +22,7 @@ function fieldOf(value: Json | undefined, step: string | number): Json | undefin
 export const valueAt = (sheet: Sheet, path: string): Json | undefined => stepsOf(path).reduce<Json | undefined>(fieldOf, sheet);
 
 /** Things that are ordered by their group alone: it stays when its last field goes. */
-const ORDERED_BY_GROUP: ReadonlySet<string> = new Set(MAKINGS.map((name) => `making.${name}`));
+const ORDERED_BY_GROUP: ReadonlySet<string> = new Set([...MAKINGS.map((name) => `making.${name}`), ...SIDES.map((side) => `${side}.order.stiffener`)]);
 
 /**
  * The sheet with a value put in at a place; groups on the way are made. Undefined takes the field out, and groups that

@@ -17,12 +17,19 @@ const ordered = (...names: readonly MakingName[]) => (sheet: SheetAccess): boole
 const either = (...some: readonly FormGroup['shown'][]): FormGroup['shown'] => (sheet) => some.some((one) => one(sheet));
 const always = (): boolean => true;
 
+/** Whether more is told of a stiffener than a thickness. */
+export const isPack = (stiffener: unknown): boolean => typeof stiffener === 'object' && stiffener !== null;
+/** Of a stiffener: what stands whole on the sheet or not at all. */
+const STIFFENER_PARTS = [['ownCloth', 'a cloth that is not on the list'], ['measuredPly', 'a ply that was measured'], ['ownCore', 'a core that is not on the list'], ['bench', 'the bench test']] as const;
+
 const SHOES: readonly FormGroup[] = (['left', 'right'] as const).flatMap((side): FormGroup[] => {
-  const shoe = side === 'left' ? 'Left' : 'Right', there = given(side);
+  const shoe = side === 'left' ? 'Left' : 'Right', there = given(side), rolls = (sheet: SheetAccess): boolean => sheet.valueAt(`${side}.order.kind`) === 'rocker';
   return [
     { title: `${shoe} foot`, starts: `${side}.foot`, shown: (sheet) => there(sheet) && sheet.valueAt(`${side}.order.kind`) === 'rocker', open: true },
     { title: `${shoe} last`, starts: `${side}.last`, shown: there },
     { title: `${shoe} order`, starts: `${side}.order`, shown: always, open: true },
+    { title: `${shoe} stiffener`, starts: `${side}.order.stiffener`, shown: rolls },
+    ...STIFFENER_PARTS.map(([name, title]): FormGroup => ({ title: `${shoe} stiffener: ${title}`, starts: `${side}.order.stiffener.${name}`, shown: (sheet) => rolls(sheet) && isPack(sheet.valueAt(`${side}.order.stiffener`)) })),
     { title: `${shoe} limits`, starts: `${side}.order.targets`, shown: given(`${side}.order.targets`), open: true },
     { title: `${shoe} limits: how far it may be changed`, starts: `${side}.order.targets.spans`, shown: given(`${side}.order.targets`) },
   ];
@@ -49,4 +56,5 @@ export const FORM_GROUPS: readonly FormGroup[] = [
 export const isUnder = (path: string, starts: string): boolean => path === starts || path.startsWith(`${starts}.`) || path.startsWith(`${starts}[`);
 
 /** Groups that stand whole on the sheet or not at all; what takes them off again. */
-export const WHOLE_GROUPS: Readonly<Record<string, string>> = { 'making.tool': 'Leave the cutter out', 'making.printBed': 'Leave the printer out', 'making.jig.bush': 'Leave the guide bush out', 'left.foot.walk.angles': 'Leave the three angles out', 'right.foot.walk.angles': 'Leave the three angles out', 'left.order.targets': 'Leave the limits out', 'right.order.targets': 'Leave the limits out' };
+export const WHOLE_GROUPS: Readonly<Record<string, string>> = { 'making.tool': 'Leave the cutter out', 'making.printBed': 'Leave the printer out', 'making.jig.bush': 'Leave the guide bush out', 'left.foot.walk.angles': 'Leave the three angles out', 'right.foot.walk.angles': 'Leave the three angles out', 'left.order.targets': 'Leave the limits out', 'right.order.targets': 'Leave the limits out',
+  ...Object.fromEntries((['left', 'right'] as const).flatMap((side) => [['ownCloth', 'Leave this cloth out'], ['measuredPly', 'Leave this ply out'], ['ownCore', 'Leave this core out'], ['bench', 'Leave the bench test out']].map(([name, words]) => [`${side}.order.stiffener.${name}`, words]))) };

@@ -2,7 +2,7 @@ import type { FieldShown, Used } from '../desk/protocol.ts';
 import type { SheetAccess } from './controls.ts';
 import { button, el } from './dom.ts';
 import { fieldRow, type Row } from './fieldRow.ts';
-import { FORM_GROUPS, isUnder, WHOLE_GROUPS, type FormGroup } from './formGroups.ts';
+import { FORM_GROUPS, isPack, isUnder, WHOLE_GROUPS, type FormGroup } from './formGroups.ts';
 
 export interface Measures {
   /** Puts the sheet's values into the fields, except the one that is being typed in. */
@@ -43,7 +43,8 @@ export function measures(host: HTMLElement, wide: HTMLElement, fields: readonly 
     show: () => {
       for (const { starts, box, shown } of groups) {
         if (box.hidden === shown(sheet)) box.hidden = !box.hidden;
-        for (const choice of box.querySelectorAll<HTMLSelectElement>('select.kind')) choice.value = String(sheet.valueAt(`${starts}.kind`) ?? '');
+        for (const choice of box.querySelectorAll<HTMLSelectElement>('select.either')) choice.value = numberOrGroup(sheet, starts);
+        for (const choice of box.querySelectorAll<HTMLSelectElement>('select.kind:not(.either)')) choice.value = String(sheet.valueAt(`${starts}.kind`) ?? '');
       }
       for (const choice of host.querySelectorAll<HTMLSelectElement>('select.units')) choice.value = String(sheet.valueAt('units') ?? '');
       const units = `${String(sheet.valueAt('units'))} ${sheet.lengths()}`, active = document.activeElement;
@@ -51,7 +52,7 @@ export function measures(host: HTMLElement, wide: HTMLElement, fields: readonly 
         const same = isSame(starts, units);
         for (const { field, row, update } of own) {
           if (same && !row.contains(active)) continue;
-          row.hidden = field.forKind !== undefined && sheet.valueAt(`${field.path.split('.')[0]}.order.kind`) !== field.forKind;
+          row.hidden = field.either ? numberOrGroup(sheet, field.either.at) !== field.either.as : field.forKind !== undefined && sheet.valueAt(`${field.path.split('.')[0]}.order.kind`) !== field.forKind;
           update(anew);
         }
         if (!same) for (const { path, press } of leave) press.hidden = sheet.valueAt(path) === undefined;
@@ -79,7 +80,7 @@ function bring({ row, focus }: Row, path: string): void {
 function groupMade(group: FormGroup, own: readonly FieldShown[], sheet: SheetAccess): Made {
   const rows = own.map((field) => ({ field, ...fieldRow(field, sheet) }));
   const leave = leaveButtons(group, own, sheet);
-  const box = el('details', { class: 'group', open: group.open === true }, el('summary', {}, group.title), kindChoice(group.starts, sheet), ...rows.map(({ row }) => row));
+  const box = el('details', { class: 'group', open: group.open === true }, el('summary', {}, group.title), kindChoice(group.starts, sheet), own.some(({ path, either }) => either?.at === path && path === group.starts) && eitherChoice(group.starts, sheet), ...rows.map(({ row }) => row));
   for (const { path, press } of leave) rows.findLast(({ field }) => isUnder(field.path, path))?.row.after(press);
   return { ...group, rows, leave, box };
 }
@@ -124,4 +125,15 @@ function kindChoice(starts: string, sheet: SheetAccess): HTMLElement | undefined
   };
   return labelled('What is made', el('select', { class: 'kind', onchange: choose },
     el('option', { value: '' }, 'nothing: not on the sheet'), el('option', { value: 'rocker' }, 'a sole that rolls'), el('option', { value: 'match' }, 'raised to match the other')));
+}
+
+const numberOrGroup = (sheet: SheetAccess, path: string): 'number' | 'group' => (isPack(sheet.valueAt(path)) ? 'group' : 'number');
+
+/** Whether a stiffener is told by its thickness, or by what is wanted of it or laid. */
+function eitherChoice(path: string, sheet: SheetAccess): HTMLElement {
+  const choose = (event: Event): void => {
+    const group = (event.target as HTMLSelectElement).value === 'group', side = path.split('.')[0]!;
+    sheet.setAll([[path, group ? { wanted: 'rigid' } : undefined]], group ? `stiffener worked out, ${side}` : `stiffener by its thickness, ${side}`);
+  };
+  return labelled('What is known of it', el('select', { class: 'kind either', onchange: choose }, el('option', { value: 'number' }, 'its thickness alone'), el('option', { value: 'group' }, 'how stiff it is to be, or what is laid')));
 }

@@ -1,0 +1,44 @@
+import type { Mm } from '../../../src/geometry/units.ts';
+import type { PackShown } from '../../desk/protocol.ts';
+import { svgEl } from '../dom.ts';
+import { lettered } from './lettered.ts';
+
+/** In parts of the picture: its width, the stack and the lines of letters beside it. */
+const WIDE = 480, STACK = { from: 12, to: 190, high: 190, least: 70 }, LINE = 22, EDGE = 26, LETTERS = 246, FIBRES = 222;
+/** Thickness is drawn so many times as large at most. */
+const PER_MM = 34;
+
+/** The stack cut through, from the last down: thicknesses true to each other, each layer with its name, thickness and the way its fibres run. */
+export function layupPicture({ layers, thick, plate }: PackShown): SVGSVGElement {
+  const whole = layers.reduce((sum, { thick: one }) => sum + one, 0), perMm = Math.min(PER_MM, Math.max(STACK.high, LINE * layers.length * 0.6) / whole), stack = whole * perMm;
+  const high = Math.max(stack, LINE * layers.length, STACK.least), top = EDGE + (high - stack) / 2, first = EDGE + (high - LINE * layers.length) / 2;
+  const svg = svgEl('svg', { class: 'layup', viewBox: `0 0 ${WIDE} ${high + 2 * EDGE}`, role: 'img', 'aria-label': `From the last down: ${layers.map(layerSaid).join('; ')}. ${thick} together.` });
+  svg.append(lettered('last and insole', STACK.from, top - 8, 'quiet'), lettered(`foam below; ${thick} together`, STACK.from, top + stack + 18, 'quiet'));
+  let down = top;
+  layers.forEach((layer, i) => {
+    const deep = layer.thick * perMm, [from, to] = across(layer.over, plate), beside = first + LINE * (i + 0.5);
+    svg.append(
+      svgEl('rect', { class: layer.what === 'ply' ? 'ply' : 'core', x: from, y: down, width: to - from, height: deep }),
+      svgEl('polyline', { class: 'lead', points: `${to},${down + deep / 2} ${STACK.to + 10},${beside} ${FIBRES - 12},${beside}` }),
+      ...(layer.turned === undefined ? [] : [fibres(layer.turned, beside)]), lettered([layer.name, layer.thickness, layer.angle, layer.over ? layer.where : ''].filter(Boolean).join(', '), LETTERS, beside + 5),
+    );
+    down += deep;
+  });
+  svg.append(svgEl('rect', { class: 'whole', x: STACK.from, y: top, width: STACK.to - STACK.from, height: stack }));
+  return svg;
+}
+
+const layerSaid = ({ name, thickness, angle, where }: PackShown['layers'][number]): string => [name, thickness, angle === '' ? '' : `fibres at ${angle}`, where].filter(Boolean).join(', ');
+
+/** A strip is as long as it is along the plate. */
+function across(over: readonly [Mm, Mm] | undefined, { from, to }: PackShown['plate']): readonly [number, number] {
+  const lay = (x: Mm): number => STACK.from + ((Math.min(Math.max(x, from), to) - from) / (to - from)) * (STACK.to - STACK.from);
+  return over ? [lay(over[0]), lay(over[1])] : [STACK.from, STACK.to];
+}
+
+/** The way fibres run seen from above, the toe to the right. */
+function fibres(turned: number, y: number): SVGGElement {
+  const group = svgEl('g', { class: 'fibres', transform: `translate(${FIBRES} ${y}) rotate(${-turned})` });
+  group.append(...[-4, 0, 4].map((at) => svgEl('line', { x1: -9, x2: 9, y1: at, y2: at })));
+  return group;
+}

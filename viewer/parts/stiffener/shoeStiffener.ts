@@ -1,0 +1,83 @@
+import type { Side } from '../../../src/fitting/words.ts';
+import type { PackShown, StiffenerShown } from '../../desk/protocol.ts';
+import type { WaysShown } from '../../desk/waysAsk.ts';
+import { lengthWords, typedLength, type LengthUnit } from '../../keep/lengths.ts';
+import { withValue, type Json } from '../../keep/sheet.ts';
+import { button, el } from '../dom.ts';
+import { ownLengths } from '../limits/limitsSet.ts';
+import { rowsTable } from '../limits/rowsTable.ts';
+import { alongPlot } from './alongPlot.ts';
+import { bentView } from './bentView.ts';
+import { layupPicture } from './layupPicture.ts';
+import type { StiffenerMoves } from './stiffenerPart.ts';
+
+export interface ShoeStiffener {
+  readonly side: Side;
+  readonly box: HTMLElement;
+  /** Undefined where the shoe does not roll. */
+  readonly show: (shown: StiffenerShown | undefined, lengths: LengthUnit) => void;
+  /** Other ways, as far as they are known. @param going newer ones are being sought */
+  readonly ways: (ways: WaysShown | undefined, going: boolean) => void;
+  readonly failed: (why: string) => void;
+}
+
+/** A thickness taken over from a pack is written to a tenth, as it is measured. */
+const TENTH = 10;
+
+/** The stiffener of one shoe: how it is laid, how it bends and other ways to it; or that nothing is known of it but its thickness. */
+export function shoeStiffener(side: Side, { sheet, put, goTo }: StiffenerMoves): ShoeStiffener {
+  const shoe = `${side} shoe`, path = `${side}.order.stiffener`, title = el('h3'), words = el('p', { class: 'laid' }), grade = el('p');
+  let shown: StiffenerShown | undefined, told = '';
+  const set = (value: Json, label: string): void => put(withValue(sheet(), path, value), `${label}, ${side}`);
+  const rigid = button('Have a rigid one worked out', () => {
+    const known = shown?.massKnown;
+    set({ wanted: 'rigid' }, 'stiffener worked out');
+    if (known) change.focus(); else goTo('wearer.mass');
+  }, { class: 'take-it', 'aria-label': `Have a rigid one worked out, ${shoe}` });
+  const change = button('What is wanted of it', () => goTo(`${path}.wanted`), { 'aria-label': `What is wanted of it, ${shoe}` });
+  const alone = button('Go by its thickness alone', () => {
+    if (!shown) return;
+    set(typedLength(Math.round(shown.thickness * TENTH) / TENTH, 'mm', ownLengths(sheet())), 'stiffener by its thickness');
+    rigid.focus();
+  }, { 'aria-label': `Go by its thickness alone, ${shoe}` });
+  const nothing = el('p'), mass = el('p', {}, 'What the client weighs is not on the sheet yet; a stiffener is worked out for it, so it will be asked for.');
+  const layup = el('figure', { class: 'picture-box' }), along = el('figure', { class: 'picture-box' }), bent = bentView(side), status = el('p', { class: 'waits', role: 'status' }), table = el('div', { class: 'ways' });
+  const unknown = el('div', {}, nothing, mass, el('div', { class: 'tools' }, rigid)), known = el('div', {}, words, grade, el('div', { class: 'tools' }, change, alone), el('div', { class: 'pictures' }, layup, bent.box, along), status, table);
+  const box = el('section', { 'aria-label': `stiffener of the ${shoe}` }, title, unknown, known);
+
+  function draw(pack: PackShown, lengths: LengthUnit): void {
+    title.textContent = `${side === 'left' ? 'Left' : 'Right'} shoe, ${pack.by}`;
+    words.textContent = `${pack.laid}; ${pack.thick} together.`;
+    grade.textContent = pack.grade;
+    layup.replaceChildren(el('figcaption', {}, 'Cut through, from the last down. Thicknesses true to each other, widths not; strokes show how the fibres run, toe to the right.'), layupPicture(pack));
+    bent.show(pack);
+    along.replaceChildren(el('figcaption', {}, 'Along the sole'), alongPlot(pack, lengths));
+  }
+  return {
+    side, box,
+    show: (now, lengths) => {
+      shown = now;
+      box.hidden = now === undefined;
+      if (!now) return;
+      const next = JSON.stringify([now, lengths]), { pack } = now;
+      if (next === told) return;
+      told = next;
+      unknown.hidden = pack !== undefined;
+      known.hidden = pack === undefined;
+      mass.hidden = now.massKnown;
+      if (pack) return draw(pack, lengths);
+      title.textContent = `${side === 'left' ? 'Left' : 'Right'} shoe`;
+      nothing.textContent = `The sheet gives ${lengthWords(now.thickness, lengths)} of stiffener and says no more, so nothing is known of how far it bends.`;
+    },
+    ways: (ways, going) => {
+      status.textContent = going ? 'Looking for other ways to it…' : '';
+      table.classList.toggle('outdated', going);
+      const next = ways ? [rowsTable(`ways to the stiffener, ${shoe}`, ['way', ...ways.heads], ways.ways.map(({ way, numbers }) => [way, ...numbers]), ([way]) => way === ways.ways[0]?.way)] : [];
+      const decides = ways ? ways.decides.map((text) => el('p', {}, text)) : [];
+      table.replaceChildren(...next.map((one) => el('div', { class: 'ways-box', role: 'region', tabindex: 0, 'aria-label': `ways to the stiffener, ${shoe}` }, one)), ...(ways ? [el('p', { class: 'quiet' }, MEANS)] : []), ...decides);
+    },
+    failed: (why) => { status.textContent = `Other ways could not be looked for: ${why}`; },
+  };
+}
+
+const MEANS = 'Bends: at the ball on the bench. Strain: the most in walking. Safety: how many times as hard a stumble may be before a ply fails. Keeps to: all that is asked, the bend and a stumble, or not even that.';
