@@ -60,11 +60,9 @@ export function gradeWords({ assessed: { grade, bench }, keeps }: Pack, est: str
 }
 
 const UNDER: Readonly<Record<BentBy, string>> = { bench: 'On the bench, clamped up to the ball', walking: 'Where walking strains it most', stumble: 'In a stumble on the tip' };
-const WENT: Readonly<Record<BentBy, string>> = { bench: 'droops', walking: 'gives way by', stumble: 'gives way by' };
-
 /** "On the bench, clamped up to the ball: bends 0.28° at the ball, the tip droops 0.3 mm." */
 export const bentWords = ({ by, bend, tip }: Pick<BentShape, 'by' | 'bend' | 'tip'>, units: LengthUnit, est: string): string =>
-  `${UNDER[by]}: bends ${deg(inDegrees(bend), 2)}${est} at the ball, the tip ${WENT[by]} ${length(tip, units, 1)}${est}.`;
+  `${UNDER[by]}: bends ${deg(inDegrees(bend), 2)}${est} at the ball, the tip ${by === 'bench' ? 'droops' : 'gives way by'} ${length(tip, units, 1)}${est}${by === 'bench' ? '' : ', seen from the sole at the ball'}.`;
 
 /** Plies and core together. */
 export const thickWords = ({ thickness }: Pick<Pack, 'thickness'>, units: LengthUnit): string => length(thickness, units, 1);

@@ -1,34 +1,39 @@
 import type { Mm } from '../../../src/geometry/units.ts';
 import { rounded } from '../../../src/checks/say.ts';
 import type { PackShown } from '../../desk/protocol.ts';
-import { lengthWords, type LengthUnit } from '../../keep/lengths.ts';
+import { inUnit, lengthWords, type LengthUnit } from '../../keep/lengths.ts';
 import { svgEl } from '../dom.ts';
 import { lettered } from './lettered.ts';
 
-const WIDE = 480, LEFT = 58, RIGHT = 468, BAND = 100, TOP = 26, GAP = 44, FOOT = 40;
+const WIDE = 480, LEFT = 58, RIGHT = 468, BAND = 120, TOP = 26, FOOT = 40;
 /** Marks along the shoe lie so far apart in each unit, mm. */
 const APART: Readonly<Record<LengthUnit, Mm>> = { mm: 50, in: 50.8 };
 
 interface Curve { readonly title: string; readonly unit: string; readonly digits: number; readonly values: readonly number[]; readonly limit?: number }
 
-/** Bend stiffness and the strain of walking along the sole, one under the other on the same places. */
-export function alongPlot({ along, plate: { from, to, ball }, strainAtMost, est }: PackShown, lengths: LengthUnit): SVGSVGElement {
-  const px = (x: Mm): number => LEFT + ((x - from) / (to - from)) * (RIGHT - LEFT), places = along.map(([x]) => x);
-  const curves: readonly Curve[] = [
-    { title: `Bend stiffness, N·m²${est}`, unit: 'N·m²', digits: 1, values: along.map(([, stiffness]) => stiffness) },
-    { title: `Strain of the plies in walking, %${est}`, unit: '%', digits: 2, values: along.map(([, , strain]) => strain), limit: strainAtMost },
-  ];
-  const high = TOP + 2 * BAND + GAP + FOOT, end = high - FOOT, nearBall = places.reduce((best, x, i) => (Math.abs(x - ball) < Math.abs(places[best]! - ball) ? i : best), 0);
-  const svg = svgEl('svg', { class: 'along', viewBox: `0 0 ${WIDE} ${high}`, role: 'img', 'aria-label': curves.map(({ values, unit, digits, title }) => {
-    const most = values.reduce((best, value, i) => (value > values[best]! ? i : best), 0);
-    return `${title}: ${rounded(values[nearBall]!, digits)} ${unit} at the ball, most ${rounded(values[most]!, digits)} ${unit} at ${lengthWords(places[most]!, lengths, lengths === 'mm' ? 0 : 1)} from the heel.`;
-  }).join(' ') });
+/** What is plotted along the sole. */
+export type Plotted = 'stiffness' | 'strain';
+
+function curveOf({ along, strainAtMost, est }: PackShown, what: Plotted): Curve {
+  return what === 'stiffness' ? { title: `Bend stiffness, N·m²${est}`, unit: 'N·m²', digits: 1, values: along.map(([, stiffness]) => stiffness) }
+    : { title: `Strain of the plies in walking, %${est}`, unit: '%', digits: 2, values: along.map(([, , strain]) => strain), limit: strainAtMost };
+}
+
+/** Bend stiffness, or the strain of walking, along the sole. */
+export function alongPlot(pack: PackShown, what: Plotted, lengths: LengthUnit): SVGSVGElement {
+  const { along, plate: { from, to, ball } } = pack, curve = curveOf(pack, what), px = (x: Mm): number => LEFT + ((x - from) / (to - from)) * (RIGHT - LEFT), places = along.map(([x]) => x), end = TOP + BAND;
+  const svg = svgEl('svg', { class: 'along', viewBox: `0 0 ${WIDE} ${end + FOOT}`, role: 'img', 'aria-label': plotSaid(curve, places, ball, lengths) });
   const step = APART[lengths];
   for (let x = Math.ceil(from / step) * step; x <= to; x += step)
-    svg.append(svgEl('line', { class: 'grid', x1: px(x), x2: px(x), y1: TOP, y2: end }), lettered(lengthWords(x, lengths, 0).replace(/ \D+$/, ''), px(x), end + 16, 'quiet', 'middle'));
+    svg.append(svgEl('line', { class: 'grid', x1: px(x), x2: px(x), y1: TOP, y2: end }), lettered(String(Math.round(inUnit(x, lengths))), px(x), end + 16, 'quiet', 'middle'));
   svg.append(svgEl('line', { class: 'ball', x1: px(ball), x2: px(ball), y1: TOP, y2: end }), lettered('ball', px(ball), end + 33, 'quiet', 'middle'), lettered(`${lengths} from the heel`, LEFT, end + 33, 'quiet'));
-  curves.forEach((curve, i) => svg.append(...curveDrawn(curve, places, px, TOP + i * (BAND + GAP))));
+  svg.append(...curveDrawn(curve, places, px, TOP));
   return svg;
+}
+
+function plotSaid({ title, unit, digits, values }: Curve, places: readonly Mm[], ball: Mm, lengths: LengthUnit): string {
+  const nearBall = places.reduce((best, x, i) => (Math.abs(x - ball) < Math.abs(places[best]! - ball) ? i : best), 0), most = values.reduce((best, value, i) => (value > values[best]! ? i : best), 0);
+  return `${title}, along the sole: ${rounded(values[nearBall]!, digits)} ${unit} at the ball, most ${rounded(values[most]!, digits)} ${unit} at ${lengthWords(places[most]!, lengths, lengths === 'mm' ? 0 : 1)} from the heel.`;
 }
 
 function curveDrawn({ title, digits, values, limit }: Curve, places: readonly Mm[], px: (x: Mm) => number, top: number): SVGElement[] {

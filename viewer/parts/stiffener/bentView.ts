@@ -24,7 +24,7 @@ export function bentView(side: Side): BentView {
     place.replaceChildren(bentPicture(pack, bent, times));
     if (words.textContent !== bent.words) words.textContent = bent.words;
   }
-  const box = el('figure', { class: 'picture-box' }, el('figcaption', {}, 'From the side, the toe to the right'), place, words,
-    el('div', { class: 'tools', role: 'group', 'aria-label': `load, ${side} shoe` }, ...loads.map(({ press }) => press)), el('div', { class: 'exaggerate' }, el('span', { 'aria-hidden': 'true' }, 'Bend drawn'), slider, drawn));
+  const box = el('figure', { class: 'picture-box' }, el('figcaption', {}, 'From the side, the toe to the right; dashed at rest'),
+    el('div', { class: 'tools', role: 'group', 'aria-label': `load, ${side} shoe` }, ...loads.map(({ press }) => press)), el('div', { class: 'exaggerate' }, el('span', { 'aria-hidden': 'true' }, 'Bend drawn'), slider, drawn), words, place);
   return { box, show: (next) => { pack = next; lay(); } };
 }

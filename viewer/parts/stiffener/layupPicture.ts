@@ -4,29 +4,34 @@ import { svgEl } from '../dom.ts';
 import { lettered } from './lettered.ts';
 
 /** In parts of the picture: its width, the stack and the lines of letters beside it. */
-const WIDE = 480, STACK = { from: 12, to: 190, high: 190, least: 70 }, LINE = 22, EDGE = 26, LETTERS = 246, FIBRES = 222;
+const WIDE = 480, STACK = { from: 4, to: 132, high: 190, least: 70 }, LINE = 21, EDGE = 26, LETTERS = 186, FIBRES = 164;
 /** Thickness is drawn so many times as large at most. */
 const PER_MM = 34;
 
 /** The stack cut through, from the last down: thicknesses true to each other, each layer with its name, thickness and the way its fibres run. */
 export function layupPicture({ layers, thick, plate }: PackShown): SVGSVGElement {
-  const whole = layers.reduce((sum, { thick: one }) => sum + one, 0), perMm = Math.min(PER_MM, Math.max(STACK.high, LINE * layers.length * 0.6) / whole), stack = whole * perMm;
-  const high = Math.max(stack, LINE * layers.length, STACK.least), top = EDGE + (high - stack) / 2, first = EDGE + (high - LINE * layers.length) / 2;
+  const whole = layers.reduce((sum, { thick: one }) => sum + one, 0), perMm = Math.min(PER_MM, STACK.high / whole), stack = whole * perMm;
+  const lines = layers.map(linesOf), many = lines.reduce((sum, { length }) => sum + length, 0);
+  const high = Math.max(stack, LINE * many, STACK.least), top = EDGE + (high - stack) / 2;
   const svg = svgEl('svg', { class: 'layup', viewBox: `0 0 ${WIDE} ${high + 2 * EDGE}`, role: 'img', 'aria-label': `From the last down: ${layers.map(layerSaid).join('; ')}. ${thick} together.` });
   svg.append(lettered('last and insole', STACK.from, top - 8, 'quiet'), lettered(`foam below; ${thick} together`, STACK.from, top + stack + 18, 'quiet'));
-  let down = top;
+  let down = top, line = EDGE + (high - LINE * many) / 2;
   layers.forEach((layer, i) => {
-    const deep = layer.thick * perMm, [from, to] = across(layer.over, plate), beside = first + LINE * (i + 0.5);
+    const deep = layer.thick * perMm, [from, to] = across(layer.over, plate), beside = line + LINE / 2;
     svg.append(
       svgEl('rect', { class: layer.what === 'ply' ? 'ply' : 'core', x: from, y: down, width: to - from, height: deep }),
       svgEl('polyline', { class: 'lead', points: `${to},${down + deep / 2} ${STACK.to + 10},${beside} ${FIBRES - 12},${beside}` }),
-      ...(layer.turned === undefined ? [] : [fibres(layer.turned, beside)]), lettered([layer.name, layer.thickness, layer.angle, layer.over ? layer.where : ''].filter(Boolean).join(', '), LETTERS, beside + 5),
+      ...(layer.turned === undefined ? [] : [fibres(layer.turned, beside)]), ...lines[i]!.map((words, k) => lettered(words, LETTERS, beside + 5 + k * LINE)),
     );
     down += deep;
+    line += LINE * lines[i]!.length;
   });
   svg.append(svgEl('rect', { class: 'whole', x: STACK.from, y: top, width: STACK.to - STACK.from, height: stack }));
   return svg;
 }
+
+/** A strip says on a line of its own where it lies. */
+const linesOf = ({ name, thickness, angle, over, where }: PackShown['layers'][number]): readonly string[] => [[name, thickness, angle].filter(Boolean).join(', '), ...(over ? [`from ${where}`] : [])];
 
 const layerSaid = ({ name, thickness, angle, where }: PackShown['layers'][number]): string => [name, thickness, angle === '' ? '' : `fibres at ${angle}`, where].filter(Boolean).join(', ');
 

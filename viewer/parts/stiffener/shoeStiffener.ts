@@ -41,9 +41,9 @@ export function shoeStiffener(side: Side, { sheet, put, goTo }: StiffenerMoves):
     rigid.focus();
   }, { 'aria-label': `Go by its thickness alone, ${shoe}` });
   const nothing = el('p'), mass = el('p', {}, 'What the client weighs is not on the sheet yet; a stiffener is worked out for it, so it will be asked for.');
-  const layup = el('figure', { class: 'picture-box' }), along = el('figure', { class: 'picture-box' }), bent = bentView(side), status = el('p', { class: 'waits', role: 'status' }), table = el('div', { class: 'ways' });
-  const unknown = el('div', {}, nothing, mass, el('div', { class: 'tools' }, rigid)), known = el('div', {}, words, grade, el('div', { class: 'tools' }, change, alone), el('div', { class: 'pictures' }, layup, bent.box, along), status, table);
-  const box = el('section', { 'aria-label': `stiffener of the ${shoe}` }, title, unknown, known);
+  const layup = el('figure', { class: 'picture-box' }), along = el('figure', { class: 'picture-box' }), strain = el('figure', { class: 'picture-box' }), bent = bentView(side), status = el('p', { class: 'waits', role: 'status' }), table = el('div', { class: 'ways' });
+  const unknown = el('div', {}, nothing, mass, el('div', { class: 'tools' }, rigid)), known = el('div', {}, words, grade, el('div', { class: 'tools' }, change, alone), el('div', { class: 'pictures' }, layup, bent.box, along, strain), status, table);
+  const box = el('section', { 'aria-label': `stiffener of the ${shoe}`, hidden: true }, title, unknown, known);
 
   function draw(pack: PackShown, lengths: LengthUnit): void {
     title.textContent = `${side === 'left' ? 'Left' : 'Right'} shoe, ${pack.by}`;
@@ -51,7 +51,8 @@ export function shoeStiffener(side: Side, { sheet, put, goTo }: StiffenerMoves):
     grade.textContent = pack.grade;
     layup.replaceChildren(el('figcaption', {}, 'Cut through, from the last down. Thicknesses true to each other, widths not; strokes show how the fibres run, toe to the right.'), layupPicture(pack));
     bent.show(pack);
-    along.replaceChildren(el('figcaption', {}, 'Along the sole'), alongPlot(pack, lengths));
+    along.replaceChildren(alongPlot(pack, 'stiffness', lengths));
+    strain.replaceChildren(alongPlot(pack, 'strain', lengths));
   }
   return {
     side, box,
@@ -67,7 +68,7 @@ export function shoeStiffener(side: Side, { sheet, put, goTo }: StiffenerMoves):
       mass.hidden = now.massKnown;
       if (pack) return draw(pack, lengths);
       title.textContent = `${side === 'left' ? 'Left' : 'Right'} shoe`;
-      nothing.textContent = `The sheet gives ${lengthWords(now.thickness, lengths)} of stiffener and says no more, so nothing is known of how far it bends.`;
+      nothing.textContent = `Only a thickness is told of it, ${lengthWords(now.thickness, lengths)}, so nothing is known of how far it bends.`;
     },
     ways: (ways, going) => {
       status.textContent = going ? 'Looking for other ways to it…' : '';

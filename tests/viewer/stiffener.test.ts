@@ -1,0 +1,141 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Locator, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { rounded } from '../../src/checks/say.ts';
+import { stiffenerTable } from '../../src/command/stiffenerTable.ts';
+import { designWith, type Design } from '../../src/designWith.ts';
+import { readSheet } from '../../src/fitting/readSheet.ts';
+import { inDegrees } from '../../src/geometry/units.ts';
+import { BENT_BY } from '../../src/stiffener/bentBy.ts';
+import { bentShape } from '../../src/stiffener/bentShape.ts';
+import { packFor, type Pack } from '../../src/stiffener/pack.ts';
+import { fieldsOfSheet } from '../../viewer/desk/fields.ts';
+import { packsShown } from '../../viewer/desk/packShown.ts';
+import { usedIn } from '../../viewer/desk/used.ts';
+import { waysShown } from '../../viewer/desk/waysShown.ts';
+import { withValue, type Sheet } from '../../viewer/keep/sheet.ts';
+import { noBrowser, openBench, openPage, openSample, settled, type Bench } from './browser.ts';
+
+const gardener = readFileSync('samples/market-gardener/sheet.json', 'utf8');
+function designOf(text: string): Design {
+  const reading = readSheet(text), designing = reading.ok ? designWith(() => [], reading.fitting, 'careful') : undefined;
+  if (!designing?.ok) throw new Error('the sheet has a shape');
+  return designing.design;
+}
+function packIn({ shoes, fitting }: Design): Pack {
+  const rocker = shoes.find((shoe) => shoe.kind === 'rocker'), pack = rocker?.kind === 'rocker' ? packFor(rocker, fitting) : undefined;
+  if (!pack) throw new Error('a stiffener is wanted');
+  return pack;
+}
+const design = designOf(gardener), pack = packIn(design);
+
+describe('what is shown of a stiffener', () => {
+  test('the shape that is drawn is that of what was assessed, held where it is held', () => {
+    for (const by of BENT_BY) {
+      const { shape, bend, tip } = bentShape(pack, by), { plate: { ball, heel, to }, assessed } = pack;
+      const at = (x: number): number => shape.reduce((best, one) => (Math.abs(one[0] - x) < Math.abs(best[0] - x) ? one : best))[1];
+      expect([by, at(ball)]).toEqual([by, expect.closeTo(0, 9)]);
+      expect(by === 'bench' ? Math.max(...shape.filter(([x]) => x < ball).map(([, up]) => Math.abs(up))) : at(heel)).toBeCloseTo(0, 9);
+      expect([bend, tip]).toEqual([expect.closeTo(assessed[by].bend, 9), expect.closeTo(assessed[by].tip, 9)]);
+      if (by === 'bench') expect(at(to)).toBeCloseTo(tip, 9);
+    }
+  });
+
+  test('the ways and what decides are the command\'s own, and speak inches throughout where those are shown', () => {
+    const [right] = waysShown({ sheet: gardener, lengths: 'mm' }), squeezed = (text: string): string => text.replaceAll(/\s+/g, ''), table = squeezed(stiffenerTable(design, 400));
+    for (const { way, numbers } of right!.ways) expect(table).toContain(squeezed([way, ...numbers].join('')));
+    for (const text of right!.decides) expect(table).toContain(squeezed(text));
+    expect(right!.ways.length).toBeGreaterThan(3);
+    expect(JSON.stringify(waysShown({ sheet: gardener, lengths: 'in' }))).not.toMatch(/\d mm/);
+    expect(JSON.stringify(packsShown({ ...design, fitting: { ...design.fitting, units: 'in' } }))).not.toMatch(/\d mm/);
+  });
+
+  test('a thickness alone shows no pack; each field that counts where it is empty is one of the form', () => {
+    const plain = designOf(JSON.stringify(withValue(JSON.parse(gardener) as Sheet, 'right.order.stiffener', 2)));
+    expect(packsShown(plain).stiffeners).toEqual([{ side: 'right', thickness: 2, massKnown: true }]);
+    const used = usedIn(design), asked = new Set(fieldsOfSheet().map(({ path }) => path));
+    expect([used['right.order.stiffener.wanted'], used['right.order.stiffener.cloth'], used['right.order.stiffener.thicknessAtMost']]).toEqual(['rigid', 'carbon unidirectional 300', 9]);
+    for (const path of Object.keys(used).filter((one) => one.includes('.stiffener.') && !one.endsWith('.kind'))) expect(asked.has(path), path).toBe(true);
+  });
+});
+
+describe.skipIf(noBrowser)('the stiffener on the page', () => {
+  let bench: Bench, page: Page, complaints: readonly string[], elsewhere: readonly string[];
+  beforeAll(async () => { bench = await openBench('no solids'); ({ page, complaints, elsewhere } = await openPage(bench, { width: 1440, height: 900 })); }, 120_000);
+  afterAll(async () => bench?.close());
+  const part = (): Locator => page.locator('#stiffener'), button = (name: string): Locator => part().getByRole('button', { name });
+  const slider = (): Locator => part().getByRole('slider'), stored = (): Promise<string | null> => page.getByRole('button', { name: 'Undo' }).getAttribute('title');
+  const sought = async (): Promise<void> => { await settled(page); await page.waitForFunction('document.querySelector("#stiffener").dataset.sought === "true"', null, { timeout: 60_000 }); };
+  const drawn = (): Promise<string | null> => part().locator('.bent .sole').getAttribute('points');
+
+  test('of a thickness nothing is known; a rigid one is one step away, and one step back', async () => {
+    await part().scrollIntoViewIfNeeded();
+    await button('Have a rigid one worked out, right shoe').waitFor();
+    expect(await part().getByRole('region', { name: 'stiffener of the right shoe' }).textContent()).toMatch(/Only a thickness is told of it, \d+\.\d mm, so nothing is known of how far it bends\./);
+    await button('Have a rigid one worked out, right shoe').click();
+    await sought();
+    expect([await part().getByRole('table').count(), await part().getByRole('region', { name: 'stiffener of the right shoe' }).getByText(/^Rigid: the ball bends/).count()]).toEqual([1, 1]);
+    await page.keyboard.press('ControlOrMeta+z');
+    await sought();
+    expect([await part().getByRole('table').count(), await button('Have a rigid one worked out, right shoe').isVisible()]).toEqual([0, true]);
+  }, 60_000);
+
+  test('how it is laid, bends and what else would do: the same numbers as the command says', async () => {
+    await openSample(page, 'market gardener');
+    await sought();
+    const { stiffener: { below, above }, assessed: { bench: { bend } } } = pack;
+    expect([await part().locator('.layup .ply').count(), await part().locator('.layup .core').count()]).toEqual([below.length + above.length, 1]);
+    expect(await part().locator('.layup').getAttribute('aria-label')).toMatch(/^From the last down: carbon unidirectional 300, 0\.43 mm, fibres at 0°, all along; .*birch plywood, 6\.00 mm/);
+    expect(await part().locator('.truly:visible').textContent()).toContain(`bends ${rounded(inDegrees(bend), 2)}° (est.) at the ball, the tip droops `);
+    const { ways, decides } = waysShown({ sheet: gardener, lengths: 'mm' })[0]!;
+    expect(await part().getByRole('table').locator('tbody tr').evaluateAll((rows) => rows.map((row) => [...row.children].map(({ textContent }) => textContent)))).toEqual(ways.map(({ way, numbers }) => [way, ...numbers]));
+    for (const text of decides) expect(await part().textContent()).toContain(text);
+    expect(await part().getByRole('img').evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')))).toEqual([expect.any(String), expect.stringMatching(/^Bend stiffness, .* at the ball, most /), expect.stringMatching(/^Strain of the plies in walking, .*0\.18 %/)]);
+  }, 60_000);
+
+  test('by keys: the slider draws the bend further, the load is chosen, and what it truly is does not move', async () => {
+    const five = await drawn(), said = await part().locator('.truly:visible').textContent();
+    await slider().focus();
+    await page.keyboard.press('End');
+    expect([await slider().getAttribute('aria-valuetext'), await part().locator('.truly:visible').textContent(), await drawn() === five]).toEqual(['10 times', said, false]);
+    await page.keyboard.press('Home');
+    expect(await slider().getAttribute('aria-valuetext')).toBe('as it is');
+    await button('a stumble').focus();
+    await page.keyboard.press('Enter');
+    expect(await button('a stumble').getAttribute('aria-pressed')).toBe('true');
+    expect(await part().locator('.truly:visible').textContent()).toMatch(/^In a stumble on the tip: bends \d\.\d\d° \(est\.\) at the ball, the tip gives way by \d\.\d mm/);
+  }, 60_000);
+
+  test('the form switches between a thickness and what is wanted, with the mouse, and undo brings back all that was told', async () => {
+    const before = await stored(), known = page.locator('details', { hasText: 'What is known of it' }).last().locator('select.either');
+    await button('What is wanted of it').click();
+    expect(await page.evaluate('document.activeElement.name')).toBe('right.order.stiffener.wanted');
+    expect(await page.locator('[name="right.order.stiffener"]').isVisible()).toBe(false);
+    await known.selectOption({ label: 'its thickness alone' });
+    await settled(page);
+    expect([await page.locator('[name="right.order.stiffener"]').isVisible(), await page.locator('[name="right.order.stiffener.wanted"]').isVisible(), await part().locator('.layup:visible').count()]).toEqual([true, false, 0]);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await sought();
+    expect([await page.locator('[name="right.order.stiffener.thicknessAtMost"]').inputValue(), await known.inputValue(), await stored()]).toEqual(['9', 'group', before]);
+    // Its thickness as found stays where no more than that is to be told.
+    await button('Go by its thickness alone').click();
+    await settled(page);
+    expect(Number(await page.locator('[name="right.order.stiffener"]').inputValue())).toBeCloseTo(pack.thickness, 1);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await sought();
+  }, 60_000);
+
+  test('in inches no millimetre is left, and nothing keeps anybody out', async () => {
+    await page.getByRole('combobox', { name: 'lengths shown in' }).selectOption('in');
+    await sought();
+    expect(await part().innerText()).not.toMatch(/\d\s?mm\b/);
+    await page.getByRole('combobox', { name: 'lengths shown in' }).selectOption('mm');
+    await sought();
+    await page.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core') });
+    const { violations } = await page.evaluate<{ readonly violations: readonly { readonly id: string; readonly impact: string }[] }>(() => (globalThis as unknown as { axe: { run: (host: string, how: object) => never } }).axe.run('#stiffener', { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'] }));
+    expect([violations, complaints, elsewhere]).toEqual([[], [], []]);
+    const small = await part().locator('button:visible, input:visible').evaluateAll((all) => all.filter((one) => one.getBoundingClientRect().height < 44).length);
+    expect([small, await part().evaluate((host) => host.scrollWidth - host.clientWidth)]).toEqual([0, 0]);
+  }, 60_000);
+});
