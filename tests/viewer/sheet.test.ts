@@ -145,6 +145,13 @@ describe('differences', () => {
     expect(rows(baker, inches)).toContainEqual(['left: last length', '290 mm', '290 in']);
     expect(rows(heights(2), heights(3))).toEqual([['left: measured heights', '10 entries', '10 entries, altered']]);
   });
+  test('a stiffener that is worked out in place of a thickness is told by what is wanted, and a thickness in its place by both', () => {
+    const plain = withValue(baker, 'left.order.stiffener', 2), wanted = withValue(baker, 'left.order.stiffener', { wanted: 'rigid' });
+    expect(rows(plain, wanted)).toEqual([['left: stiffener, how stiff', 'not given', 'rigid']]);
+    expect(rows(wanted, plain)).toEqual([['left: stiffener thickness', 'not given', '2 mm'], ['left: stiffener, how stiff', 'rigid', 'not given']]);
+    // Its last field taken out, it still is one that is worked out.
+    expect(valueAt(withValue(wanted, 'left.order.stiffener.wanted', undefined), 'left.order.stiffener')).toEqual({});
+  });
   test('there are none between a sheet and itself, however its fields are ordered, and some after any change', () => {
     const turned = JSON.parse(JSON.stringify(baker), (_, value: unknown) => (typeof value === 'object' && value !== null && !Array.isArray(value) ? Object.fromEntries(Object.entries(value).reverse()) : value)) as Sheet;
     expect(rows(baker, turned)).toEqual([]);

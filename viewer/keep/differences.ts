@@ -19,13 +19,15 @@ export function figureDifferences(before: readonly Figure[], after: readonly Fig
 
 const byKey = (figures: readonly Figure[]): ReadonlyMap<string, Figure> => new Map(figures.map((figure) => [figure.key, figure]));
 
-/** What two sheets say differently: in the order of the fields, then what the page has no field for. Each length in the unit shown, or else in its own sheet's. */
+/** What two sheets say differently: in the order of the fields, then what the page has no field for. A group in place of a number is told by its own fields. Each length in the unit shown, or else in its own sheet's. */
 export function sheetDifferences(before: Sheet, after: Sheet, fields: readonly FieldShown[], shown?: LengthUnit): readonly Difference[] {
   const known = new Map(fields.map((field) => [field.path, field]));
   return [...new Set([...known.keys(), ...placesIn(before), ...placesIn(after)])].flatMap((path) => {
-    const field = known.get(path), old = said(valueAt(before, path), unitOf(field, before), shown), now = said(valueAt(after, path), unitOf(field, after), shown);
+    const field = known.get(path), [was, is] = [before, after].map((sheet) => valueAt(sheet, path));
+    if (field?.either?.at === path && isGroup(is) && Object.keys(is).length > 0) return [];
+    const numberOf = (value: Json | undefined): Json | undefined => (field?.either?.at === path && isGroup(value) ? undefined : value), old = said(numberOf(was), unitOf(field, before), shown), now = said(numberOf(is), unitOf(field, after), shown);
     if (old !== now) return [{ label: labelOf(path, field), before: old, after: now }];
-    return same(valueAt(before, path), valueAt(after, path)) ? [] : [{ label: labelOf(path, field), before: old, after: `${now}, altered` }];
+    return same(was, is) ? [] : [{ label: labelOf(path, field), before: old, after: `${now}, altered` }];
   });
 }
 
