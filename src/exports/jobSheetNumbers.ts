@@ -9,7 +9,7 @@ import { fitted, LEAST_LETTERS } from './fitted.ts';
 const KEYS = [
   ['seatHeight', 'Seat height'], ['heelHeightBack', 'Heel height, back'], ['ballHeight', 'Ball height'], ['pitchOfSole', 'Pitch of the sole'],
   ['standsSeat', 'Foot stands, seat'], ['standsBall', 'Foot stands, ball'], ['toeSpringOfShoe', 'Toe spring, shoe'], ['apex', 'Apex from the heel'],
-  ['thinnest', 'Tightest thickness'], ['soleWeight', 'Weight of the sole'], ['shoeWeight', 'Weight of the shoe'],
+  ['thinnest', 'Tightest thickness'], ['packThickness', 'Stiffener, thick'], ['packBend', 'Stiffener bends'], ['soleWeight', 'Weight of the sole'], ['shoeWeight', 'Weight of the shoe'],
   ['standingPoint', 'Standing point'], ['swayArcBack', 'Weight sways back'], ['swayArcFront', 'and forward'],
   ['strikeReached', 'Strike'], ['toeOff', 'Toe-off'], ['pivotDrop', 'Ankle pivot drops'], ['pivotDropOrdinary', 'in an ordinary shoe'],
 ] as const satisfies readonly (readonly [FigureKey, string])[];
