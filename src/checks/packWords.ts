@@ -60,9 +60,16 @@ export function gradeWords({ assessed: { grade, bench }, keeps }: Pack, est: str
 }
 
 const UNDER: Readonly<Record<BentBy, string>> = { bench: 'On the bench, clamped up to the ball', walking: 'Where walking strains it most', stumble: 'In a stumble on the tip' };
+/** Beyond so much of bend straight reckoning tells more than there would be; beyond the second it tells nothing but that a pack is far too soft. Degrees. */
+const TELLS_MORE = 15, TELLS_NOTHING = 45;
+export const isFarTooSoft = ({ bend }: Pick<BentShape, 'bend'>): boolean => inDegrees(bend) > TELLS_NOTHING;
+
 /** "On the bench, clamped up to the ball: bends 0.28° at the ball, the tip droops 0.3 mm." */
-export const bentWords = ({ by, bend, tip }: Pick<BentShape, 'by' | 'bend' | 'tip'>, units: LengthUnit, est: string): string =>
-  `${UNDER[by]}: bends ${deg(inDegrees(bend), 2)}${est} at the ball, the tip ${by === 'bench' ? 'droops' : 'gives way by'} ${length(tip, units, 1)}${est}${by === 'bench' ? '' : ', seen from the sole at the ball'}.`;
+export function bentWords({ by, bend, tip }: Pick<BentShape, 'by' | 'bend' | 'tip'>, units: LengthUnit, est: string): string {
+  if (isFarTooSoft({ bend })) return `${UNDER[by]}: bends by more than ${deg(TELLS_NOTHING, 0)} at the ball, so far that nothing else can be told of it: it is far too soft.`;
+  const [went, seen] = by === 'bench' ? ['droops', ''] : ['gives way by', ', seen from the sole at the ball'], more = inDegrees(bend) > TELLS_MORE ? ` Beyond ${deg(TELLS_MORE, 0)} this tells rather more than there would be.` : '';
+  return `${UNDER[by]}: bends ${deg(inDegrees(bend), 2)}${est} at the ball, the tip ${went} ${length(tip, units, 1)}${est}${seen}.${more}`;
+}
 
 /** Plies and core together. */
 export const thickWords = ({ thickness }: Pick<Pack, 'thickness'>, units: LengthUnit): string => length(thickness, units, 1);

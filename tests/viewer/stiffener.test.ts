@@ -51,6 +51,12 @@ describe('what is shown of a stiffener', () => {
     expect(JSON.stringify(packsShown({ ...design, fitting: { ...design.fitting, units: 'in' } }))).not.toMatch(/\d mm/);
   });
 
+  test('what is too soft for straight reckoning is said to be, and its shape is not told', () => {
+    const soft = designOf(JSON.stringify(withValue(JSON.parse(gardener) as Sheet, 'right.order.stiffener', { plies: [{ pack: 'below' }, { pack: 'below', angle: 45 }] })));
+    const [shown] = packsShown(soft).stiffeners ?? [], told = shown?.pack?.bent.find(({ by }) => by === 'stumble');
+    expect([told?.shape, told?.words]).toEqual([[], 'In a stumble on the tip: bends by more than 45° at the ball, so far that nothing else can be told of it: it is far too soft.']);
+  });
+
   test('a thickness alone shows no pack; each field that counts where it is empty is one of the form', () => {
     const plain = designOf(JSON.stringify(withValue(JSON.parse(gardener) as Sheet, 'right.order.stiffener', 2)));
     expect(packsShown(plain).stiffeners).toEqual([{ side: 'right', thickness: 2, massKnown: true }]);

@@ -1,6 +1,6 @@
 import type { Design } from '../../src/checks/design.ts';
 import { figuresOf } from '../../src/checks/figures.ts';
-import { bentWords, foundOrLaid, gradeWords, layerWords, packInShort, thickWords } from '../../src/checks/packWords.ts';
+import { bentWords, foundOrLaid, gradeWords, isFarTooSoft, layerWords, packInShort, thickWords } from '../../src/checks/packWords.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
 import type { RockerShoe } from '../../src/pair/shoe.ts';
 import { BENT_BY } from '../../src/stiffener/bentBy.ts';
@@ -28,7 +28,7 @@ function packShown(pack: Pack, { units }: Fitting, est: string): PackShown {
     }),
     bent: BENT_BY.map((by) => {
       const { at, shape, ...bent } = bentShape(pack, by);
-      return { by, at, shape: shape.map(([x, up]) => [x, rise(x), up] as const), words: bentWords({ ...bent, by }, units, est) };
+      return { by, at, shape: isFarTooSoft(bent) ? [] : shape.map(([x, up]) => [x, rise(x), up] as const), words: bentWords({ ...bent, by }, units, est) };
     }),
     along: assessed.along.map(({ x, stiffness, strain }) => [x, stiffness, 100 * Math.abs(strain)] as const), strainAtMost: 100 * WALKING_STRAIN, est,
   };

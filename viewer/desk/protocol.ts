@@ -78,7 +78,7 @@ export interface PackShown {
   readonly layers: readonly (LayerWords & Pick<LaidLayer, 'what'> & { readonly thick: Mm; readonly turned?: number; readonly over?: readonly [Mm, Mm] })[];
   readonly thick: string;
   readonly plate: { readonly from: Mm; readonly to: Mm; readonly ball: Mm; readonly heel: Mm };
-  /** Under each load: [along, height at rest, how far it moved up], from heel to toe, mm. */
+  /** Under each load: [along, height at rest, how far it moved up], from heel to toe, mm; none where it is far too soft to be told. */
   readonly bent: readonly { readonly by: BentBy; readonly at: Mm; readonly shape: readonly (readonly [Mm, Mm, Mm])[]; readonly words: string }[];
   /** [along in mm, bend stiffness in N·m², strain in walking in %], from heel to toe; and what strain it is to keep below. */
   readonly along: readonly (readonly [x: Mm, stiffness: number, strain: number])[];

@@ -5,16 +5,21 @@ import { lettered } from './lettered.ts';
 
 export type BentLoad = PackShown['bent'][number];
 
-/** How many times as far as it bends the sole is drawn, at most. */
-export const MOST_TIMES = 10;
+/** How many times as far as it bends the sole is drawn, at most; a soft one no further than its own length allows. */
+const MOST_TIMES = 10, MOST_OF_LENGTH = 0.6;
+export function mostTimes({ plate: { from, to } }: PackShown, { shape }: BentLoad): number {
+  const most = Math.max(0, ...shape.map(([, , up]) => Math.abs(up)));
+  return most === 0 ? MOST_TIMES : Math.min(MOST_TIMES, Math.max(1, Math.floor((MOST_OF_LENGTH * (to - from)) / most)));
+}
+
 const WIDE = 480, MOST_HIGH = 260, EDGE = 20, FLOOR = 40, THIN = 4, NEAR_TOP = 40;
 
 /**
  * The stiffener from the side, at rest dashed and bent in ink. Length and height to one scale, which stays the same however far
  * the bend is drawn. On the bench the forepart hangs down; in the shoe floor and toe push it up.
  */
-export function bentPicture({ plate, layers }: PackShown, { by, at, shape }: BentLoad, times: number): SVGSVGElement {
-  const way = by === 'bench' ? -1 : 1, lies = shape.map(([x, rest, up]) => ({ x, rest, bent: rest + way * up * times })), far = shape.map(([, rest, up]) => rest + way * up * MOST_TIMES);
+export function bentPicture(pack: PackShown, load: BentLoad, times: number): SVGSVGElement {
+  const { plate, layers } = pack, { by, at, shape } = load, most = mostTimes(pack, load), way = by === 'bench' ? -1 : 1, lies = shape.map(([x, rest, up]) => ({ x, rest, bent: rest + way * up * times })), far = shape.map(([, rest, up]) => rest + way * up * most);
   const heights = [...far, ...lies.map(({ rest }) => rest)], low = Math.min(...heights), high = Math.max(...heights), { from, to } = plate;
   const scale = Math.min((WIDE - 2 * EDGE) / (to - from), (MOST_HIGH - NEAR_TOP - FLOOR - EDGE) / (high - low)), whole = NEAR_TOP + FLOOR + EDGE + (high - low) * scale, left = (WIDE - (to - from) * scale) / 2;
   const px = (x: Mm): number => left + (x - from) * scale, py = (z: Mm): number => whole - FLOOR - EDGE - (z - low) * scale;

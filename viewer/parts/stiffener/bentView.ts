@@ -2,7 +2,7 @@ import type { Side } from '../../../src/fitting/words.ts';
 import { BENT_BY, type BentBy } from '../../../src/stiffener/bentBy.ts';
 import type { PackShown } from '../../desk/protocol.ts';
 import { button, el } from '../dom.ts';
-import { bentPicture, MOST_TIMES } from './bentPicture.ts';
+import { bentPicture, mostTimes } from './bentPicture.ts';
 
 export interface BentView { readonly box: HTMLElement; readonly show: (pack: PackShown) => void }
 
@@ -13,15 +13,20 @@ const FIRST_TIMES = 5;
 export function bentView(side: Side): BentView {
   let pack: PackShown | undefined, by: BentBy = 'bench', times = FIRST_TIMES;
   const place = el('div'), words = el('p', { class: 'truly', role: 'status' }), drawn = el('output', { class: 'of' });
-  const slider = el('input', { type: 'range', min: 1, max: MOST_TIMES, step: 1, value: FIRST_TIMES, 'aria-label': `bend drawn so many times as far, ${side} shoe`, oninput: () => { times = Number(slider.value); lay(); } });
+  const slider = el('input', { type: 'range', min: 1, max: 10, step: 1, value: FIRST_TIMES, 'aria-label': `bend drawn so many times as far, ${side} shoe`, oninput: () => { times = Number(slider.value); lay(); } });
   const loads = BENT_BY.map((of) => ({ of, press: button(LOADS[of], () => { by = of; lay(); }) }));
   function lay(): void {
-    const bent = pack?.bent.find((one) => one.by === by), said = times === 1 ? 'as it is' : `${times} times`;
+    const bent = pack?.bent.find((one) => one.by === by);
     for (const { of, press } of loads) press.setAttribute('aria-pressed', String(of === by));
+    if (!pack || !bent) return;
+    // What was asked for stays, for a stiffer load.
+    const most = mostTimes(pack, bent), now = Math.min(times, most), said = now === 1 ? 'as it is' : `${now} times`;
+    slider.max = String(most);
+    slider.value = String(now);
+    slider.disabled = most === 1 || bent.shape.length === 0;
     drawn.textContent = said;
     slider.setAttribute('aria-valuetext', said);
-    if (!pack || !bent) return;
-    place.replaceChildren(bentPicture(pack, bent, times));
+    place.replaceChildren(...(bent.shape.length > 0 ? [bentPicture(pack, bent, now)] : []));
     if (words.textContent !== bent.words) words.textContent = bent.words;
   }
   const box = el('figure', { class: 'picture-box' }, el('figcaption', {}, 'From the side, the toe to the right; dashed at rest'),
