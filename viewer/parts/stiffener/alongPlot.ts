@@ -41,7 +41,7 @@ function curveDrawn({ title, digits, values, limit }: Curve, places: readonly Mm
   const level = (value: number, kind: string): SVGElement[] => [svgEl('line', { class: kind, x1: LEFT, x2: RIGHT, y1: py(value), y2: py(value) })];
   return [
     lettered(title, LEFT, top - 8), ...level(0, 'axis'), lettered('0', LEFT - 6, py(0) + 4, 'quiet', 'end'), lettered(rounded(Math.max(...values), digits), LEFT - 6, py(Math.max(...values)) + 8, 'quiet', 'end'),
-    ...(limit === undefined ? [] : [...level(limit, 'limit'), lettered(`at most ${rounded(limit, 1)} %`, RIGHT, py(limit) - 4, 'governs', 'end')]),
     svgEl('polyline', { class: 'curve-line', points: places.map((x, i) => `${px(x).toFixed(1)},${py(values[i]!).toFixed(1)}`).join(' ') }),
+    ...(limit === undefined ? [] : [...level(limit, 'limit'), lettered(`at most ${rounded(limit, 1)} %`, RIGHT, py(limit) - 4, 'governs', 'end')]),
   ];
 }
