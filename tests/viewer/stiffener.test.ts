@@ -49,7 +49,7 @@ describe('what is shown of a stiffener', () => {
     expect(right!.ways.length).toBeGreaterThan(3);
     expect(JSON.stringify(waysShown({ sheet: gardener, lengths: 'in' }))).not.toMatch(/\d mm/);
     expect(JSON.stringify(packsShown({ ...design, fitting: { ...design.fitting, units: 'in' } }))).not.toMatch(/\d mm/);
-  });
+  }, 60_000);
 
   test('what is too soft for straight reckoning is said to be, and its shape is not told', () => {
     const soft = designOf(JSON.stringify(withValue(JSON.parse(gardener) as Sheet, 'right.order.stiffener', { plies: [{ pack: 'below' }, { pack: 'below', angle: 45 }] })));
