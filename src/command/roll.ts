@@ -6,7 +6,7 @@ import type { LengthUnit } from '../fitting/lengthUnit.ts';
 import type { Side } from '../fitting/words.ts';
 import type { Mesh } from '../geometry/mesh.ts';
 import { stlMesh, type NotStl } from '../geometry/stlMesh.ts';
-import { inDegrees } from '../geometry/units.ts';
+import { inDegrees, type Mm } from '../geometry/units.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { designFrom } from './designFrom.ts';
 import { EXIT, jsonText, onDisk, printable, Refusal, type Exit } from './refusal.ts';
@@ -55,6 +55,9 @@ function misplacedWords(solid: string, { side, off, looksLike }: Misplaced, unit
   return `${printable(solid)} does not lie where the planned ${side} sole lies, so it was not rolled. ${looksLike ? `Its numbers look like ${looksLike}; write it in mm.` : `Its box is off by: ${far}. Turn and move it as the exported sole lies (rearmost point of the last's bottom at 0, forward, floor at 0), and is it the right shoe?`}`;
 }
 
+/** A sole that was made after its plan strays by less, even a worn one. */
+const OTHERWISE: Mm = 5;
+
 const FIGURE = 40, NUMBER = 24;
 
 function wordsOf(title: string, { triangles, figures, strays, gaps }: SolidRoll, units: LengthUnit, columns: number): string {
@@ -62,7 +65,8 @@ function wordsOf(title: string, { triangles, figures, strays, gaps }: SolidRoll,
   return [
     ...wrapped(`${title}, ${triangles} triangles, rolled on the hull of its outline beside the sole as planned.`, columns), '',
     ...table(heads, figures.map((figure) => row(figure, units))).filter((line) => line !== ''), '',
-    ...strays.flatMap(({ point, most, roll: at }) => wrapped(`The ${point} comes off its planned height by ${inUnitOf(units, mm(most, 2))} at most, rolled by ${rounded(inDegrees(at), 1)}°.`, columns)),
+    ...strays.flatMap(({ point, most, roll: at }) => wrapped(`The ${point} comes ${inUnitOf(units, mm(Math.abs(most), 2))} ${most < 0 ? 'below' : 'above'} its planned height at most, rolled by ${rounded(inDegrees(at), 1)}°.`, columns)),
+    ...(strays.some(({ most }) => Math.abs(most) > OTHERWISE) ? wrapped(`That is more than ${inUnitOf(units, mm(OTHERWISE, 0))}: is it this shoe, and does it lie as the exported sole lies?`, columns) : []),
     ...(gaps.length === 0 ? ['It touches the floor all along, heel to toe.'] : gaps.flatMap((gap) => wrapped(gapWords(gap, units), columns))),
   ].map((line) => `${line}\n`).join('');
 }

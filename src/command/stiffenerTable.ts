@@ -10,7 +10,7 @@ export function stiffenerTable({ shoes, fitting }: Design, columns: number): str
     const pack = shoe.kind === 'rocker' ? packFor(shoe, fitting) : undefined;
     return pack ? [...ofPack(shoe.side, pack, columns, fitting.units), ''] : [];
   });
-  const none = ['No stiffener is wanted or laid: the sheet gives a thickness at most. A group in order.stiffener, { "wanted": "rigid" }, has one found.'];
+  const none = ['No stiffener is wanted or laid: so nothing is known of how far it bends. A group in order.stiffener, { "wanted": "rigid" }, has one found.'];
   return (lines.length > 0 ? lines : none.flatMap((line) => wrapped(line, columns))).map((line) => `${line}\n`).join('');
 }
 

@@ -2,6 +2,7 @@ import type { Design } from '../checks/design.ts';
 import { figuresOf, inWords, type Figure, type FigureKey } from '../checks/figures.ts';
 import { inUnitOf } from '../checks/say.ts';
 import type { Mm } from '../geometry/units.ts';
+import type { Shoe } from '../pair/shoe.ts';
 import { stroke, type Box, type Mark } from './drawing.ts';
 import { fitted, LEAST_LETTERS } from './fitted.ts';
 
@@ -35,9 +36,13 @@ export function keyNumbers({ fitting, shoes }: Design, { left, right, top, botto
   };
   return [
     ...line('To set by', heads, 0, true),
-    ...rows.flatMap(([key, label], i) => line(label, books.map((book) => { const figure = book.get(key); return figure ? inUnitOf(fitting.units, toldOf(figure)) : ''; }), i + 1, key === 'seatHeight' || key === 'apex')),
+    ...rows.flatMap(([key, label], i) => line(label, books.map((book, shoe) => { const figure = book.get(key); return figure ? inUnitOf(fitting.units, `${isRaise(shoes[shoe]!, key) ? 'raise ' : ''}${toldOf(figure)}`) : ''; }), i + 1, key === 'seatHeight' || key === 'apex')),
   ];
 }
+
+/** Heights of a matched shoe are those of what is put under it. */
+const OF_RAISE: readonly FigureKey[] = ['seatHeight', 'heelHeightBack', 'ballHeight'];
+const isRaise = ({ kind }: Shoe, key: FigureKey): boolean => kind === 'match' && OF_RAISE.includes(key);
 
 type Row = (typeof KEYS)[number];
 

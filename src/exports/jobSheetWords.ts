@@ -20,7 +20,7 @@ export function inShort(design: Design, more: string): readonly Said[] {
   return [
     head('Before cutting'), ...(stops.length + warns.length ? [] : [plain('No stops, no warnings.')]),
     ...stops.map((finding) => kept(`STOP ${placeOf(finding)}: ${firstSentences(finding.text, 1)}`)), ...warns.map((finding) => plain(`WARNING ${placeOf(finding)}: ${firstSentences(finding.text, 1)}`)),
-    plain(`${notes === 0 ? 'No notes' : notes === 1 ? '1 note' : `${notes} notes`}${notes + stops.length + warns.length ? `; all in full in ${more}` : ''}.`),
+    plain(`${notes === 0 ? 'No notes' : notes === 1 ? '1 note besides what was estimated' : `${notes} notes besides what was estimated`}${notes + stops.length + warns.length ? `; all in full in ${more}` : ''}.`),
     ...(again.length ? [head('Measure again'), ...again.map(plain)] : []),
     ...estimatesOf(design),
   ];
