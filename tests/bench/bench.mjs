@@ -20,7 +20,9 @@ function sheetText(name, besides = []) {
 const sheet = (name, besides) => readSheet(sheetText(name, besides)).fitting;
 const fitting = sheet('ferry-pilot', ['mould']), made = design(fitting).design, shoe = made.shoes.find(({ kind }) => kind === 'rocker');
 const given = rockerCase(shoe.fitting), { bodies, shape, solids } = shoe;
-const onlyRight = (of) => ({ ...of, shoes: { right: of.shoes.right } }), dished = onlyRight(fitting), plain = onlyRight(sheet('market-gardener'));
+const onlyRight = (of) => ({ ...of, shoes: { right: of.shoes.right } }), dished = onlyRight(fitting), wanting = onlyRight(sheet('market-gardener'));
+/** The same shoe with a stiffener of which only the thickness is known. */
+const plain = { ...wanting, shoes: { right: { ...wanting.shoes.right, order: { ...wanting.shoes.right.order, stiffener: 1.5, pack: undefined } } } };
 
 /** Figures and solids are worked out once for each shoe. */
 const afresh = (one) => ({ ...one });
@@ -59,6 +61,7 @@ const stages = race({
   'three solids at 0.05 mm': () => solidsOf(afresh(bodies), 0.05),
   'three solids at 0.02 mm': () => solidsOf(afresh(bodies), 0.02),
   'solve, checks and solids, plain last': () => design(anew(plain)),
+  'the same, the fewest plies of a rigid stiffener found besides': () => design(anew(wanting)),
   'solve, checks and solids, last dished by 2 mm': () => design(anew(unpoured)),
   'the same with a mould to be checked': () => design(anew(dished)),
   'STL of the three solids, with the closed-skin gate': () => Object.values(solids).forEach((mesh) => stlBytes(mesh, 'bench')),
