@@ -10,6 +10,7 @@ import { freshName } from './keep/names.ts';
 import { copiedAcross, mirrored, readText, referenceOf, sheetText, toeRuled, valueAt, withValue, worksIn, type Json, type Sheet } from './keep/sheet.ts';
 import { heardFromOthers } from './keep/otherTabs.ts';
 import { deviceStore } from './keep/store.ts';
+import { thrownWords } from './keep/thrown.ts';
 import { offer, openToPrint, zipOf } from './keep/zip.ts';
 import { bandSwitch } from './parts/bandSwitch.ts';
 import { checks } from './parts/checks.ts';
@@ -48,7 +49,7 @@ interface OpenJob {
 }
 
 void begin().catch((error: unknown) => {
-  at('drawing').append(`The bench cannot be opened here: ${error instanceof Error ? error.message : String(error)}`);
+  at('drawing').append(`The bench cannot be opened here: ${thrownWords(error)}`);
   root.dataset.shown = 'failed';
 });
 

@@ -1,6 +1,8 @@
 import { seekOn, type SeekTold } from './seeking.ts';
+import { lineToPage } from './line.ts';
+import { thrownWords } from '../keep/thrown.ts';
 
-const page = self as unknown as { postMessage: (told: SeekTold) => void; onmessage: ((event: MessageEvent<string>) => void) | null };
+const page = lineToPage<string, SeekTold>();
 
 /** How far it has come is told no more often than this, ms. */
 const OFTEN = 80;
@@ -14,5 +16,5 @@ page.onmessage = ({ data }) => {
       told = performance.now();
       page.postMessage(step);
     }
-  } catch (error) { page.postMessage({ kind: 'failed', text: error instanceof Error ? error.message : String(error) }); }
+  } catch (error) { page.postMessage({ kind: 'failed', text: thrownWords(error) }); }
 };

@@ -5,15 +5,17 @@ import { readText } from '../keep/sheet.ts';
 import type { SpreadAnswer, SpreadAsk } from './spreadAsk.ts';
 import { spreadShown, triedShown } from './spreadShown.ts';
 import { TRIED, tryVariants } from './tryVariants.ts';
+import { lineToPage } from './line.ts';
+import { thrownWords } from '../keep/thrown.ts';
 
-const page = self as unknown as { postMessage: (answer: SpreadAnswer) => void; onmessage: ((event: MessageEvent<SpreadAsk>) => void) | null };
+const page = lineToPage<SpreadAsk, SpreadAnswer>();
 
 /** The design looked at last, and the number of what is being tried. */
 let looked: Design | undefined, trying: number | undefined;
 
 page.onmessage = ({ data }) => {
   if (data.kind === 'stop') trying = undefined;
-  else void answerTo(data).catch((error: unknown) => page.postMessage({ kind: 'failed', id: data.id, text: error instanceof Error ? error.message : String(error) }));
+  else void answerTo(data).catch((error: unknown) => page.postMessage({ kind: 'failed', id: data.id, text: thrownWords(error) }));
 };
 
 async function answerTo(ask: Exclude<SpreadAsk, { kind: 'stop' }>): Promise<void> {

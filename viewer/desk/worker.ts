@@ -3,11 +3,13 @@ import { extrasFor } from './extras.ts';
 import { fieldsOfSheet } from './fields.ts';
 import { outcomeOf } from './outcome.ts';
 import type { Answer, Ask, FileShown } from './protocol.ts';
+import { lineToPage } from './line.ts';
+import { thrownWords } from '../keep/thrown.ts';
 
-const page = self as unknown as { postMessage: (answer: Answer, transfer: Transferable[]) => void; onmessage: ((event: MessageEvent<Ask>) => void) | null };
+const page = lineToPage<Ask, Answer>();
 
 page.onmessage = ({ data }) => {
-  void answerTo(data).catch((error: unknown): Answer => ({ kind: 'failed', id: data.id, text: error instanceof Error ? error.message : String(error) }))
+  void answerTo(data).catch((error: unknown): Answer => ({ kind: 'failed', id: data.id, text: thrownWords(error) }))
     .then((answer) => page.postMessage(answer, buffersIn(answer)));
 };
 

@@ -8,6 +8,7 @@ import { button, el } from './dom.ts';
 import { fileChoice } from './fileChoice.ts';
 import { counted, madeList } from './madeList.ts';
 import { ordering, type OrderMoves } from './ordering.ts';
+import { thrownWords } from '../keep/thrown.ts';
 
 export interface Files {
   /** Where lists of many columns stand: beside what they are for. */
@@ -48,7 +49,7 @@ export function filesPart(host: HTMLElement, moves: FileMoves): Files {
       if (!isOld()) list.replaceChildren(...madeList(used, made.reference, moves.saveOne));
       say(`${counted(used.length)} made${isOld() ? ` for ${made.reference}` : ''}, ${sizeWords(sizeOf(used))}.`);
     } catch (error) {
-      say(error instanceof Error ? error.message : String(error));
+      say(thrownWords(error));
     } finally { busy = false; setOff(); }
   };
   const save = button('Save as one zip', () => void work((all) => { const files = choice.chosen(all.files, all.reference); moves.save({ ...all, files }); return files; }));
