@@ -13,7 +13,7 @@ import { raiseUnder } from './pair/raise.ts';
 import type { MatchShoe, Pair, RockerShoe, Shoe } from './pair/shoe.ts';
 import { findingsOf } from './checks/findings.ts';
 import { inTurn } from './stiffener/inTurn.ts';
-import { keepPack, packFor, type Pack } from './stiffener/pack.ts';
+import { countedLast, keepPack, packFor, type Pack } from './stiffener/pack.ts';
 import type { Finding } from './checks/finding.ts';
 import type { Pace } from './checks/seen.ts';
 import type { Design } from './checks/design.ts';
@@ -40,14 +40,15 @@ export type FindBesides = (pair: Pair) => Finding[];
  */
 export function designWith(find: FindBesides, fitting: Fitting, pace?: Pace): Designing {
   const ordered = SIDES.flatMap((side) => fitting.shoes[side] ?? []);
-  const laid = layingFor(fitting, pace === 'quick');
-  const alone = solveAll(ordered.filter(isRockerFitting).map((shoe) => ({ shoe, given: rockerCase(shoe) })), laid);
+  const waits = pace === 'quick', laid = layingFor(fitting, waits);
+  const asked = ordered.filter(isRockerFitting).map((shoe): Asked => ({ shoe, given: rockerCase(shoe) }));
+  const alone = solveAll(waits ? asked.map((one) => asLast(one, fitting)) : asked, laid);
   const together = alone.troubles.length ? alone : solveAll(levelled(fitting, alone.solved), laid);
   if (together.troubles.length) return { ok: false, troubles: together.troubles };
   const fineness = (bodies: Bodies): Solids => solidsOf(bodies, fitting.making.chordGap);
   const rockers = together.solved.map((solved) => rockerShoe(solved, fineness));
   const shoes = ordered.map((shoe): Shoe => rockers.find(({ side }) => side === shoe.side) ?? matchShoe(fitting, shoe as MatchFitting, rockers[0]!, fineness));
-  const pair: Pair = { fitting: withPacks(fitting, rockers.map((shoe) => shoe.fitting)), shoes }, besides = pace === 'quick' ? [] : find(pair);
+  const pair: Pair = { fitting: withPacks(fitting, rockers.map((shoe) => shoe.fitting)), shoes }, besides = waits ? [] : find(pair);
   return { ok: true, design: { ...pair, findings: findingsOf(pair, pace, besides), besides: besides.map(({ code }) => code), mouldFaults: mouldFaults(pair) } };
 }
 
@@ -98,8 +99,14 @@ const SAME_THICKNESS: Mm = 1e-6;
 const isCounted = ({ given: { order } }: Solved, { thickness, grams }: Pack): boolean => Math.abs(order.stiffener - thickness) < SAME_THICKNESS && order.packGrams === grams.pack;
 const isAlike = (one: Pack, other: Pack): boolean => Math.abs(one.thickness - other.thickness) < SAME_THICKNESS && one.plies === other.plies && one.grams.pack === other.grams.pack;
 
+/** Over the pack that was found last for the same wishes: most likely it stays, and the shoe need not be solved twice. */
+function asLast(one: Asked, { wearer }: Fitting): Asked {
+  const last = countedLast(one.shoe, wearer);
+  return last ? counting(one, last) : one;
+}
+
 /** A shoe that counts a pack in its stack and its weight, on its sheet as well: whatever is worked out anew from that takes it as it is. */
-function counting({ shoe, given }: Solved, { thickness, grams }: Pack): Pick<Asked, 'shoe' | 'given'> {
+function counting({ shoe, given }: Asked, { thickness, grams }: Pick<Pack, 'thickness' | 'grams'>): Pick<Asked, 'shoe' | 'given'> {
   const counted = { stiffener: thickness, packGrams: grams.pack };
   return { shoe: { ...shoe, order: { ...shoe.order, ...counted } }, given: { ...given, order: { ...given.order, ...counted } } };
 }

@@ -1,4 +1,5 @@
-import type { Fitting, PackOrder } from '../fitting/fitting.ts';
+import type { Fitting, PackOrder, ShoeFitting } from '../fitting/fitting.ts';
+import type { Side } from '../fitting/words.ts';
 import { GRAVITY, type Mm } from '../geometry/units.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { heightsOf } from '../profile/groundFace.ts';
@@ -75,7 +76,9 @@ export function keepPack(shoe: Under, pack: Pack): void {
 function work(shoe: Under, order: PackOrder, mass: number, waits: boolean): Pack {
   const { last, shape } = shoe, plate = plateUnder(last, shape.feather, shape.upper), bench = benchOf(order, last, plate), foam = order.underFoam ? foamUnder(shoe) : undefined;
   const asked: Asked = { mass, wanted: order.wanted, ...(order.bendAtMost === undefined ? {} : { bendAtMost: order.bendAtMost }), ...walked(shoe, mass, plate) };
-  return order.plies ? laidPack(order, bench, asked, foam) : foundPack({ shoe, order, bench, asked, foam, waits });
+  const pack = order.plies ? laidPack(order, bench, asked, foam) : foundPack({ shoe, order, bench, asked, foam, waits });
+  keep(packsLast, wishesOf(shoe.side, order, mass), pack);
+  return pack;
 }
 
 /** Of a client who was seen to walk, the moments of the roll; else those of common practice. */
@@ -132,8 +135,8 @@ export function moreOnTop({ stiffener, plate, asked, keeps, order }: Pack): numb
 
 interface Search { readonly shoe: Under; readonly order: PackOrder; readonly bench: Bench; readonly asked: Asked; readonly foam: FoamCore | undefined; readonly waits: boolean }
 
-/** The choices found last, by all that decides them, and by the wishes alone. What is kept changes no answer but one that waits. */
-const found = new Map<string, Tried | undefined>(), foundFor = new Map<string, Choice>();
+/** The choices found last, by all that decides them, and the packs by the wishes alone. What is kept changes no answer but one that waits. */
+const found = new Map<string, Tried | undefined>(), packsLast = new Map<string, Pack>();
 const KEPT = 12;
 
 function keep<T>(kept: Map<string, T>, key: string, value: T): void {
@@ -143,12 +146,18 @@ function keep<T>(kept: Map<string, T>, key: string, value: T): void {
 }
 
 function foundPack({ shoe, order, bench, asked, foam, waits }: Search): Pack {
-  const open = openIn(order, foam), wishes = JSON.stringify([shoe.side, order, asked.mass]), { last, shape, rocker } = shoe;
+  const open = openIn(order, foam), { last, shape, rocker } = shoe;
   const decides = JSON.stringify([order, asked.mass, last, asked.walking, ...(foam ? [foam.foam, shape.build, shape.stiffener, shape.outsole, rocker.face] : [])]);
-  const before = waits && !found.has(decides) ? foundFor.get(wishes) : undefined;
+  const before = waits && !found.has(decides) ? packsLast.get(wishesOf(shoe.side, order, asked.mass))?.sought?.choice : undefined;
   const tried = before ? triedOf(asBefore(before, bench, foam), bench, asked) : sought(decides, open, bench, asked);
-  keep(foundFor, wishes, tried.choice);
   return { ...packOf(tried, bench, asked, order, tried.choice.core?.foam === true), by: 'search', sought: { open, bench, choice: tried.choice } };
+}
+
+const wishesOf = (side: Side, order: PackOrder, mass: number): string => JSON.stringify([side, order, mass]);
+
+/** What the stack counted last for the same wishes, so that a hand that drags waits for one shoe only; undefined where nothing was found yet. */
+export function countedLast({ side, order }: ShoeFitting, { mass }: Fitting['wearer']): Pick<Pack, 'thickness' | 'grams'> | undefined {
+  return order.kind === 'rocker' && order.pack && mass ? packsLast.get(wishesOf(side, order.pack, mass.value)) : undefined;
 }
 
 function sought(decides: string, open: Open, bench: Bench, asked: Asked): Tried {

@@ -18,16 +18,17 @@ function setIn(feather: Path, by: Mm): Point[] {
   return Array.from({ length: feather.length * LOOKS }, (_, i) => i / LOOKS).map((w) => add(pointAlong(feather, w), scale(turnLeft(directionAlong(feather, w)), by)));
 }
 
-/** Width of a closed row of points at a place along the shoe; 0 where it does not reach. */
-function widthIn(points: readonly Point[], x: Mm): Mm {
-  let low = Infinity, high = -Infinity;
+/** Widths of a closed row of points at places EVERY apart, from 0 on; 0 where it does not reach. Each edge is asked only for the places it crosses: a hand that drags waits for this. */
+function widthsIn(points: readonly Point[], count: number): Mm[] {
+  const low = new Float64Array(count).fill(Infinity), high = new Float64Array(count).fill(-Infinity);
   points.forEach(([ax, ay], i) => {
-    const [bx, by] = points[(i + 1) % points.length]!;
-    if (ax <= x === bx <= x) return;
-    const y = ay + ((by - ay) * (x - ax)) / (bx - ax);
-    low = Math.min(low, y); high = Math.max(high, y);
+    const [bx, by] = points[(i + 1) % points.length]!, end = Math.max(ax, bx);
+    for (let k = Math.max(Math.ceil(Math.min(ax, bx) / EVERY), 0); k < count && k * EVERY < end; k++) {
+      const y = ay + ((by - ay) * (k * EVERY - ax)) / (bx - ax);
+      low[k] = Math.min(low[k]!, y); high[k] = Math.max(high[k]!, y);
+    }
   });
-  return Math.max(high - low, 0);
+  return Array.from(low, (least, k) => Math.max(high[k]! - least, 0));
 }
 
 /**
@@ -35,7 +36,7 @@ function widthIn(points: readonly Point[], x: Mm): Mm {
  * @param from where it begins, mm from the heel; as far back as it is wide enough where left out
  */
 export function plateUnder(last: Last, feather: Path, upper: UpperFace, from?: Mm, by = SET_IN): Plate {
-  const points = setIn(feather, by), places = Array.from({ length: Math.ceil(last.length / EVERY) + 1 }, (_, i) => i * EVERY), widths = places.map((x) => widthIn(points, x));
+  const points = setIn(feather, by), places = Array.from({ length: Math.ceil(last.length / EVERY) + 1 }, (_, i) => i * EVERY), widths = widthsIn(points, places.length);
   const wide = places.filter((_, i) => widths[i]! >= NARROWEST), begins = Math.max(from ?? 0, wide[0]!);
   return { from: begins, to: wide.at(-1)!, width: tableOf(places, widths), rise: (x) => upper(x, 0), ball: last.tread, heel: Math.max(last.seatLength / 2, begins) };
 }
