@@ -4,7 +4,6 @@ import { assumptionsOf, wouldKeep, type Would } from '../stiffener/alternatives.
 import { PLIES_MOST } from '../stiffener/choices.ts';
 import { inShort } from '../stiffener/layers.ts';
 import { packFor, moreOnTop, type Pack } from '../stiffener/pack.ts';
-import type { Judgement } from '../stiffener/judged.ts';
 import type { Finding } from './finding.ts';
 import { deg, mm, rounded, sentences } from './say.ts';
 import { over, type Seen } from './seen.ts';
@@ -17,11 +16,9 @@ export function stiffener(seen: Seen<RockerShoe>): Finding[] {
   return [...judgements(seen, pack), ...tooThick(seen, pack), ...tested(seen, pack), ...halfCamber(seen, pack), ...laidSo(seen, pack)];
 }
 
-const HARD: readonly Judgement['code'][] = ['STIFFENER_BENDS', 'STIFFENER_STUMBLE', 'STIFFENER_YIELDS'];
-
 /** The first that stops, or else the first that warns, says besides what would keep to it. */
 function judgements({ shoe: { side }, pace }: Seen<RockerShoe>, pack: Pack): Finding[] {
-  const { judgements: all } = pack.assessed, first = all.find(({ code }) => HARD.includes(code)) ?? all.find(({ severity }) => severity === 'warn');
+  const { judgements: all } = pack.assessed, first = all.find(({ severity }) => severity === 'stop') ?? all.find(({ severity }) => severity === 'warn');
   return all.map((one): Finding => ({
     code: one.code, severity: one.severity, side, measured: one.measured, limit: one.limit, unit: one.unit, where: 'stiffener', ...(one.at === undefined ? {} : { at: one.at }),
     text: sentences(one.text, ...(one === first ? [noneReaches(pack), pace === 'careful' ? advice(pack) : ''] : [])), basis: one.basis,

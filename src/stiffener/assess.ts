@@ -1,7 +1,7 @@
 import { clamp } from '../geometry/solve.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
 import { faultsOf } from './faults.ts';
-import { BENCH_MOMENT, LEVER, loadAhead, stumbleAt, WALKING_MOMENT, type RollLoad } from './loads.ts';
+import { BENCH_MOMENT, LEVER, loadAhead, stumbleAt, walkingAhead, type RollLoad } from './loads.ts';
 import { gradeOf, type Grade } from './grades.ts';
 import { judged, type Judgement } from './judged.ts';
 import type { Read } from './ply.ts';
@@ -69,38 +69,63 @@ export function assess(stiffener: Stiffener, plate: Plate, asked: Asked): Read<A
 
 /** As much of it as tells a pack that will do from one that will not: the bend on the bench, and both loads that strain it. The numbers are those of `assess`. */
 export function glanced(stiffener: Stiffener, plate: Plate, asked: Asked): { readonly bench: Pick<Case, 'bend'>; readonly walking: Case; readonly stumble: Case } {
-  const { softer = 1 } = asked, { bench, stumble, walks, waists } = loadsOn(plate, asked), beam = soleBeam(stiffener, plate, [bench, stumble, ...walks, ...waists].map(({ at }) => at)), worn = heldSole(beam, 'foot');
-  const told = (load: RollLoad): Case => softened(caseOf(beam, worn(load)), softer);
-  return { bench: { bend: heldSole(beam, 'bench')(bench).bend * softer }, walking: walks.map(told).reduce(worse), stumble: told(stumble) };
+  const loads = loadsOn(plate, asked), beam = beamUnder(stiffener, plate, loads), { softer = 1 } = asked;
+  return { bench: { bend: heldSole(beam, 'bench')(loads.bench).bend * softer }, ...weakest(stiffener, strainedBy(beam, loads, softer), (other) => strainedBy(beamUnder(other, plate, loads), loads, softer)) };
 }
 
-function loadsOn(plate: Plate, { mass, walking: roll = [], waist: under = [], lever = clamp(LEVER, 0, plate.to - plate.ball) }: Asked): { readonly lever: Mm; readonly bench: RollLoad; readonly stumble: RollLoad; readonly walks: readonly RollLoad[]; readonly waists: readonly RollLoad[] } {
+interface Loads { readonly lever: Mm; readonly bench: RollLoad; readonly stumble: RollLoad; readonly walks: readonly RollLoad[]; readonly waists: readonly RollLoad[] }
+
+function loadsOn(plate: Plate, { mass, walking: roll = [], waist: under = [], lever = clamp(LEVER, 0, plate.to - plate.ball) }: Asked): Loads {
   const { ball, to } = plate;
   return {
     lever, bench: loadAhead(ball, lever, BENCH_MOMENT, mass), stumble: stumbleAt(ball, to, mass),
-    walks: roll.length > 0 ? worstOf(roll) : [loadAhead(ball, lever, WALKING_MOMENT, mass)], waists: under.length > 0 ? [worstUnder(under, plate)] : [],
+    walks: roll.length > 0 ? worstOf(roll) : [walkingAhead(plate, lever, mass)], waists: under.length > 0 ? [worstUnder(under, plate)] : [],
   };
 }
 
+const beamUnder = (stiffener: Stiffener, plate: Plate, { bench, stumble, walks, waists }: Loads): SoleBeam => soleBeam(stiffener, plate, [bench, stumble, ...walks, ...waists].map(({ at }) => at));
+
 function reckon(stiffener: Stiffener, plate: Plate, asked: Asked): Assessed {
-  const { softer = 1 } = asked, { lever, bench, stumble, walks, waists } = loadsOn(plate, asked);
-  const beam = soleBeam(stiffener, plate, [bench, stumble, ...walks, ...waists].map(({ at }) => at)), clamped = heldSole(beam, 'bench'), worn = heldSole(beam, 'foot');
-  const onBench = clamped(bench), walked = walks.map(worn), told = (loaded: Loaded): Case => softened(caseOf(beam, loaded), softer), waist = waists.map((load) => told(worn(load)))[0];
-  const walking = walked.map(told).reduce(worse), onTheBench = told(onBench);
-  const found = { lever, grade: gradeOf(onTheBench.bend), bench: onTheBench, walking, stumble: told(worn(stumble)), ...(waist ? { waist } : {}) };
-  return { ...found, along: alongSole(beam, onBench, walked).map((one) => ({ ...one, stiffness: one.stiffness / softer, deflection: one.deflection * softer, strain: one.strain * softer })), judgements: judged(found, asked) };
+  const { softer = 1 } = asked, loads = loadsOn(plate, asked), { lever, bench, walks, waists } = loads;
+  const beam = beamUnder(stiffener, plate, loads), worn = heldSole(beam, 'foot'), onBench = heldSole(beam, 'bench')(bench), walked = walks.map(worn);
+  const told = (loaded: Loaded): Case => softened(caseOf(beam, loaded), softer), waist = waists.map((load) => told(worn(load)))[0], onTheBench = told(onBench);
+  const strained = weakest(stiffener, { walking: walked.map(told).reduce(worse), stumble: told(worn(loads.stumble)) }, (other) => strainedBy(beamUnder(other, plate, loads), loads, softer));
+  const found = { lever, grade: gradeOf(onTheBench.bend), bench: onTheBench, ...strained, ...(waist ? { waist } : {}) };
+  return { ...found, along: alongSole(beam, onBench, walked).map((one) => ({ ...one, stiffness: one.stiffness / softer, deflection: one.deflection * softer, strain: one.strain * weaker(softer) })), judgements: judged(found, asked) };
 }
 
+type Strained = Pick<Assessed, 'walking' | 'stumble'>;
+
+function strainedBy(beam: SoleBeam, { walks, stumble }: Loads, softer: number): Strained {
+  const worn = heldSole(beam, 'foot'), told = (load: RollLoad): Case => softened(caseOf(beam, worn(load)), softer);
+  return { walking: walks.map(told).reduce(worse), stumble: told(stumble) };
+}
+
+/**
+ * A typed camber counts half for how far a plate bends. How much of it holds nobody knows, and round a core plies are strained the
+ * more the more they are dished: what strains and breaks a plate is the worst of none of it, half and all.
+ */
+function weakest({ camber, ...flat }: Stiffener, counted: Strained, by: (other: Stiffener) => Strained): Strained {
+  if (!camber || camber.read) return counted;
+  return [flat, { ...flat, camber: { ...camber, read: true } }].map(by).reduce<Strained>(({ walking, stumble }, other) => ({ walking: asWeakAs(walking, other.walking), stumble: asWeakAs(stumble, other.stumble) }), counted);
+}
+
+/** As it bends, and as weak as the other where that is weaker. */
+const asWeakAs = (counted: Case, other: Case): Case => ({ ...worse(counted, other), load: counted.load, bend: counted.bend, tip: counted.tip, energy: counted.energy });
+
+/** A pack that bent less on the bench than it was reckoned to is not taken to be stronger. */
+const weaker = (softer: number): number => Math.max(softer, 1);
+
 /** A pack that bent further on the bench than it was reckoned to bends so under every load, and is strained by as much more; what its core carries stays. */
-function softened(found: Case, times: number): Case {
-  const less = <T extends Placed>(one: T): T => ({ ...one, times: one.times / times });
-  return { ...found, bend: found.bend * times, tip: found.tip * times, energy: found.energy * times, strain: found.strain * times, firstPly: less(found.firstPly), wrinkling: less(found.wrinkling), yields: less(found.yields) };
+function softened(found: Case, softer: number): Case {
+  const times = weaker(softer), less = <T extends Placed>(one: T): T => ({ ...one, times: one.times / times });
+  return { ...found, bend: found.bend * softer, tip: found.tip * softer, energy: found.energy * softer, strain: found.strain * times, firstPly: less(found.firstPly), wrinkling: less(found.wrinkling), yields: less(found.yields) };
 }
 
 /** The moments of a roll that ask most: the greatest moment about the ball, and the greatest push. */
 function worstOf(loads: readonly RollLoad[]): RollLoad[] {
   const most = (of: (load: RollLoad) => number): RollLoad => loads.reduce((best, one) => (of(one) > of(best) ? one : best));
-  return [...new Set([most(({ moment }) => moment), most(({ force }) => force)])];
+  return [...new Set([most(({ moment }) => moment), most(({ force, shears = force }) => shears)])];
 }
 
 /** Under the waist: the greatest moment of a beam borne at heel and ball. */
@@ -123,10 +148,10 @@ function caseOf(beam: SoleBeam, loaded: Loaded): Case {
   const cuts = bentCuts(beam, loaded), strains = cuts.map(({ section, bent }) => largestStrain(section, bent)), reserves = cuts.map(({ section, bent }) => coreReserves(section, bent));
   const most = strains.reduce((best, { value }, i) => (Math.abs(value) > Math.abs(strains[best]!.value) ? i : best), 0);
   const placed = (times: (i: number) => number): Placed => cuts.reduce<Placed>((least, { x }, i) => lesser(least, { times: times(i), at: x }), { times: Infinity, at: beam.plate.ball });
-  const { load, bend, tip, energy } = loaded;
+  const { load, bend, tip, energy } = loaded, { force, shears = force } = load;
   return {
     load, bend, tip, energy: energy / 1000, strain: strains[most]!.value, strainAt: cuts[most]!.x, firstPly: firstPly(cuts),
-    wrinkling: placed((i) => reserves[i]!.wrinkling), coreShear: placed((i) => reserves[i]!.shear), yields: placed((i) => yieldReserve(cuts[i]!.section, cuts[i]!.bent)),
+    wrinkling: placed((i) => reserves[i]!.wrinkling), coreShear: placed((i) => (reserves[i]!.shear * force) / shears), yields: placed((i) => yieldReserve(cuts[i]!.section, cuts[i]!.bent)),
   };
 }
 

@@ -7,3 +7,5 @@ export const gradeOf = (bend: Rad): Grade => (bend <= GRADE_UP_TO.rigid ? 'rigid
 
 /** Walked on every day, plies are to strain no more. Common practice. */
 export const WALKING_STRAIN = 0.003;
+/** Walked on every day, a pack is to bear this many times that load before a ply first fails. Common practice. */
+export const WALKING_RESERVE = 1.5;

@@ -1,12 +1,12 @@
 import { inDegrees } from '../geometry/units.ts';
 import { BENCH_MOMENT, WALKING_RANGE } from './loads.ts';
 import type { Asked, Assessed, Case } from './assess.ts';
-import { GRADE_UP_TO, WALKING_STRAIN } from './grades.ts';
+import { GRADE_UP_TO, WALKING_RESERVE, WALKING_STRAIN } from './grades.ts';
 import { lesser, type Placed } from './strained.ts';
 
 /** What is unwise about a stiffener, numbers apart from words; `checks` makes a finding of it. `at` is mm from the heel. */
 export interface Judgement {
-  readonly code: 'STIFFENER_BENDS' | 'STIFFENER_STRAINED' | 'STIFFENER_STUMBLE' | 'STIFFENER_WRINKLES' | 'STIFFENER_CORE_SHEAR' | 'STIFFENER_YIELDS' | 'STIFFENER_WAIST' | 'STIFFENER_LOAD';
+  readonly code: 'STIFFENER_BENDS' | 'STIFFENER_STRAINED' | 'STIFFENER_STUMBLE' | 'STIFFENER_WALKING' | 'STIFFENER_WRINKLES' | 'STIFFENER_CORE_SHEAR' | 'STIFFENER_YIELDS' | 'STIFFENER_WAIST' | 'STIFFENER_LOAD';
   readonly severity: 'stop' | 'warn' | 'note';
   readonly measured: number;
   readonly limit: number;
@@ -20,20 +20,29 @@ const PRACTICE = 'common practice', digits = (value: number): string => value.to
 type Found = Pick<Assessed, 'bench' | 'walking' | 'stumble' | 'grade' | 'waist'>;
 
 /**
- * All of them; none when the stiffener is what was wanted and lasts. What bends too much does not do what was ordered, and what a
- * stumble breaks does not come back: those stop. Strain that tires, a face that may wrinkle and a core that may be sheared
- * are counted with loads and strengths of common practice that hardly a pack of the trade keeps to: those warn.
+ * All of them; none when the stiffener is what was wanted and lasts. What bends too much does not do what was ordered, what a
+ * stumble breaks does not come back, and plies or a core that daily walking breaks leave a loose sole after weeks: those stop.
+ * Strain that tires, a face that may wrinkle and a core that a stumble may shear are counted with loads and strengths of
+ * common practice that hardly a pack of the trade keeps to: those warn.
  */
 export function judged(found: Found, asked: Asked): Judgement[] {
   const { walking, stumble } = found;
   return [
     ...bends(found, asked), ...strained(walking),
     ...below(stumble.firstPly, 'STIFFENER_STUMBLE', 'stop', (times, at) => `A stumble on the tip breaks a ply first ${at} (${stumble.firstPly.name}); it bears ${times} times that load.`),
+    ...below(walking.firstPly, 'STIFFENER_WALKING', 'stop', (times, at) => `Daily walking comes too near to breaking a ply ${at} (${walking.firstPly.name}): it bears ${times} times that load, and ${WALKING_RESERVE} times are wanted.`, WALKING_RESERVE),
     ...below(lesser(walking.wrinkling, stumble.wrinkling), 'STIFFENER_WRINKLES', 'warn', (times, at) => `The pressed plies wrinkle on their core ${at} at ${times} times the load: take a stiffer core, or more plies on that side.`),
-    ...below(lesser(walking.coreShear, stumble.coreShear), 'STIFFENER_CORE_SHEAR', 'warn', (times, at) => `The core is sheared through ${at} at ${times} times the load: take a stronger or a thicker core, and let it end nowhere between heel and tip.`),
+    ...coreSheared(walking.coreShear, stumble.coreShear),
     ...below(lesser(walking.yields, stumble.yields), 'STIFFENER_YIELDS', 'stop', (times, at) => `The strip of metal yields ${at} at ${times} times the load.`),
     ...waist(found.waist), ...unusual(walking, asked),
   ];
+}
+
+/** Sheared in walking the sole comes loose; what a stumble does is told with strengths known from tables only. */
+function coreSheared(walking: Placed, stumble: Placed): Judgement[] {
+  const words = (load: string) => (times: string, at: string): string => `The core is sheared through ${at} at ${times} times the load of ${load}: take a stronger or a thicker core.`;
+  const walked = below(walking, 'STIFFENER_CORE_SHEAR', 'stop', words('daily walking'));
+  return walked.length > 0 ? walked : below(stumble, 'STIFFENER_CORE_SHEAR', 'warn', words('a stumble'));
 }
 
 function bends({ bench, grade }: Found, { wanted, mass, bendAtMost }: Asked): Judgement[] {
@@ -54,8 +63,8 @@ function strained({ strain, strainAt }: Case): Judgement[] {
   }];
 }
 
-function below({ times, at }: Placed, code: Judgement['code'], severity: Judgement['severity'], words: (times: string, at: string) => string): Judgement[] {
-  return times >= 1 ? [] : [{ code, severity, measured: times, limit: 1, unit: 'times', at, text: words(times.toFixed(2), `at ${Math.round(at)} mm from the heel`), basis: PRACTICE }];
+function below({ times, at }: Placed, code: Judgement['code'], severity: Judgement['severity'], words: (times: string, at: string) => string, limit = 1): Judgement[] {
+  return times >= limit ? [] : [{ code, severity, measured: times, limit, unit: 'times', at, text: words(times.toFixed(2), `at ${Math.round(at)} mm from the heel`), basis: PRACTICE }];
 }
 
 /** The foot bears all along the waist, not at heel and ball alone: what is told is more than there is. */

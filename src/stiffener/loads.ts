@@ -7,8 +7,10 @@ import { clamp } from '../geometry/solve.ts';
 /**
  * A moment of the roll: where the floor pushes the sole, how hard square to it, the moment about the ball, N·mm, and the length along
  * the shoe over which foam and outsole spread it evenly to both sides, mm; a point where left out.
+ * @property shears what of the force is a push, where it stands further back than the push it brings and is larger, to bring its
+ *   moment: a core is sheared by the push alone
  */
-export interface RollLoad { readonly at: Mm; readonly force: number; readonly moment: number; readonly over?: Mm; readonly share?: number }
+export interface RollLoad { readonly at: Mm; readonly force: number; readonly moment: number; readonly over?: Mm; readonly shears?: number; readonly share?: number }
 
 /** Moments about the ball line for each kg of body, N·m. Basis: common practice; measured people give 0.24 to 0.42 barefoot (Miyazaki and Yamamoto 1993). */
 export const BENCH_MOMENT = 0.125, WALKING_MOMENT = 0.6;
@@ -28,10 +30,25 @@ export const loadAhead = (ball: Mm, lever: Mm, perKg: number, mass: number): Rol
 /** How long along the shoe the floor's push is spread by foam and outsole. Common practice, about as thick as they are. */
 export const SPREAD: Mm = 20;
 
-/** The moment of the push at the very tip, brought by the last stretch of the sole that spreads it. */
+/** A push and its moment about the ball, brought by the stretch of the plate that spreads it; near the end of the plate by its last stretch. */
+function spreadPush({ ball, to }: Span, at: Mm, push: number, moment: number): RollLoad {
+  const over = Math.min(SPREAD, 2 * (at - ball), to - ball), middle = Math.min(at, to - over / 2);
+  return { at: middle, force: moment / (middle - ball), moment, over, shears: push };
+}
+
+/** Where the foot bears at the ball, and where the plate ends. */
+type Span = { readonly ball: Mm; readonly to: Mm };
+
+/** Walking where no roll tells it. */
+export function walkingAhead(plate: Span, lever: Mm, mass: number): RollLoad {
+  const moment = WALKING_MOMENT * mass * 1000;
+  return spreadPush(plate, plate.ball + lever, moment / lever, moment);
+}
+
+/** The push at the very tip. */
 export function stumbleAt(ball: Mm, tip: Mm, mass: number): RollLoad {
-  const over = Math.min(SPREAD, tip - ball), at = tip - over / 2, moment = STUMBLE_WEIGHTS * mass * GRAVITY * (tip - ball);
-  return { at, force: moment / (at - ball), moment, over };
+  const push = STUMBLE_WEIGHTS * mass * GRAVITY;
+  return spreadPush({ ball, to: tip }, tip, push, push * (tip - ball));
 }
 
 /**
@@ -47,7 +64,8 @@ export function rollLoads(on: WalkOn, mass: number, { ball, heel, to }: { readon
 }
 
 function loadIn(on: WalkOn, frame: Frame, mass: number, ball: Mm, to: Mm): RollLoad {
-  const { from, to: most } = turnsBetween(on.body), [ballAlong] = on.carried.ball, weight = frame.push * mass * GRAVITY;
+  const { from, to: most } = turnsBetween(on.body), [ballAlong] = on.carried.ball, weight = frame.push * mass * GRAVITY, { share } = frame;
   const at = Math.min(ball + contactAt(on.body, clamp(frame.roll, from, most))[0] - ballAlong, to), moment = 1000 * mass * momentAbout([ballAlong, 0], frame);
-  return { at, moment, force: at > ball + NEAR ? moment / (at - ball) : weight, over: Math.min(SPREAD, 2 * Math.abs(at - ball), 2 * (to - at)), share: frame.share };
+  if (at > ball + NEAR) return { ...spreadPush({ ball, to }, at, moment / (at - ball), moment), share };
+  return { at, moment, force: weight, over: Math.min(SPREAD, 2 * Math.abs(at - ball)), share };
 }

@@ -82,10 +82,10 @@ function work(shoe: Under, order: PackOrder, mass: number, waits: boolean): Pack
 }
 
 /** Of a client who was seen to walk, the moments of the roll; else those of common practice. */
-function walked(shoe: Under, mass: number, plate: Plate): Pick<Asked, 'walking'> {
+function walked(shoe: Under, mass: number, plate: Plate): Pick<Asked, 'walking' | 'waist'> {
   if (!isMeasured(curveOf(shoe.fitting.foot?.walk))) return {};
-  const { ahead } = rollLoads(walkOnRocker(shoe).own, mass, plate);
-  return ahead.length > 0 ? { walking: ahead } : {};
+  const { ahead, waist } = rollLoads(walkOnRocker(shoe).own, mass, plate);
+  return { ...(ahead.length > 0 ? { walking: ahead } : {}), waist };
 }
 
 /** Foam on the long axis, between the stiffener and the outsole. */

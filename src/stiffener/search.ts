@@ -2,8 +2,8 @@ import type { Mm } from '../geometry/units.ts';
 import type { BentAt } from './beam.ts';
 import { assess, glanced, type Asked, type Assessed } from './assess.ts';
 import { choicesIn, layUp, type Bench, type Open, type Weighed } from './choices.ts';
-import { GRADE_UP_TO, WALKING_STRAIN } from './grades.ts';
-import { BENCH_MOMENT, LEVER, stumbleAt, WALKING_MOMENT } from './loads.ts';
+import { GRADE_UP_TO, WALKING_RESERVE, WALKING_STRAIN } from './grades.ts';
+import { BENCH_MOMENT, LEVER, SPREAD, stumbleAt, WALKING_MOMENT } from './loads.ts';
 import { asOne, cutsOf, type Section } from './section.ts';
 import type { Stiffener } from './stiffener.ts';
 import { firstPly, largestStrain, lesser } from './strained.ts';
@@ -24,10 +24,10 @@ const CORE_MARGIN = 1.25, OWN_MOST = 0.1;
 
 export const limitOf = ({ bendAtMost, wanted }: Asked): number => bendAtMost ?? GRADE_UP_TO[wanted];
 
-/** How many times more a pack could bear, of what must be and of all. */
+/** How many times more a pack could bear, of what must be (all that `judged` stops at) and of all. */
 export function spareOf({ bench, walking, stumble }: ReturnType<typeof glanced>, asked: Asked): Tried['spare'] {
-  const must = Math.min(limitOf(asked) / bench.bend, stumble.firstPly.times, lesser(walking.yields, stumble.yields).times);
-  return { must, all: Math.min(must, WALKING_STRAIN / Math.abs(walking.strain), lesser(walking.wrinkling, stumble.wrinkling).times, lesser(walking.coreShear, stumble.coreShear).times) };
+  const must = Math.min(limitOf(asked) / bench.bend, stumble.firstPly.times, walking.firstPly.times / WALKING_RESERVE, walking.coreShear.times, lesser(walking.yields, stumble.yields).times);
+  return { must, all: Math.min(must, WALKING_STRAIN / Math.abs(walking.strain), lesser(walking.wrinkling, stumble.wrinkling).times, stumble.coreShear.times) };
 }
 
 export const keepsOf = ({ must, all }: Tried['spare']): Keeps => (all >= 1 ? 'all' : must >= 1 ? 'must' : 'not');
@@ -83,23 +83,24 @@ function best(hoped: readonly { readonly one: Laid; readonly hopes: Hopes }[], c
   return found?.one;
 }
 
-/** What no pack can do better than, from one cut at the ball, and one half way to the tip for its core. */
+/** What no pack can do better than, from one cut at the ball, and one half way to where the floor pushes for its core. */
 export function hoping({ plate }: Pick<Bench, 'plate'>, asked: Asked): (stiffener: Stiffener) => Hopes {
-  const { ball, to } = plate, { mass, walking = [], softer = 1 } = asked, lever = asked.lever ?? Math.min(LEVER, to - ball), width = widestAhead(plate.width, ball, ball + lever);
-  const bench = BENCH_MOMENT * mass * 1000, walks = Math.max(0, ...walking.map(({ moment }) => moment)) || WALKING_MOMENT * mass * 1000, stumble = stumbleAt(ball, to, mass), half = (ball + stumble.at) / 2;
+  const { ball, to } = plate, { mass, walking = [], softer = 1 } = asked, lever = asked.lever ?? Math.min(LEVER, to - ball), width = widestAhead(plate.width, ball, ball + lever), weaker = Math.max(softer, 1);
+  const bench = BENCH_MOMENT * mass * 1000, walks = Math.max(0, ...walking.map(({ moment }) => moment)) || WALKING_MOMENT * mass * 1000, stumble = stumbleAt(ball, to, mass);
+  const pushed = Math.max(Math.min(stumble.at, ball + lever) - SPREAD / 2, ball), half = (ball + pushed) / 2, walkingPush = walking.length > 0 ? 0 : walks / lever;
   return (stiffener) => {
     const cut = cutsOf(stiffener), wide = cut(ball, width), section = cut(ball, plate.width(ball)), ahead = cut(half, plate.width(half));
     if (!section || !wide || !ahead) return { must: 0, all: 0 };
     const bent = (moment: number): BentAt => ({ own: moment / asOne(section), tied: moment / asOne(section), slip: 0 });
-    const bend = (softer * bench * lever) / (3 * asOne(wide)), breaks = firstPly([{ x: ball, section, bent: bent(stumble.moment) }]).times / softer;
-    const strain = Math.abs(largestStrain(section, bent(walks)).value) * softer, must = MARGIN * Math.min(limitOf(asked) / bend, breaks);
-    return { must, all: Math.min(must, (MARGIN * WALKING_STRAIN) / strain, coreBears(ahead, stumble.force)) };
+    const bend = (softer * bench * lever) / (3 * asOne(wide)), breaks = firstPly([{ x: ball, section, bent: bent(stumble.moment) }]).times / weaker, breaksWalking = (breaks * stumble.moment) / walks / WALKING_RESERVE;
+    const strain = Math.abs(largestStrain(section, bent(walks)).value) * weaker, must = Math.min(MARGIN * Math.min(limitOf(asked) / bend, breaks, breaksWalking), coreBears(ahead, walkingPush));
+    return { must, all: Math.min(must, (MARGIN * WALKING_STRAIN) / strain, coreBears(ahead, stumble.shears ?? stumble.force)) };
   };
 }
 
 /** How many times its core bears a push at most. Faces that are stiff by themselves, cambered or turned up, carry what they will: of those nothing is said. */
 function coreBears({ core, tied, width, apart, own }: Section, push: number): number {
-  return !core || own > OWN_MOST * tied ? Infinity : (CORE_MARGIN * core.shearStrength * width * apart * (own + tied)) / (push * tied);
+  return !core || push === 0 || own > OWN_MOST * tied ? Infinity : (CORE_MARGIN * core.shearStrength * width * apart * (own + tied)) / (push * tied);
 }
 
 function widestAhead(width: (x: Mm) => Mm, from: Mm, to: Mm): Mm {

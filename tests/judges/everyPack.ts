@@ -22,8 +22,8 @@ export function everyPack(open: Open, bench: Bench, asked: Asked): Judged[] {
 function judge(choice: Choice, bench: Bench, asked: Asked): Pick<Judged, 'grams' | 'must' | 'all'> {
   const stiffener = layUp(choice, bench), read = assess(stiffener, bench.plate, asked);
   if (!read.ok) throw new Error(read.faults.map(({ text }) => text).join(' '));
-  const { bench: { bend }, walking, stumble } = read.value, must = Math.min((asked.bendAtMost ?? GRADE_UP_TO[asked.wanted]) / bend, stumble.firstPly.times);
-  const all = Math.min(must, 0.003 / Math.abs(walking.strain), walking.wrinkling.times, stumble.wrinkling.times, walking.coreShear.times, stumble.coreShear.times);
+  const { bench: { bend }, walking, stumble } = read.value, must = Math.min((asked.bendAtMost ?? GRADE_UP_TO[asked.wanted]) / bend, stumble.firstPly.times, walking.firstPly.times / 1.5, walking.coreShear.times);
+  const all = Math.min(must, 0.003 / Math.abs(walking.strain), walking.wrinkling.times, stumble.wrinkling.times, stumble.coreShear.times);
   return { grams: weight(choice, bench), must, all };
 }
 

@@ -161,7 +161,36 @@ describe('the sole from heel to toe', () => {
     expect(found.stumble.coreShear.times).toBeLessThan(0.6 * through.coreShear.times);
     expect(found.stumble.coreShear.at).toBeGreaterThan(225);
     expect(found.stumble.coreShear.at).toBeLessThan(246);
-    expect(found.judgements.find(({ code }) => code === 'STIFFENER_CORE_SHEAR')).toMatchObject({ severity: 'warn', measured: found.stumble.coreShear.times, at: found.stumble.coreShear.at });
+    expect(found.judgements.find(({ code }) => code === 'STIFFENER_CORE_SHEAR')).toMatchObject({ severity: 'stop', measured: found.walking.coreShear.times, at: found.walking.coreShear.at });
+    const heavier = assessed(sandwich(3, 3, coreOf('birch plywood', 4)), plate, { mass: 95, wanted: 'rigid' });
+    expect([heavier.walking.coreShear.times > 1, heavier.stumble.coreShear.times < 1, heavier.judgements.find(({ code }) => code === 'STIFFENER_CORE_SHEAR')?.severity]).toEqual([true, true, 'warn']);
+  });
+  test('what a core bears does not hang on where the narrow end of the plate is cut', () => {
+    const birch = sandwich(3, 3, coreOf('birch plywood', 6)), shear = (to: number): number[] => { const { walking, stumble } = assessed(birch, { ...plate, to }, { mass: 72, wanted: 'rigid' }); return [walking.coreShear.times, stumble.coreShear.times]; };
+    shear(plate.to).forEach((times, i) => expect(Math.abs(shear(plate.to - 5)[i]! / times - 1)).toBeLessThan(0.1));
+  });
+  test('a camber that is typed strains a plate as much as none, half or all of it does, whichever is worst; for the bend it counts half', () => {
+    const dished = (height: number, read: boolean): Stiffener => ({ ...sandwich(1, 4, coreOf('birch plywood', 6)), ...(height > 0 ? { camber: { height, read } } : {}) }), found = (one: Stiffener) => assessed(one, plate, { mass: 72, wanted: 'rigid' });
+    const typed = found(dished(2, false)), [none, half, all] = [found(dished(0, true)), found(dished(1, true)), found(dished(2, true))];
+    expect(typed.bench.bend).toBeCloseTo(half.bench.bend, 12);
+    expect(typed.stumble.bend).toBeCloseTo(half.stumble.bend, 12);
+    for (const load of ['walking', 'stumble'] as const) {
+      expect(typed[load].firstPly.times).toBeCloseTo(Math.min(...[none, half, all].map((one) => one[load].firstPly.times)), 12);
+      expect(Math.abs(typed[load].strain)).toBeCloseTo(Math.max(...[none, half, all].map((one) => Math.abs(one[load].strain))), 12);
+    }
+    // Round a thick core dishing costs strength: that is why half is not the cautious side of it.
+    expect(all.stumble.firstPly.times).toBeLessThan(0.95 * none.stumble.firstPly.times);
+  });
+  test('plies that daily walking nearly breaks stop, where a stumble is nearer to the ball and does less', () => {
+    const short = { ...plate, to: plate.ball + 45 }, { walking, stumble, judgements } = assessed(sandwich(1, 1, coreOf('birch plywood', 3)), short, { mass: 60, wanted: 'rigid', walking: [{ at: plate.ball + 35, force: 48_000 / 35, moment: 48_000, over: 20 }] });
+    expect(walking.firstPly.times).toBeLessThan(stumble.firstPly.times);
+    expect(judgements.find(({ code }) => code === 'STIFFENER_WALKING')).toMatchObject({ severity: 'stop', measured: walking.firstPly.times, limit: 1.5, at: walking.firstPly.at });
+  });
+  test('a pack that bent less on the bench than reckoned bends less, and is not taken to be stronger', () => {
+    const at = (softer: number) => assessed(sole, plate, { mass: 80, wanted: 'rigid', softer }), one = at(1), stiff = at(0.4), soft = at(2);
+    expect(stiff.bench.bend).toBeCloseTo(0.4 * one.bench.bend, 12);
+    expect([stiff.walking.strain, stiff.stumble.firstPly.times]).toEqual([one.walking.strain, one.stumble.firstPly.times]);
+    expect([soft.walking.strain, soft.stumble.firstPly.times]).toEqual([expect.closeTo(2 * one.walking.strain, 12), expect.closeTo(one.stumble.firstPly.times / 2, 12)]);
   });
   test('a spread push carries its whole moment to the ball and none past its end', () => {
     const beam = soleBeam(flat(5), plate, [260]), cuts = bentCuts(beam, heldSole(beam, 'foot')({ at: 260, force: 100, moment: 5_800, over: 20 }));

@@ -10,7 +10,7 @@ import { walkOnRocker } from '../../src/walk/walking.ts';
 import { featherLine } from '../../src/last/outline.ts';
 import { upperFace } from '../../src/last/upperFace.ts';
 import { camberUnder, plateUnder, SET_IN } from '../../src/stiffener/plate.ts';
-import { loadAhead, rollLoads, stumbleAt, WALKING_MOMENT } from '../../src/stiffener/loads.ts';
+import { loadAhead, rollLoads, stumbleAt, walkingAhead, WALKING_MOMENT } from '../../src/stiffener/loads.ts';
 import { plainLast, workedCase } from '../support/cases.ts';
 import { rockersOf } from '../roll/support.ts';
 import { mean, stances } from '../walk/stances.ts';
@@ -23,6 +23,13 @@ describe('loads of the sole', () => {
     const { at, force, moment, over } = stumbleAt(200, 276, 80);
     expect(moment).toBeCloseTo(1.2 * 80 * GRAVITY * 76, 6);
     expect([at, over, force * (at - 200)]).toEqual([266, 20, expect.closeTo(moment, 6)]);
+    expect(stumbleAt(200, 276, 80).shears).toBeCloseTo(1.2 * 80 * GRAVITY, 6);
+  });
+  test('a push is spread over 20 mm, on its place or, near the end of the plate, over its last stretch with the whole moment and no more push', () => {
+    expect(walkingAhead({ ball: 200, to: 300 }, 70, 80)).toEqual({ at: 270, over: 20, force: expect.closeTo(48_000 / 70, 6), shears: expect.closeTo(48_000 / 70, 6), moment: 48_000 });
+    expect(walkingAhead({ ball: 200, to: 268 }, 68, 80)).toEqual({ at: 258, over: 20, force: expect.closeTo(48_000 / 58, 6), shears: expect.closeTo(48_000 / 68, 6), moment: 48_000 });
+    const { at, over = 0, force } = walkingAhead({ ball: 200, to: 206 }, 4, 80);
+    expect([at - over / 2 >= 200, at + over / 2 <= 206 + 1e-9, force * (at - 200)]).toEqual([true, true, expect.closeTo(48_000, 6)]);
   });
 
   const rocker = solveRocker(workedCase), { stance, pivot, hip } = rocker;
