@@ -38,7 +38,7 @@ async function checkForMachines(world: World, asked: AskedToCheck): Promise<Exit
 
 async function stiffenersOf({ shoes, fitting }: Design): Promise<readonly object[]> {
   const [{ packFor }, { packNumbers }] = await Promise.all([import('../stiffener/pack.ts'), import('../exports/packNumbers.ts')]);
-  return shoes.flatMap((shoe) => { const numbers = shoe.kind === 'rocker' ? packNumbers(packFor(shoe, fitting)) : undefined; return numbers ? [{ side: shoe.side, ...numbers }] : []; });
+  return shoes.flatMap((shoe) => { const numbers = packNumbers(packFor(shoe, fitting)); return numbers ? [{ side: shoe.side, ...numbers }] : []; });
 }
 
 async function spreadOf(design: Design): Promise<readonly object[]> {

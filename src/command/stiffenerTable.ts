@@ -7,7 +7,7 @@ import { leftOf, table, wrapped } from './textTable.ts';
 /** How each stiffener is laid, beside other ways to it, as text no wider than the screen. */
 export function stiffenerTable({ shoes, fitting }: Design, columns: number): string {
   const lines = shoes.flatMap((shoe) => {
-    const pack = shoe.kind === 'rocker' ? packFor(shoe, fitting) : undefined;
+    const pack = packFor(shoe, fitting);
     return pack ? [...ofPack(shoe.side, pack, columns, fitting.units), ''] : [];
   });
   const none = ['No stiffener is wanted or laid: so nothing is known of how far it bends. A group in order.stiffener, { "wanted": "rigid" }, has one found.'];

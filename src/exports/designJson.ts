@@ -66,7 +66,7 @@ function shoeOf(shoe: Shoe, fitting: Fitting): object {
   return {
     side: shoe.side, kind: shoe.kind, order: Object.fromEntries(orderLines(shoe.fitting)),
     orderNumbers: shoe.kind === 'rocker' ? rockerNumbers(shoe) : matchNumbers(shoe), measures: measuresOf(shoe, fitting),
-    figures: figuresOf(shoe, fitting), profile: shape?.face.pieces.map(pieceOf), stations: stationsOf(shoe), roll: shoe.kind === 'rocker' ? rollNumbers(shoe, fitting) : undefined, stiffener: shoe.kind === 'rocker' ? packNumbers(packFor(shoe, fitting)) : undefined,
+    figures: figuresOf(shoe, fitting), profile: shape?.face.pieces.map(pieceOf), stations: stationsOf(shoe), roll: shoe.kind === 'rocker' ? rollNumbers(shoe, fitting) : undefined, stiffener: packNumbers(packFor(shoe, fitting)),
   };
 }
 

@@ -1,7 +1,7 @@
 import type { Fitting, PackOrder, ShoeFitting } from '../fitting/fitting.ts';
 import type { Side } from '../fitting/words.ts';
 import { GRAVITY, type Mm } from '../geometry/units.ts';
-import type { RockerShoe } from '../pair/shoe.ts';
+import type { MatchShoe, RockerShoe } from '../pair/shoe.ts';
 import { heightsOf } from '../profile/groundFace.ts';
 import { rollX } from '../profile/rollLine.ts';
 import { foamFace, type SoleShape } from '../solid/soleShape.ts';
@@ -54,11 +54,12 @@ export type Under = Omit<RockerShoe, 'solids'>;
 const known = new WeakMap<SoleShape, { readonly order: PackOrder; readonly mass: number; readonly pack: Pack; readonly waited: boolean }>();
 
 /**
- * The pack of a shoe, remembered; undefined where the sheet gives only a thickness, or no mass.
+ * The pack of a shoe, remembered; undefined where it does not roll, or where the sheet gives only a thickness, or no mass.
  * @param pace waits while a hand drags: what was found last for the same wishes stays, where anything was; seeks when it rests;
  *   where left out, whatever is known of that shoe
  */
-export function packFor(shoe: Under, { wearer: { mass } }: Pick<Fitting, 'wearer'>, pace?: 'waits' | 'seeks'): Pack | undefined {
+export function packFor(shoe: Under | MatchShoe, { wearer: { mass } }: Pick<Fitting, 'wearer'>, pace?: 'waits' | 'seeks'): Pack | undefined {
+  if (shoe.kind === 'match') return undefined;
   const { order } = shoe.fitting, wished = order.kind === 'rocker' ? order.pack : undefined;
   if (!wished || !mass) return undefined;
   const before = known.get(shoe.shape);

@@ -10,7 +10,7 @@ export function waysShown({ sheet, lengths }: Pick<WaysAsk, 'sheet' | 'lengths'>
   if (!designing?.ok) return [];
   const { shoes, fitting } = designing.design;
   return shoes.flatMap((shoe) => {
-    const pack = shoe.kind === 'rocker' ? packFor(shoe, fitting) : undefined;
+    const pack = packFor(shoe, fitting);
     return pack ? [{ side: shoe.side, heads: WAY_HEADS, ways: waysTo(pack, lengths), decides: decidesIt(pack) }] : [];
   });
 }
