@@ -14,6 +14,8 @@ export const cubic = (volume: number, digits = 1): string => `${rounded(volume /
 export const grams = (value: number): string => `${rounded(value, 0)} g`;
 /** `220 × 220 × 250 mm`, to a tenth where they are not whole. */
 export const sizeWords = (...lengths: readonly number[]): string => `${lengths.map((one) => String(Number(rounded(one, 1)))).join(' × ')} mm`;
+export const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+export const lower = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
 /** What a pitch other than the last's means for the maker. */
 export const ANOTHER_LAST = 'another last, or this one altered to that pitch';
 

@@ -1,4 +1,5 @@
 import type { Design } from '../checks/design.ts';
+import type { Fitting } from '../fitting/fitting.ts';
 import type { Side } from '../fitting/words.ts';
 import type { Made } from '../making/made.ts';
 import type { Shoe } from '../pair/shoe.ts';
@@ -41,10 +42,10 @@ export function filesBeside(design: Design, made: Made): NamedFile[] {
 }
 
 /** The numbers of what is made for one shoe. */
-export function numbersBeside(made: Made, shoe: Shoe): object {
+export function numbersBeside(made: Made, shoe: Shoe, fitting: Fitting): object {
   const own = ({ side }: { readonly side: Side }): boolean => side === shoe.side, mould = made.moulds.find(own), block = made.blocks.find(own), print = made.prints.find(own);
   return {
-    mould: mould && mouldNumbers(mould), block: block && blockNumbers(block), print: print && printNumbers(print), stack: made.stack && stackNumbers(made.stack, shoe),
+    mould: mould && mouldNumbers(mould), block: block && blockNumbers(block), print: print && printNumbers(print), stack: made.stack && stackNumbers(made.stack, shoe, fitting),
     ...plyNumbers(made, shoe.side), ...jigNumbers(made, shoe.side), ...gaugeNumbers(made, shoe.side), ...wedgeNumbers(made, shoe.side),
   };
 }

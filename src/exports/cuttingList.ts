@@ -1,9 +1,10 @@
 import type { Design } from '../checks/design.ts';
 import { cubic, grams, mm, rounded } from '../checks/say.ts';
 import { CEMENT } from '../materials/materials.ts';
+import type { Side } from '../fitting/words.ts';
 import type { Mm } from '../geometry/units.ts';
 import { PLY_INSET } from '../making/plies.ts';
-import { besidesFor, cementFor, costFor, groundShare, weightOf, type Besides, type Size } from '../making/stack/cuttingList.ts';
+import { besidesFor, cementFor, costFor, groundShare, weightOf, type Besides, type Size, type StiffenerBesides } from '../making/stack/cuttingList.ts';
 import { groundAway, type ShoeStack, type Stacks } from '../making/stack/stack.ts';
 import { wasteOf } from '../making/nest/nest.ts';
 import { A4, type Drawing } from './drawing.ts';
@@ -100,14 +101,14 @@ function costWords(sheets: Stacks['sheets']): string {
   return `Cost of the blanks ${money(blanks)}, with their waste ${money(all)}, in your own money, by the prices of a square metre (making.rack.price); strips that stay whole are not counted.${without.length ? ` Not in it, for want of a price: ${without.join(', ')}.` : ''}`;
 }
 
-function besidesSection({ shoes, fitting: { job: { reference } } }: Design, stacks: Stacks): Block[] {
-  const besides = shoes.flatMap((shoe): Besides[] => { const found = besidesFor(shoe); return found ? [found] : []; }), stiffened = besides.some(({ stiffener }) => stiffener !== undefined);
+function besidesSection({ shoes, fitting, fitting: { job: { reference } } }: Design, stacks: Stacks): Block[] {
+  const besides = shoes.flatMap((shoe): Besides | [] => besidesFor(shoe, fitting) ?? []), isStiffened = (estimated: boolean): boolean => besides.some(({ stiffener }) => stiffener?.estimated === estimated);
   const layers = stacks.shoes.flatMap((stack) => stack.layers.flatMap(({ pieces }) => pieces.map(({ area }) => cementFor(area))));
   // Columns add up as they are shown.
   const cement = [...layers, ...besides.flatMap(({ outsole, stiffener }) => [outsole.cement, stiffener?.cement ?? 0])].reduce((sum, one) => sum + Number(rounded(one, 0)), 0);
   const rows = besides.flatMap(({ side: of, outsole, stiffener }): Row[] => [
     { cells: [side(of), `outsole, ${outsole.material}`, rounded(outsole.thickness, 1), size(outsole.size), cm2(outsole.area), grams(outsole.weight), rounded(outsole.cement, 0), `${reference}_${of}_outsole-flat.dxf`] },
-    ...(stiffener ? [{ cells: [side(of), 'stiffener (est.)', rounded(stiffener.thickness, 1), size(stiffener.size), cm2(stiffener.area), `cloth ${grams(stiffener.cloth)}, resin ${grams(stiffener.resin)}`, rounded(stiffener.cement, 0), `feather line, ${mm(PLY_INSET, 0)} set in`] }] : []),
+    ...(stiffener ? [stiffenerRow(of, stiffener)] : []),
   ]);
   return [
     heading('Rubber, stiffener, cement'),
@@ -115,7 +116,17 @@ function besidesSection({ shoes, fitting: { job: { reference } } }: Design, stac
       { title: 'Shoe', width: 20 }, { title: 'Part', width: 34 }, { title: 'mm thick', width: 15, right: true }, { title: 'Blank mm', width: 20, right: true }, { title: 'cm²', width: 11, right: true }, { title: 'Weight', width: 24 },
       { title: 'Glue g', width: 12, right: true }, { title: 'Outline', width: 44 },
     ], rows, { size: 2.9 }),
-    space(1), ...(stiffened ? [paragraph(`The stiffener is an estimate until its plies are laid out: the feather line set in by ${mm(PLY_INSET, 0)} all round, equal weights of cloth and resin in the plate. Mix more resin than that: some stays in brush and cup.`, WIDTH)] : []),
+    space(1),
+    ...(isStiffened(true) ? [paragraph(`The stiffener is an estimate until its plies are laid out: the feather line set in by ${mm(PLY_INSET, 0)} all round, equal weights of cloth and resin in the plate. ${MIX_MORE}`, WIDTH)] : []),
+    ...(isStiffened(false) ? [paragraph(`What the stiffener takes is that of its plies and core as they are to lie. ${MIX_MORE}`, WIDTH)] : []),
     paragraph(`Cement in all ${grams(cement)}: ${CEMENT.perFace} g/m² on both faces of every joint (${CEMENT.basis}).`, WIDTH),
   ];
+}
+
+const MIX_MORE = 'Mix more resin than that: some stays in brush and cup.';
+
+function stiffenerRow(of: Side, { estimated, thickness, size: blank, area, cloth, resin, core, weight, cement }: StiffenerBesides): Row {
+  const parts = [cloth !== undefined && `cloth ${grams(cloth)}`, resin !== undefined && `resin ${grams(resin)}`, core !== undefined && `core ${grams(core)}`].filter(Boolean);
+  const taken = cloth === undefined ? `${grams(weight)} in all` : parts.join(', ');
+  return { cells: [side(of), `stiffener${estimated ? ' (est.)' : ''}`, rounded(thickness, 1), size(blank), cm2(area), taken, rounded(cement, 0), `feather line, ${mm(PLY_INSET, 0)} set in`] };
 }

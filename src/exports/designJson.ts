@@ -38,7 +38,7 @@ export function designJson(design: Design, made: Made): string {
     format: 'rockerbench design', version: FORMAT_VERSION,
     job: Object.fromEntries(jobLines(fitting)), level: levelInWords(fitting.wearer.legDifference),
     wearer: wearerOf(fitting), chordGapMm: fitting.making.chordGap, making: makingOf(fitting.making),
-    shoes: shoes.map((shoe, i) => ({ ...shoeOf(shoe, fitting), walk: walkNumbers(design, shoe), spread: spreadNumbers(spreads[i]!), ...targetNumbers(fitting, shoe.side), ...numbersBeside(made, shoe) })), ...walkOfPair(design), ...numbersOfPair(design, made),
+    shoes: shoes.map((shoe, i) => ({ ...shoeOf(shoe, fitting), walk: walkNumbers(design, shoe), spread: spreadNumbers(spreads[i]!), ...targetNumbers(fitting, shoe.side), ...numbersBeside(made, shoe, fitting) })), ...walkOfPair(design), ...numbersOfPair(design, made),
     findings, overrides: fitting.overrides, cautions: cautionsFor(fitting),
   }, rounded, 2)}\n`;
 }

@@ -2,7 +2,7 @@ import { cautionsFor } from '../checks/cautions.ts';
 import { figuresOf, inWords, measuresListed, stationsOf, type Station } from '../checks/figures.ts';
 import { inFull, type Finding } from '../checks/finding.ts';
 import { inputOf } from '../checks/inputs.ts';
-import { deg, grams, mm, rounded, sentences } from '../checks/say.ts';
+import { capital, deg, grams, mm, rounded, sentences } from '../checks/say.ts';
 import type { Fitting } from '../fitting/fitting.ts';
 import type { Making } from '../fitting/making.ts';
 import { isEstimated, type Measure } from '../fitting/measure.ts';
@@ -100,14 +100,14 @@ function centresOf({ rocker: { pivot, hip, heelArc, mid, toeArc } }: RockerShoe)
   ];
 }
 
-/** The figures reckon with a plate out to the edge; what is laid up is less, and the rim is filled. */
-const pliesWords = (shoes: readonly Shoe[]): Block[] => {
+/** Where only a thickness is known the figures reckon with a plate out to the edge, and what is laid up is less; the rim is filled whatever is laid. */
+function pliesWords(shoes: readonly Shoe[]): Block[] {
   const stiff = shoes.flatMap((shoe) => (shoe.kind === 'rocker' && shoe.shape.stiffener > 0 ? [shoe] : [])), [first] = stiff;
-  return first ? [space(1), paragraph(sentences(
-    `Plies that stay ${mm(PLY_INSET, 0)} inside the feather line weigh less than the stiffener counted out to the edge: ${stiff.map(({ side, shape }) => `${side} ${grams(pliesWeight(shape))}`).join(', ')}`,
-    `With them ${rimRoundPlies(first.shape)}`, FILL_RIM,
-  ), WIDTH)] : [];
-};
+  if (!first) return [];
+  const lighter = stiff.filter(({ order }) => order.packGrams === undefined).map(({ side, shape }) => `${side} ${grams(pliesWeight(shape))}`), inset = `plies that stay ${mm(PLY_INSET, 0)} inside the feather line`;
+  const words = lighter.length > 0 ? [`${capital(inset)} weigh less than the stiffener counted out to the edge: ${lighter.join(', ')}`, `With them ${rimRoundPlies(first.shape)}`] : [`With ${inset} ${rimRoundPlies(first.shape)}`];
+  return [space(1), paragraph(sentences(...words, FILL_RIM), WIDTH)];
+}
 
 const STATION_COLUMNS = [
   ['ground', 'ground'], ['thick', 'thickness'], ['square', 'square'], ['upper', 'upper'], ['foam', 'foam'],

@@ -62,7 +62,7 @@ const READING: Mm = 25;
 /** What to hit, each shoe's number, how far off, and boxes for what was found. */
 function targetRow({ what, values, within }: Target, width: Mm): Row {
   const readings = values.length || 1, room = width - readings * (READING + 3) - 2;
-  const said = stacked([text(what, room, BODY, INDENT + 2), text([...values.map(sideWords), within].join(';  '), room, BOLD, INDENT + 2)]);
+  const said = stacked([text(what, room, BODY, INDENT + 2), text([...values.map(sideWords), within].filter(Boolean).join(';  '), room, BOLD, INDENT + 2)]);
   const names = values.length ? values.map(({ side }) => `${side === 'left' ? 'L' : 'R'} found`) : ['found'];
   return {
     height: Math.max(said.height, 9) + 1.6,

@@ -1,3 +1,4 @@
+import type { Fitting } from '../fitting/fitting.ts';
 import type { Shoe } from '../pair/shoe.ts';
 import { wasteOf } from '../making/nest/nest.ts';
 import { besidesFor, cementFor, costFor, groundShare, weightOf } from '../making/stack/cuttingList.ts';
@@ -5,14 +6,14 @@ import { groundAway, type CutSheet, type Layer, type Stacks } from '../making/st
 import { sheetFileName } from './cuttingList.ts';
 
 /** The stack of one shoe and what goes with it, as numbers; nothing for a shoe that has none. */
-export function stackNumbers({ shoes }: Stacks, shoe: Shoe): object | undefined {
-  const stack = shoes.find(({ side }) => side === shoe.side), besides = besidesFor(shoe);
+export function stackNumbers({ shoes }: Stacks, shoe: Shoe, fitting: Fitting): object | undefined {
+  const stack = shoes.find(({ side }) => side === shoe.side), besides = besidesFor(shoe, fitting);
   if (!stack || !besides) return undefined;
   const { outsole, stiffener } = besides;
   return {
     blanksMm3: stack.blanks, bodyMm3: stack.body, glueMm3: stack.glue, groundAwayMm3: groundAway(stack), layers: stack.layers.map(layerNumbers),
     outsole: { material: outsole.material, thicknessMm: outsole.thickness, areaMm2: outsole.area, weightG: outsole.weight, cementG: outsole.cement },
-    stiffener: stiffener && { estimated: true, thicknessMm: stiffener.thickness, areaMm2: stiffener.area, clothG: stiffener.cloth, resinG: stiffener.resin, cementG: stiffener.cement },
+    stiffener: stiffener && { estimated: stiffener.estimated, thicknessMm: stiffener.thickness, areaMm2: stiffener.area, clothG: stiffener.cloth, resinG: stiffener.resin, coreG: stiffener.core, cementG: stiffener.cement },
   };
 }
 

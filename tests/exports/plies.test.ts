@@ -121,7 +121,7 @@ test('templates of the stiffener are its plies where they are known, and the pla
 });
 
 test('the numbers of a shoe tell its plies as the papers do', () => {
-  const { plies } = numbersBeside({ ...madeOf(PAIR), plies: PLIES }, PAIR.shoes[0]!) as { plies: { layers: { areaMm2: number }[]; grams: { mixed: number } } };
+  const { plies } = numbersBeside({ ...madeOf(PAIR), plies: PLIES }, PAIR.shoes[0]!, PAIR.fitting) as { plies: { layers: { areaMm2: number }[]; grams: { mixed: number } } };
   expect(plies.layers.map(({ areaMm2 }) => areaMm2)).toEqual(ONE!.parts.map(({ outline }) => expect.closeTo(enclosedArea(outline), 6)));
   expect(plies.grams.mixed).toBe(ONE!.amounts.mixed);
   expect(windowRound(ONE!.parts.map(({ outline }) => outline)).most[0]).toBeLessThan(282 - 5.9);

@@ -11,7 +11,8 @@ import { wasteOf } from '../../src/making/nest/nest.ts';
 import { stacksFor } from '../../src/making/stack/buildUp.ts';
 import type { Design } from '../../src/design.ts';
 import { changed, pairSheet } from '../fitting/sheets.ts';
-import { designOf, JOBS } from './jobs.ts';
+import { packFor } from '../../src/stiffener/pack.ts';
+import { designOf, JOBS, SAMPLES } from './jobs.ts';
 import { mistakenForCuts } from '../support/dxfColours.ts';
 import { readPdf, type PdfPage } from './pdfReader.ts';
 
@@ -107,9 +108,16 @@ describe('words and costs of the cutting list', () => {
     expect(said).toContain(`Cost of the blanks ${sum(({ use }) => use.parts)}, with their waste ${sum(({ use, sheet }) => use.parts + wasteOf(use, sheet))},`);
     expect(said.includes('for want of a price')).toBe(stacks.sheets.some(({ sheet }) => sheet.price === undefined));
     expect(listOf([]).words.join(' ')).not.toMatch(/[Cc]ost/);
-    const [own] = stacks.shoes, besides = besidesFor(designOf(JOBS.alone).shoes[0]!)!, glued = [...own!.layers.flatMap(({ pieces }) => pieces.map(({ area }) => cementFor(area))), besides.outsole.cement, besides.stiffener!.cement];
+    const [own] = stacks.shoes, besides = besidesFor(designOf(JOBS.alone).shoes[0]!, JOBS.alone)!, glued = [...own!.layers.flatMap(({ pieces }) => pieces.map(({ area }) => cementFor(area))), besides.outsole.cement, besides.stiffener!.cement];
     expect(said).toContain(`Cement in all ${glued.reduce((all, one) => all + Math.round(one), 0)} g`);
   });
+});
+
+test('a stiffener that is known takes what its plies and core take; one of which only the thickness is known is an estimate', () => {
+  const known = designOf(SAMPLES['market-gardener']!), shoe = known.shoes.find(({ kind }) => kind === 'rocker')!, { pack, cloth, resin, core } = packFor(shoe, known.fitting)!.grams;
+  expect(besidesFor(shoe, known.fitting)!.stiffener).toMatchObject({ estimated: false, cloth, resin, core, weight: pack });
+  const { estimated, cloth: half, resin: other, weight } = besidesFor(designOf(JOBS.alone).shoes[0]!, JOBS.alone)!.stiffener!;
+  expect([estimated, half! + other!]).toEqual([true, expect.closeTo(weight, 9)]);
 });
 
 test('a pair of which each sole has sheets the other has not is told of both, and no other', () => {

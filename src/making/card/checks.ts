@@ -1,7 +1,10 @@
-import { mm } from '../../checks/say.ts';
+import { mm, rounded } from '../../checks/say.ts';
 import type { FigureKey } from '../../checks/figures.ts';
 import { CLEARS } from '../../checks/raiseTip.ts';
+import { inDegrees } from '../../geometry/units.ts';
 import { FOAM_AT_BALL } from '../../profile/thinnest.ts';
+import { GRADE_UP_TO } from '../../stiffener/grades.ts';
+import { BENCH_MOMENT } from '../../stiffener/loads.ts';
 import { springByWedge } from '../gauges/springByWedge.ts';
 import { SPRING_WITHIN } from '../gauges/toeWedge.ts';
 import { figureValues, type Bench } from './bench.ts';
@@ -58,6 +61,13 @@ function flatCheck(bench: Bench): Check[] {
   return values.length ? [check('Standing flat, rolled on carbon paper', 'both ends ± 3 mm', values)] : [];
 }
 
+/** Held against the grades by which a stiffener is judged, under the moment that belongs to the client. */
+function flexCheck(bench: Bench): Check {
+  const { mass } = bench.design.fitting.wearer, most = (grade: keyof typeof GRADE_UP_TO): string => `${grade} ${Number(rounded(inDegrees(GRADE_UP_TO[grade]), 1))}° or less`;
+  const load = `${BENCH_MOMENT} N·m for each kg${mass ? `, ${rounded(BENCH_MOMENT * mass.value, 1)} N·m` : ''}`;
+  return check('Flex: heel clamped to the ball line, load at the toe', `${most('rigid')}, ${most('slight flex')}, at ${load}`, figureValues(bench, 'packBend'));
+}
+
 export function checksAfter(bench: Bench): Check[] {
   const rockers = bench.design.shoes.some(({ kind }) => kind === 'rocker');
   return [
@@ -68,7 +78,7 @@ export function checksAfter(bench: Bench): Check[] {
     check('Stands by itself on plate glass', 'no wobble, 0.5° or less to the side'),
     ...(rockers ? [check('Rolls evenly heel to toe on plate glass', 'no jump, no stop, shoe turns less than 2°; gauge gap 0.3 mm in the mid arc, 0.7 mm at the ends'), check('Contact line square to the walking line', '± 3 mm, both edges leave together')] : []),
     ...ifAny(bench, 'Weight of the sole', 'soleWeight', '± 5 %'),
-    ...(rockers ? [check('Flex: heel clamped to the ball line, load at the toe', 'rigid: 1° or less at 10 N·m; slight flex 2 to 4°'), check('Twist, ends by hand', 'none to be seen')] : []),
+    ...(rockers ? [flexCheck(bench), check('Twist, ends by hand', 'none to be seen')] : []),
     check('Bond: thumb, thin blade of 0.1 mm', 'does not go in'), check('Edges and carbon: stocking drawn over', 'no snag'), check('Slip: dry and wet tile, by hand', 'textured at heel back and toe'),
     check('On the client: stand 30 s, 10 m four times, turn, one stair, slope', 'no step to save; pelvis level within 2 mm; "soft, no hill"'), check('Skin after 15 min', 'no mark that stays 15 min'),
   ];

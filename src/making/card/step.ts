@@ -18,7 +18,7 @@ export interface Step {
   readonly hazards: readonly Hazard[];
 }
 
-/** A number to hit, each shoe's own, and how far off it may be. */
+/** A number to hit, each shoe's own, and how far off it may be; empty where that needs no word. */
 export interface Target { readonly what: string; readonly values: readonly SideValue[]; readonly within: string }
 /** As it is said: with its unit, and "(est.)" where it rests on an estimate. */
 export interface SideValue { readonly side: Side; readonly text: string }

@@ -1,30 +1,32 @@
-import { mm, sentences } from '../../checks/say.ts';
+import { grams, mm, sentences } from '../../checks/say.ts';
+import { packFor } from '../../stiffener/pack.ts';
+import { inShort } from '../../stiffener/layers.ts';
 import { FILL_RIM, PLY_INSET, rimRoundPlies } from '../plies.ts';
-import { sidesOf, soleTarget, stiffened, type Bench } from './bench.ts';
-import { step, type Step } from './step.ts';
+import { figureTarget, sidesOf, soleTarget, stiffened, type Bench } from './bench.ts';
+import { step, type Step, type Target } from './step.ts';
 import { WAITS } from './waits.ts';
 
-/** Carbon and epoxy laid on the lasted bottom. Plies and their order are the maker's own until a laminate is designed. */
+/** Plies laid on the lasted bottom: as told where it is known what is laid, else the maker's own. */
 export function stiffenerSteps(bench: Bench): Step[] {
   const soles = stiffened(bench), sides = sidesOf(soles);
   if (soles.length === 0) return [];
   const thickest = soles.map(({ parts: { shape } }) => shape).reduce((most, one) => (one.stiffener > most.stiffener ? one : most));
-  const thickness = soleTarget(soles, 'Stiffener, thickness', ({ parts: { shape } }) => mm(shape.stiffener), '± 0.1 mm');
+  const laid = laidTargets(bench), thickness = soleTarget(soles, 'Stiffener, thickness', ({ parts: { shape } }) => mm(shape.stiffener), '± 0.1 mm');
   return [
     step({
       name: 'Dry run of the plies', sides, how: `Cut cloth, peel ply, film and pad; number them in the order of use and lay them out. Keep plies 5 to 8 mm inside the feather line, the template's ${PLY_INSET}. Nothing is mixed yet.`,
-      batches: ['cloth'], hazards: ['carbon'],
+      targets: laid.of, batches: ['cloth'], hazards: ['carbon'],
     }),
     step({
       name: 'Laminate the stiffener', sides, how: 'Film and release on the lasted bottom. Weigh the cloth; mix resin and hardener to 110 to 120 % of that weight. Wet the plies out one by one, peel ply on both faces, then film, foam pad, and vacuum or sandbag.',
-      targets: [thickness], wait: WAITS.laminate, batches: ['resin', 'hardener'], hazards: ['epoxy', 'carbon'],
+      targets: [...laid.weighedOut, thickness], wait: WAITS.laminate, batches: ['resin', 'hardener'], hazards: ['epoxy', 'carbon'],
     }),
     step({
       name: 'Post-cure', sides, how: 'In a warm box, still on the last, before any heat is used on the shoe.', wait: WAITS.postCure, hazards: ['heat'],
     }),
     step({
       name: 'Trim and prove the stiffener', sides, how: 'Trim wet to the line and seal the edges. Tap it all over: dull is a void. Weigh it. Measure the thickness at seat, waist and ball.',
-      targets: [thickness], hazards: ['carbon', 'spindle'],
+      targets: [thickness, ...laid.weighed], hazards: ['carbon', 'spindle'],
     }),
     step({
       name: 'Cement stiffener and lasted bottom', sides, how: 'Pull the peel ply off, roughen the lasted bottom, cement both faces. No bare spot: it would squeak.',
@@ -33,4 +35,15 @@ export function stiffenerSteps(bench: Bench): Step[] {
     step({ name: 'Lay the stiffener on and press', sides, how: 'By the centre and ankle lines, from the middle outwards, last in. It must not stand proud at the feather line.', wait: WAITS.joint }),
     step({ name: 'Fill the rim round the plies', sides, how: sentences(`On the sole as planned ${rimRoundPlies(thickest)}`, FILL_RIM, 'Let it set, and rub it down by hand, flush and without touching the plies'), batches: ['filler'], hazards: ['dust', 'carbon'] }),
   ];
+}
+
+/** What of a stiffener is told only where its plies are known: what it is laid of, what is weighed out for it, what it weighs. */
+function laidTargets(bench: Bench): { readonly of: readonly Target[]; readonly weighedOut: readonly Target[]; readonly weighed: readonly Target[] } {
+  const packs = bench.soles.flatMap(({ shoe }) => { const pack = packFor(shoe, bench.design.fitting); return pack ? [{ side: shoe.side, pack }] : []; });
+  const any = (targets: readonly Target[]): Target[] => targets.filter(({ values }) => values.length > 0);
+  return {
+    of: any([{ what: 'Laid of', values: packs.map(({ side, pack: { stiffener, underFoam } }) => ({ side, text: inShort(stiffener, underFoam) })), within: '' }]),
+    weighedOut: any([figureTarget(bench, 'Cloth that lies in it, dry', 'packCloth', 'cut larger, it weighs more'), figureTarget(bench, 'Resin that stays in it', 'packResin', 'mix more: some stays in brush and cup')]),
+    weighed: any([{ what: 'Plies and core, weighed', values: packs.map(({ side, pack }) => ({ side, text: grams(pack.grams.pack) })), within: '± 5 %' }]),
+  };
 }

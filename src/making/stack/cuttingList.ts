@@ -1,3 +1,4 @@
+import type { Fitting } from '../../fitting/fitting.ts';
 import type { RackSheet } from '../../fitting/making.ts';
 import type { Side } from '../../fitting/words.ts';
 import { windowRound } from '../../geometry/clip.ts';
@@ -6,6 +7,7 @@ import type { Grams, Mm } from '../../geometry/units.ts';
 import { CEMENT, OUTSOLES, type OutsoleName } from '../../materials/materials.ts';
 import { partsOf, type Shoe } from '../../pair/shoe.ts';
 import type { SoleShape } from '../../solid/soleShape.ts';
+import { packFor, type Pack } from '../../stiffener/pack.ts';
 import { pliesArea, pliesWeight, PLY_INSET } from '../plies.ts';
 import { unrolledOutsole } from '../unrolled.ts';
 import type { Layer, Piece } from './stack.ts';
@@ -14,8 +16,24 @@ import type { Layer, Piece } from './stack.ts';
 export interface Besides {
   readonly side: Side;
   readonly outsole: { readonly material: OutsoleName; readonly thickness: Mm; readonly size: Size; readonly area: number; readonly weight: Grams; readonly cement: Grams };
-  /** An estimate, until the plies are laid out. */
-  readonly stiffener?: { readonly thickness: Mm; readonly size: Size; readonly area: number; readonly cloth: Grams; readonly resin: Grams; readonly cement: Grams };
+  readonly stiffener?: StiffenerBesides;
+}
+
+/**
+ * @property estimated only its thickness is known: equal weights of cloth and resin stand for it
+ * @property cloth dry, and the resin in it; of plies that were measured nobody knows them apart
+ * @property weight of plies and core
+ */
+export interface StiffenerBesides {
+  readonly estimated: boolean;
+  readonly thickness: Mm;
+  readonly size: Size;
+  readonly area: number;
+  readonly cloth?: Grams;
+  readonly resin?: Grams;
+  readonly core?: Grams;
+  readonly weight: Grams;
+  readonly cement: Grams;
 }
 export type Size = readonly [length: Mm, width: Mm];
 
@@ -35,19 +53,21 @@ export function groundShare({ pieces, sheet: { thickness }, foam }: Layer): numb
   return cut > 0 ? Math.max(0, 1 - foam / cut) : 0;
 }
 
-export function besidesFor(shoe: Shoe): Besides | undefined {
+export function besidesFor(shoe: Shoe, fitting: Pick<Fitting, 'wearer'>): Besides | undefined {
   const parts = partsOf(shoe);
   if (!parts) return undefined;
   const { shape } = parts, { outsole: { material, thickness } } = shoe.order, flat = unrolledOutsole(shape), area = enclosedArea(flat);
   return {
     side: shoe.side, outsole: { material, thickness, size: sizeOfPath(flat, 0), area, weight: weightOf(area, { thickness, density: OUTSOLES[material].density }), cement: cementFor(area) },
-    ...(shape.stiffener > 0 && { stiffener: stiffenerFor(shape) }),
+    ...(shape.stiffener > 0 && { stiffener: stiffenerFor(shape, packFor(shoe, fitting)) }),
   };
 }
 
-function stiffenerFor(shape: SoleShape): NonNullable<Besides['stiffener']> {
-  const area = pliesArea(shape), weight = pliesWeight(shape);
-  return { thickness: shape.stiffener, size: sizeOfPath(shape.feather, PLY_INSET), area, cloth: weight / 2, resin: weight / 2, cement: cementFor(area) };
+function stiffenerFor(shape: SoleShape, pack: Pack | undefined): StiffenerBesides {
+  const area = pliesArea(shape), any = { thickness: shape.stiffener, size: sizeOfPath(shape.feather, PLY_INSET), area, cement: cementFor(area) };
+  if (!pack) { const weight = pliesWeight(shape); return { ...any, estimated: true, cloth: weight / 2, resin: weight / 2, weight }; }
+  const { pack: weight, core, ...parts } = pack.grams;
+  return { ...any, estimated: false, ...parts, ...(core > 0 ? { core } : {}), weight };
 }
 
 function sizeOfPath(path: Path, inset: Mm): Size {
