@@ -1,4 +1,5 @@
 import { inDegrees } from '../geometry/units.ts';
+import { BENCH_MOMENT } from '../stiffener/loads.ts';
 import { lesser } from '../stiffener/strained.ts';
 import type { Pack } from '../stiffener/pack.ts';
 import { plain, type Plain } from './figure.ts';
@@ -12,7 +13,7 @@ export function packFigures(pack: Pack | undefined): readonly Plain[] {
   return [
     plain('packThickness', 'Stiffener, plies and core together', thickness, 'mm'),
     ...weight('packCloth', 'Cloth in the stiffener, dry', cloth), ...weight('packResin', 'Resin in the stiffener', resin), ...weight('packCore', 'Core of the stiffener', core),
-    plain('packBend', `Bend at the ball under 0.125 N·m for each kg (${grade})`, inDegrees(bench.bend), 'deg', ball),
+    plain('packBend', `Bend at the ball under ${BENCH_MOMENT} N·m for each kg (${grade})`, inDegrees(bench.bend), 'deg', ball),
     plain('packTip', 'The tip goes down under that by', bench.tip, 'mm'),
     { ...plain('packStrain', 'Largest strain of the plies in walking', Math.abs(walking.strain) * 100, '%', walking.strainAt), digits: 2 },
     ...reserve('packFirstPly', 'A stumble on the tip may be so many times as hard before a ply fails', stumble.firstPly),

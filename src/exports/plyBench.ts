@@ -1,10 +1,11 @@
 import { deg, mm, rounded, sentences } from '../checks/say.ts';
 import type { Design } from '../checks/design.ts';
 import { inDegrees, type Mm } from '../geometry/units.ts';
-import { benchTestOf, CLAMP_BEHIND, HAND_LAID_WITHIN, limitOf, type BenchTest, type Hanging, type ReadingRow } from '../making/plies/bench.ts';
+import { benchTestOf, CLAMP_BEHIND, HAND_LAID_WITHIN, type BenchTest, type Hanging, type ReadingRow } from '../making/plies/bench.ts';
 import type { ShoePlies } from '../making/plies/shoePlies.ts';
 import { GRADE_UP_TO } from '../stiffener/grades.ts';
 import { BENCH_MOMENT } from '../stiffener/loads.ts';
+import { limitOf } from '../stiffener/search.ts';
 import { arrowHead, drawn, filled, polyline, stroke, words, type Mark } from './drawing.ts';
 import { framed, heading, paragraph, table, type Block, type Column } from './flow.ts';
 import { WIDTH } from './textPaper.ts';

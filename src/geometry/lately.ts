@@ -13,3 +13,13 @@ export function lately<Asked extends readonly unknown[], Found>(kept: number, wo
     return found;
   };
 }
+
+/** Works out once for each thing it is asked about, as long as somebody holds that thing. @param work pure */
+export function onceEach<K extends object, Found>(work: (key: K) => Found): (key: K) => Found {
+  const known = new WeakMap<K, { readonly found: Found }>();
+  return (key) => {
+    const one = known.get(key) ?? { found: work(key) };
+    known.set(key, one);
+    return one.found;
+  };
+}

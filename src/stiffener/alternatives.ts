@@ -1,11 +1,12 @@
 import { CLOTHS, type ClothName } from '../materials/stiffeners.ts';
+import { onceEach } from '../geometry/lately.ts';
 import { inDegrees, type Mm } from '../geometry/units.ts';
-import { layUp, weigh, type Bench, type Choice, type CoreChoice, type Open } from './choices.ts';
+import { pliesIn, weigh, type Bench, type Choice, type CoreChoice, type Open } from './choices.ts';
 import { CORE_SHEETS, plyOrdered, RESIN_USUAL } from './laying.ts';
 import type { Pack } from './pack.ts';
 import { assessedOr, searched, triedOf, type Tried } from './search.ts';
 import { gradeOf, type Grade } from './grades.ts';
-import { at, type Counted, type Stiffener } from './stiffener.ts';
+import { at, countedAs, type Stiffener } from './stiffener.ts';
 
 /** What stands beside a pack that was sought: other ways to it, what would keep to more, and which assumption decides it. */
 
@@ -13,7 +14,7 @@ import { at, type Counted, type Stiffener } from './stiffener.ts';
 export interface Alternative { readonly way: string; readonly tried: Tried }
 
 /** The best of each kind: each core by itself, no core, edges turned up. Worked out once for each pack. */
-export const alternativesTo: (pack: Pack) => readonly Alternative[] = once(({ sought, asked }) => (sought ? kindsOf(sought.open).flatMap(({ way, open }) => {
+export const alternativesTo: (pack: Pack) => readonly Alternative[] = onceEach(({ sought, asked }) => (sought ? kindsOf(sought.open).flatMap(({ way, open }) => {
   const tried = searched(open, sought.bench, asked);
   return tried ? [{ way, tried }] : [];
 }) : []));
@@ -35,7 +36,7 @@ export interface Would { readonly what: 'plies' | 'thickness' | 'cloth' | 'cambe
 const PLIES_BEYOND = 8, STRAIGHT: readonly ClothName[] = ['carbon unidirectional 200', 'carbon unidirectional 300'], CAMBERS: readonly Mm[] = [3, 5];
 
 /** What would keep to more than a pack that was sought does; worked out once for each pack. */
-export const wouldKeep: (pack: Pack) => readonly Would[] = once((pack) => {
+export const wouldKeep: (pack: Pack) => readonly Would[] = onceEach((pack) => {
   const { sought, keeps } = pack;
   if (!sought || keeps === 'all') return [];
   return [...byPlies(pack, sought), ...byThickness(pack, sought), ...byCloth(pack, sought), ...byCamber(pack, sought)];
@@ -59,15 +60,12 @@ function firstThat<T extends number | ClothName>(what: Would['what'], values: re
 }
 
 /** The same pack laid otherwise, looked at as it would be. */
-function laidOtherwise({ asked }: Pack, choice: Choice, bench: Bench): Tried {
-  const stiffener = layUp(choice, bench);
-  return triedOf({ ...weigh(choice, bench), stiffener }, bench, asked);
-}
+const laidOtherwise = ({ asked }: Pack, choice: Choice, bench: Bench): Tried => triedOf(weigh(choice, bench), bench, asked);
 
 /** More of them above or below, the rest as it is. */
 const byPlies = (pack: Pack, { open, bench, choice }: Sought): Would[] =>
   firstThat('plies', beyond(open), pack, (plies) => [choice.above, choice.below].map((_, i): Choice => {
-    const more = plies - choice.below - choice.above - (choice.patch ? 1 : 0);
+    const more = plies - pliesIn(choice);
     return i === 0 && choice.core ? { ...choice, above: choice.above + more } : { ...choice, below: choice.below + more };
   }).map((one) => laidOtherwise(pack, one, bench)).reduce((one, other) => (other.spare.all > one.spare.all ? other : one)));
 const beyond = ({ plies }: Open): readonly number[] => Array.from({ length: PLIES_BEYOND - plies.most }, (_, i) => plies.most + 1 + i);
@@ -96,15 +94,13 @@ function byCamber(pack: Pack, { bench, choice }: Sought): Would[] {
 export interface Assumption { readonly of: 'camber' | 'core' | 'resin'; readonly text: string; readonly bends: readonly [worst: number, best: number]; readonly grades: readonly [worst: Grade, best: Grade] }
 
 /** Degrees of bend with each assumption at its worst and at its best; worked out once for each pack. */
-export const assumptionsOf: (pack: Pack) => readonly Assumption[] = once((pack) => {
+export const assumptionsOf: (pack: Pack) => readonly Assumption[] = onceEach((pack) => {
   const { stiffener, order } = pack, { camber, core } = stiffener, found: Assumption[] = [];
   if (camber && !camber.read) found.push(between(pack, 'camber', 'The camber counts half until the bench test was read: none of it at worst, all of it at best', { ...stiffener, camber: { height: 0, read: true } }, { ...stiffener, camber: { ...camber, read: true } }));
   if (core) found.push(between(pack, 'core', `The ${core.name} is as soft or as stiff as any sold under that name`, countedAs(stiffener, 'least'), countedAs(stiffener, 'most')));
   if (order.ply.kind === 'cloth') found.push(between(pack, 'resin', 'Resin laid by hand: more makes plies thicker and stiffer in bending, less thinner', withResin(pack, RESIN_USUAL.least), withResin(pack, RESIN_USUAL.most)));
   return found.sort((a, b) => b.bends[0] - b.bends[1] - (a.bends[0] - a.bends[1]));
 });
-
-const countedAs = (stiffener: Stiffener, count: Counted): Stiffener => ({ ...stiffener, ...(stiffener.core ? { core: { ...stiffener.core, count } } : {}) });
 
 function withResin({ stiffener, order }: Pack, resin: number): Stiffener {
   const ply = plyOrdered({ ...order, resin }), as = (plies: Stiffener['below']): Stiffener['below'] => plies.map((placed) => ({ ...placed, ply }));
@@ -114,13 +110,4 @@ function withResin({ stiffener, order }: Pack, resin: number): Stiffener {
 function between(pack: Pack, of: Assumption['of'], text: string, one: Stiffener, other: Stiffener): Assumption {
   const bends = [one, other].map((stiffener) => assessedOr(stiffener, pack, pack.asked).bench.bend).sort((a, b) => b - a), [worst = 0, best = 0] = bends;
   return { of, text, bends: [inDegrees(worst), inDegrees(best)], grades: [gradeOf(worst), gradeOf(best)] };
-}
-
-function once<T>(work: (pack: Pack) => T): (pack: Pack) => T {
-  const known = new WeakMap<Pack, { readonly value: T }>();
-  return (pack) => {
-    const found = known.get(pack) ?? { value: work(pack) };
-    known.set(pack, found);
-    return found.value;
-  };
 }

@@ -1,7 +1,6 @@
-import { clamp } from '../geometry/solve.ts';
 import type { Mm, Rad } from '../geometry/units.ts';
 import { faultsOf } from './faults.ts';
-import { BENCH_MOMENT, LEVER, loadAhead, stumbleAt, walkingAhead, type RollLoad } from './loads.ts';
+import { BENCH_MOMENT, leverOn, loadAhead, stumbleAt, walkingAhead, type RollLoad } from './loads.ts';
 import { gradeOf, type Grade } from './grades.ts';
 import { judged, type Judgement } from './judged.ts';
 import type { Read } from './ply.ts';
@@ -18,7 +17,7 @@ export interface Asked {
   readonly bendAtMost?: Rad;
   /** How many times further the pack bent on the bench than it was reckoned to; 1 where left out. What is told counts it in. */
   readonly softer?: number;
-  /** How far ahead of the ball line the bench load and, without a roll, the walking load act; LEVER, or the plate's end where that is nearer. */
+  /** How far ahead of the ball line the bench load and, without a roll, the walking load act; `leverOn` the plate where left out. */
   readonly lever?: Mm;
   /** Moments of the roll that push ahead of the ball (`rollLoads`); without them WALKING_MOMENT at the lever. */
   readonly walking?: readonly RollLoad[];
@@ -42,7 +41,6 @@ export interface Case {
   readonly coreShear: Placed;
   readonly yields: Placed;
 }
-
 
 /** One place along the plate, for a plot. Stiffness of both faces as one, N·m²; bench deflection against the ball, mm; walking strain and moment, N·m. */
 export interface AlongSole { readonly x: Mm; readonly width: Mm; readonly stiffness: number; readonly deflection: Mm; readonly strain: number; readonly moment: number }
@@ -75,7 +73,7 @@ export function glanced(stiffener: Stiffener, plate: Plate, asked: Asked): { rea
 
 interface Loads { readonly lever: Mm; readonly bench: RollLoad; readonly stumble: RollLoad; readonly walks: readonly RollLoad[]; readonly waists: readonly RollLoad[] }
 
-function loadsOn(plate: Plate, { mass, walking: roll = [], waist: under = [], lever = clamp(LEVER, 0, plate.to - plate.ball) }: Asked): Loads {
+function loadsOn(plate: Plate, { mass, walking: roll = [], waist: under = [], lever = leverOn(plate) }: Asked): Loads {
   const { ball, to } = plate;
   return {
     lever, bench: loadAhead(ball, lever, BENCH_MOMENT, mass), stumble: stumbleAt(ball, to, mass),

@@ -27,7 +27,7 @@ export const PLIES_MOST = 5;
 /** A strip across the ball reaches so far behind and ahead of its line. Common practice. */
 const PATCH = { behind: 30, ahead: 40 } as const;
 
-export const patchOver = ({ ball, from, to }: Plate): Stretch => ({ from: Math.max(ball - PATCH.behind, from), to: Math.min(ball + PATCH.ahead, to) });
+const patchOver = ({ ball, from, to }: Plate): Stretch => ({ from: Math.max(ball - PATCH.behind, from), to: Math.min(ball + PATCH.ahead, to) });
 
 /** Every way that is open (where all are thicker than is asked, the thinnest), the fewest plies first, of those the lightest, then the thinnest: the order in which they are tried. */
 export function choicesIn(open: Open, bench: Bench): Weighed[] {
@@ -66,11 +66,15 @@ function sharedPlies(ply: Ply, plate: Plate, count: number, strip: boolean): rea
 
 /** What a pack weighs: dry cloth, resin in it, core, and all of it; g. Of a ply that was measured cloth and resin are not known apart. */
 export interface PackGrams { readonly cloth?: Grams; readonly resin?: Grams; readonly core: Grams; readonly pack: Grams }
-export interface Weighed { readonly choice: Choice; readonly plies: number; readonly thickness: Mm; readonly grams: PackGrams }
+/** A choice as it is laid, how many plies it takes, how thick it is and what it weighs. */
+export interface Weighed { readonly choice: Choice; readonly stiffener: Stiffener; readonly plies: number; readonly thickness: Mm; readonly grams: PackGrams }
+
+/** Plies of a choice, its strip counted. */
+export const pliesIn = ({ below, above, patch }: Choice): number => below + above + (patch ? 1 : 0);
 
 export function weigh(choice: Choice, bench: Bench): Weighed {
-  const stiffener = layUp(choice, bench), { core } = choice;
-  return { choice, plies: choice.below + choice.above + (choice.patch ? 1 : 0), thickness: thicknessOf(stiffener, core?.foam === true), grams: gramsOf(stiffener, bench.plate, core?.foam === true) };
+  const stiffener = layUp(choice, bench), foam = choice.core?.foam === true;
+  return { choice, stiffener, plies: pliesIn(choice), thickness: thicknessOf(stiffener, foam), grams: gramsOf(stiffener, bench.plate, foam) };
 }
 
 /** Of plies and core where they are thickest, strips counted. @param foam the core is the foam body, which does not count */

@@ -8,7 +8,7 @@ import { at, breaksOf, lies, type Along, type Attached, type CoreLayer, type Pla
 /** No plate is cambered more, no layer thicker, mm. */
 const CAMBER_MOST: Mm = 30, THICK_MOST: Mm = 80;
 /** Bodies a stiffener is reckoned for, kg. */
-export const MASSES = [20, 250] as const;
+const MASSES = [20, 250] as const;
 
 const is = (value: number, least: number, most: number): boolean => Number.isFinite(value) && value >= least && value <= most;
 const above0 = (path: Path, value: number, unit: string): Fault[] => (Number.isFinite(value) && value > 0 ? [] : [fault(path, `must be greater than 0 ${unit}`, value)]);

@@ -89,7 +89,7 @@ export function strainAt(deformed: Deformed, z: Mm): Triple {
 }
 
 /** A strain of the shoe's axes in those of a ply turned by an angle. */
-export function strainAlong([x, y, xy]: Triple, angle: Rad): Triple {
+function strainAlong([x, y, xy]: Triple, angle: Rad): Triple {
   const c = cos(angle), s = sin(angle);
   return [x * c * c + y * s * s + xy * c * s, x * s * s + y * c * c - xy * c * s, 2 * (y - x) * c * s + xy * (c * c - s * s)];
 }
@@ -106,7 +106,7 @@ export interface PlyState {
   readonly stress: Triple;
 }
 
-export function stressOf(lamina: Lamina, [one, two, shear]: Triple): Triple {
+function stressOf(lamina: Lamina, [one, two, shear]: Triple): Triple {
   const { q11, q12, q22, q66 } = reducedOf(lamina);
   return [q11 * one + q12 * two, q12 * one + q22 * two, q66 * shear];
 }

@@ -17,9 +17,11 @@ export const BENCH_MOMENT = 0.125, WALKING_MOMENT = 0.6;
 /** What is usual of it, N·m for each kg. */
 export const WALKING_RANGE = [0.25, 0.8] as const;
 /** A stumble puts this many body weights on the tip, once. Common practice. */
-export const STUMBLE_WEIGHTS = 1.2;
+const STUMBLE_WEIGHTS = 1.2;
 /** How far ahead of the ball line the load acts where no roll tells it. Common practice. */
-export const LEVER: Mm = 70;
+const LEVER: Mm = 70;
+/** The lever that is meant, or the plate's end where that is nearer. */
+export const leverOn = ({ ball, to }: { readonly ball: Mm; readonly to: Mm }, meant: Mm = LEVER): Mm => clamp(meant, 0, to - ball);
 /** A push nearer to the ball than this bends nothing. */
 const NEAR: Mm = 5;
 

@@ -8,9 +8,9 @@ import { foamFace, type SoleShape } from '../solid/soleShape.ts';
 import { curveOf, isMeasured } from '../walk/stanceCurve.ts';
 import { walkOnRocker } from '../walk/walking.ts';
 import type { Asked, Assessed } from './assess.ts';
-import { gramsOf, layUp, thicknessOf, type Bench, type Choice, type Open, type PackGrams, type Weighed } from './choices.ts';
+import { gramsOf, thicknessOf, weigh, type Bench, type Choice, type Open, type PackGrams, type Weighed } from './choices.ts';
 import { benchOf, laidAs, openIn, plyOrdered, type FoamCore } from './laying.ts';
-import { BENCH_MOMENT, LEVER, rollLoads } from './loads.ts';
+import { BENCH_MOMENT, leverOn, rollLoads } from './loads.ts';
 import { plateUnder } from './plate.ts';
 import { assessedOr, limitOf, searched, spareOf, triedOf, type Keeps, type Tried } from './search.ts';
 import type { Plate, Stiffener } from './stiffener.ts';
@@ -97,11 +97,12 @@ function foamUnder({ shape, order }: Under): FoamCore {
 
 function laidPack(order: PackOrder, bench: Bench, asked: Asked, foam: FoamCore | undefined): Pack {
   const { stiffener, foam: underFoam } = laidAs(order, bench, foam), test = order.bench && benchRead(order.bench, stiffener, bench, asked);
-  const known = test ? { ...asked, softer: test.times } : asked, tried = triedOf(weighedAs(stiffener, bench, underFoam), bench, known);
-  return { ...packOf(tried, bench, known, order, underFoam), by: 'sheet', ...(test ? { test } : {}) };
+  const counted = test ? { ...asked, softer: test.times } : asked, tried = triedOf(weighedAs(stiffener, bench, underFoam), bench, counted);
+  return { ...packOf(tried, bench, counted, order, underFoam), by: 'sheet', ...(test ? { test } : {}) };
 }
 
-function weighedAs(stiffener: Stiffener, { plate }: Bench, foam: boolean): Weighed & { readonly stiffener: Stiffener } {
+/** What the maker lays, weighed like a choice. */
+function weighedAs(stiffener: Stiffener, { plate }: Bench, foam: boolean): Weighed {
   const { below, above, edges = 0 } = stiffener;
   return { stiffener, choice: { below: below.length, above: above.length, edges, patch: false }, plies: below.length + above.length, thickness: thicknessOf(stiffener, foam), grams: gramsOf(stiffener, plate, foam) };
 }
@@ -114,7 +115,7 @@ function packOf({ stiffener, assessed, keeps, spare, thickness, plies, grams }: 
 const ADDED_MOST = 5;
 
 function benchRead({ mass, droop, lever }: NonNullable<PackOrder['bench']>, stiffener: Stiffener, bench: Bench, asked: Asked): BenchRead {
-  const { plate } = bench, at = Math.min(lever ?? LEVER, plate.to - plate.ball), { bench: { bend } } = assessedOr(stiffener, bench, { ...asked, lever: at });
+  const { plate } = bench, at = leverOn(plate, lever), { bench: { bend } } = assessedOr(stiffener, bench, { ...asked, lever: at });
   const reckoned = bend * at * ((mass * GRAVITY * at) / (BENCH_MOMENT * asked.mass * 1000)), times = droop / reckoned;
   return { reckoned, read: droop, times, add: pliesToAdd(stiffener, bench, { ...asked, softer: times }) };
 }
@@ -169,7 +170,5 @@ function sought(decides: string, open: Open, bench: Bench, asked: Asked): Tried 
 }
 
 /** The choice as it was, in the shoe as it is now. */
-function asBefore(choice: Choice, bench: Bench, foam: FoamCore | undefined): Weighed & { readonly stiffener: Stiffener } {
-  const now: Choice = choice.core?.foam && foam ? { ...choice, core: { ...choice.core, thickness: foam.thickness } } : choice, stiffener = layUp(now, bench), under = now.core?.foam === true;
-  return { ...weighedAs(stiffener, bench, under), choice: now, plies: now.below + now.above + (now.patch ? 1 : 0) };
-}
+const asBefore = (choice: Choice, bench: Bench, foam: FoamCore | undefined): Weighed =>
+  weigh(choice.core?.foam && foam ? { ...choice, core: { ...choice.core, thickness: foam.thickness } } : choice, bench);

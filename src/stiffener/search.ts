@@ -1,9 +1,9 @@
 import type { Mm } from '../geometry/units.ts';
 import type { BentAt } from './beam.ts';
 import { assess, glanced, type Asked, type Assessed } from './assess.ts';
-import { choicesIn, layUp, type Bench, type Open, type Weighed } from './choices.ts';
+import { choicesIn, type Bench, type Open, type Weighed } from './choices.ts';
 import { GRADE_UP_TO, WALKING_RESERVE, WALKING_STRAIN } from './grades.ts';
-import { BENCH_MOMENT, LEVER, SPREAD, stumbleAt, WALKING_MOMENT } from './loads.ts';
+import { BENCH_MOMENT, leverOn, SPREAD, stumbleAt, WALKING_MOMENT } from './loads.ts';
 import { asOne, cutsOf, type Section } from './section.ts';
 import type { Stiffener } from './stiffener.ts';
 import { firstPly, largestStrain, lesser } from './strained.ts';
@@ -12,7 +12,7 @@ import { firstPly, largestStrain, lesser } from './strained.ts';
 export type Keeps = 'all' | 'must' | 'not';
 
 /** A pack that was looked at. @property spare how many times what it may bear it could bear more, of all it falls short of; below 1 where it falls short */
-export interface Tried extends Weighed { readonly stiffener: Stiffener; readonly assessed: Assessed; readonly keeps: Keeps; readonly spare: { readonly must: number; readonly all: number } }
+export interface Tried extends Weighed { readonly assessed: Assessed; readonly keeps: Keeps; readonly spare: { readonly must: number; readonly all: number } }
 
 /** What of a pack is sure to be no better than: as if its core gave nothing, and at the ball alone. Times what it may bear. */
 interface Hopes { readonly must: number; readonly all: number }
@@ -30,7 +30,7 @@ export function spareOf({ bench, walking, stumble }: ReturnType<typeof glanced>,
   return { must, all: Math.min(must, WALKING_STRAIN / Math.abs(walking.strain), lesser(walking.wrinkling, stumble.wrinkling).times, stumble.coreShear.times) };
 }
 
-export const keepsOf = ({ must, all }: Tried['spare']): Keeps => (all >= 1 ? 'all' : must >= 1 ? 'must' : 'not');
+const keepsOf = ({ must, all }: Tried['spare']): Keeps => (all >= 1 ? 'all' : must >= 1 ? 'must' : 'not');
 
 /** @throws RangeError for what the reader of the sheet should have refused */
 export function assessedOr(stiffener: Stiffener, bench: Pick<Bench, 'plate'>, asked: Asked): Assessed {
@@ -47,17 +47,15 @@ export function assessedOr(stiffener: Stiffener, bench: Pick<Bench, 'plate'>, as
  * @returns undefined where nothing is open
  */
 export function searched(open: Open, bench: Bench, asked: Asked): Tried | undefined {
-  const all = choicesIn(open, bench).map((weighed) => ({ ...weighed, stiffener: layUp(weighed.choice, bench) })), hope = hoping(bench, asked), closely = looking(bench, asked);
-  const hoped = all.map((one) => ({ one, hopes: hope(one.stiffener) }));
+  const hope = hoping(bench, asked), closely = looking(bench, asked), hoped = choicesIn(open, bench).map((one) => ({ one, hopes: hope(one.stiffener) }));
   const good = hoped.find(({ one, hopes }) => hopes.all >= 1 && closely(one).all >= 1)?.one ?? best(hoped.filter(({ hopes }) => hopes.must >= 1), closely, 'all', ({ must }) => must >= 1) ?? best(hoped, closely, 'must', () => true);
   return good && triedOf(good, bench, asked);
 }
 
-type Laid = Weighed & { readonly stiffener: Stiffener };
-type Closely = (one: Laid) => Tried['spare'];
+type Closely = (one: Weighed) => Tried['spare'];
 
 function looking(bench: Bench, asked: Asked): Closely {
-  const seen = new Map<Laid, Tried['spare']>();
+  const seen = new Map<Weighed, Tried['spare']>();
   return (one) => {
     const known = seen.get(one) ?? spareOf(glanced(one.stiffener, bench.plate, asked), asked);
     seen.set(one, known);
@@ -65,14 +63,14 @@ function looking(bench: Bench, asked: Asked): Closely {
   };
 }
 
-export function triedOf(one: Laid, bench: Pick<Bench, 'plate'>, asked: Asked): Tried {
+export function triedOf(one: Weighed, bench: Pick<Bench, 'plate'>, asked: Asked): Tried {
   const assessed = assessedOr(one.stiffener, bench, asked), spare = spareOf(assessed, asked);
   return { ...one, assessed, spare, keeps: keepsOf(spare) };
 }
 
 /** The one with most to spare of what is looked at; those that cannot have more are not looked at. The first in order of several alike. */
-function best(hoped: readonly { readonly one: Laid; readonly hopes: Hopes }[], closely: Closely, what: 'must' | 'all', counts: (spare: Tried['spare']) => boolean): Laid | undefined {
-  let found: { readonly one: Laid; readonly most: number; readonly rank: number } | undefined;
+function best(hoped: readonly { readonly one: Weighed; readonly hopes: Hopes }[], closely: Closely, what: 'must' | 'all', counts: (spare: Tried['spare']) => boolean): Weighed | undefined {
+  let found: { readonly one: Weighed; readonly most: number; readonly rank: number } | undefined;
   const ranked = hoped.map((each, rank) => ({ ...each, rank })).sort((a, b) => b.hopes[what] - a.hopes[what] || a.rank - b.rank);
   for (const { one, hopes, rank } of ranked) {
     const most = found?.most ?? 0;
@@ -85,7 +83,7 @@ function best(hoped: readonly { readonly one: Laid; readonly hopes: Hopes }[], c
 
 /** What no pack can do better than, from one cut at the ball, and one half way to where the floor pushes for its core. */
 export function hoping({ plate }: Pick<Bench, 'plate'>, asked: Asked): (stiffener: Stiffener) => Hopes {
-  const { ball, to } = plate, { mass, walking = [], softer = 1 } = asked, lever = asked.lever ?? Math.min(LEVER, to - ball), width = widestAhead(plate.width, ball, ball + lever), weaker = Math.max(softer, 1);
+  const { ball, to } = plate, { mass, walking = [], softer = 1 } = asked, lever = asked.lever ?? leverOn(plate), width = widestAhead(plate.width, ball, ball + lever), weaker = Math.max(softer, 1);
   const bench = BENCH_MOMENT * mass * 1000, walks = Math.max(0, ...walking.map(({ moment }) => moment)) || WALKING_MOMENT * mass * 1000, stumble = stumbleAt(ball, to, mass);
   const pushed = Math.max(Math.min(stumble.at, ball + lever) - SPREAD / 2, ball), half = (ball + pushed) / 2, walkingPush = walking.length > 0 ? 0 : walks / lever;
   return (stiffener) => {

@@ -59,7 +59,7 @@ function together(pieces: readonly Piece[]): Piece {
 }
 
 /** A pack as a strip, free to draw in and to curl: its compliances are entries of the inverse of the whole ABD, not 1 over A11 and D11. */
-export function packOf({ compliance: c }: Laminate, width: Mm): Piece {
+function stripOf({ compliance: c }: Laminate, width: Mm): Piece {
   const a = c[0]![0]!, b = c[0]![3]!, d = c[3]![3]!;
   return { axial: (width * d) / (a * d - b * b), at: -b / d, bending: width / d };
 }
@@ -70,7 +70,7 @@ type Layer = Omit<Attached, 'thickness'> & { readonly thickness: Mm };
 interface FaceOf { readonly laminate: Laminate; readonly plies: readonly PlacedPly[]; readonly middle: Mm; readonly width: Mm; readonly bow: Mm; readonly edges: Mm; readonly attached: readonly Layer[] }
 
 function faceOf({ laminate, plies, middle, width, bow, edges, attached }: FaceOf): Face {
-  const pack = packOf(laminate, width), half = laminate.thickness / 2;
+  const pack = stripOf(laminate, width), half = laminate.thickness / 2;
   const bowed: Piece = { axial: pack.axial, at: middle + pack.at, bending: pack.bending + pack.axial * BOW * bow * bow };
   const turned = edges > 0 ? [edgesOf(laminate, middle + half + BOW_EDGE * bow, edges)] : [];
   const layers = attachedTo(attached, middle, half, width);
@@ -102,9 +102,9 @@ function attachedTo(attached: readonly Layer[], middle: Mm, half: Mm, plate: Mm)
 }
 
 /** How much of a typed camber is counted before the bench test was read. Common practice: a plate flattens as it bends. */
-export const CAMBER_COUNTED = 0.5;
+const CAMBER_COUNTED = 0.5;
 
-export const camberAt = ({ camber }: Stiffener, x: number): Mm => (camber ? Math.max(at(camber.height, x), 0) * (camber.read ? 1 : CAMBER_COUNTED) : 0);
+const camberAt = ({ camber }: Stiffener, x: number): Mm => (camber ? Math.max(at(camber.height, x), 0) * (camber.read ? 1 : CAMBER_COUNTED) : 0);
 
 /** Where it ends on the plate a core is skived over this many times its thickness, or the plies above could not come down. Common practice. */
 export const SKIVED = 3;
@@ -115,14 +115,15 @@ function coreCut({ material, thickness, over, count = 'counted' }: CoreLayer, x:
   return thick < LEAST_CORE ? undefined : { thickness: thick, modulus: material.modulus[count], shear: material.shear[count], shearStrength: material.shearStrength };
 }
 
-interface Pack { readonly plies: readonly PlacedPly[]; readonly laminate: Laminate }
+/** Plies that lie on each other at a place. */
+interface LaidThere { readonly plies: readonly PlacedPly[]; readonly laminate: Laminate }
 
 /** Laminates of a list of plies are worked out once, as long as somebody holds the list: packs that are tried share theirs. */
-const packsKnown = new WeakMap<readonly PlacedPly[], Map<string, Pack>>();
+const packsKnown = new WeakMap<readonly PlacedPly[], Map<string, LaidThere>>();
 
 /** The pack at a place, one laminate for each set of plies that lie there together. */
-function packsOf(all: readonly PlacedPly[]): (x: Mm) => Pack | undefined {
-  const known = packsKnown.get(all) ?? new Map<string, Pack>();
+function packsOf(all: readonly PlacedPly[]): (x: Mm) => LaidThere | undefined {
+  const known = packsKnown.get(all) ?? new Map<string, LaidThere>();
   packsKnown.set(all, known);
   return (x) => {
     const key = all.map(({ over }) => (lies(over, x) ? '1' : '0')).join('');

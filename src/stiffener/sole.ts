@@ -45,7 +45,7 @@ function leansOf(sections: readonly Section[], middles: readonly Mm[]): number[]
 /** How the sole is held. On the bench it is clamped up to the ball line; in the shoe the foot bears at heel and ball. */
 export type Holding = 'bench' | 'foot';
 
-export const nodeAt = ({ nodes }: SoleBeam, x: Mm): number => nodes.reduce((best, at, i) => (Math.abs(at - x) < Math.abs(nodes[best]! - x) ? i : best), 0);
+const nodeAt = ({ nodes }: SoleBeam, x: Mm): number => nodes.reduce((best, at, i) => (Math.abs(at - x) < Math.abs(nodes[best]! - x) ? i : best), 0);
 
 /** A sole under one load. */
 export interface Loaded {

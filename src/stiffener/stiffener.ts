@@ -63,6 +63,9 @@ export interface Plate {
   readonly heel: Mm;
 }
 
+/** The same with the softest, the counted or the stiffest of what is sold as its core. */
+export const countedAs = (stiffener: Stiffener, count: Counted): Stiffener => (stiffener.core ? { ...stiffener, core: { ...stiffener.core, count } } : stiffener);
+
 export const lies = (over: Stretch | undefined, x: Mm): boolean => over === undefined || (x >= over.from && x <= over.to);
 
 /** Places at which the plate changes: nothing is reckoned across them. */

@@ -157,7 +157,7 @@ describe('what stands beside it', () => {
     const moved = assumptionsOf(pack).map(({ bends: [worst, best] }) => worst - best);
     expect(moved).toEqual([...moved].sort((a, b) => b - a));
     expect(assumptionsOf(pack).map(({ of }) => of).sort()).toEqual(['camber', 'core', 'resin']);
-  });
+  }, 30_000);
 });
 
 describe('faults, all at once', () => {

@@ -62,7 +62,7 @@ describe('loads of the sole', () => {
       expect(ahead.length).toBeGreaterThan(5);
       for (const { at, force } of ahead) { expect(at).toBeGreaterThan(own.ball); expect(at).toBeLessThanOrEqual(own.to); expect(force).toBeGreaterThan(0); }
     }
-  });
+  }, 30_000);
 });
 
 describe('the plate under a last', () => {

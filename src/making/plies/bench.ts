@@ -1,8 +1,10 @@
+import { onceEach } from '../../geometry/lately.ts';
 import { GRAVITY, type Mm, type Rad } from '../../geometry/units.ts';
 import { assess, type Asked, type Assessed } from '../../stiffener/assess.ts';
-import { gradeOf, GRADE_UP_TO, type Grade } from '../../stiffener/grades.ts';
+import { gradeOf, type Grade } from '../../stiffener/grades.ts';
 import { BENCH_MOMENT } from '../../stiffener/loads.ts';
-import type { PlacedPly, Plate, Stiffener } from '../../stiffener/stiffener.ts';
+import { limitOf } from '../../stiffener/search.ts';
+import { countedAs, type PlacedPly, type Plate, type Stiffener } from '../../stiffener/stiffener.ts';
 import { isWoven, type LaidPack } from './layers.ts';
 
 /** The clamp ends so far behind the ball line, so that a gauge has room on the line, mm. */
@@ -49,12 +51,7 @@ export const hasRoom = ({ plate: { from, to, ball }, assessed: { lever } }: Pick
 const CLAMPED: Mm = 3 * CLAMP_BEHIND, LEVER_LEAST: Mm = 20;
 
 /** The bench test of a pack, worked out once; undefined where it has no room for one. */
-export function benchTestOf(pack: LaidPack): BenchTest | undefined {
-  const known = tests.get(pack) ?? { test: hasRoom(pack) ? workedOut(pack) : undefined };
-  tests.set(pack, known);
-  return known.test;
-}
-const tests = new WeakMap<LaidPack, { readonly test: BenchTest | undefined }>();
+export const benchTestOf: (pack: LaidPack) => BenchTest | undefined = onceEach((pack) => (hasRoom(pack) ? workedOut(pack) : undefined));
 
 function workedOut(pack: LaidPack): BenchTest | undefined {
   const { stiffener, plate: { ball, to }, asked: { mass, wanted }, assessed: { lever } } = pack, naked: Stiffener = { ...stiffener, attached: [] };
@@ -70,7 +67,6 @@ function workedOut(pack: LaidPack): BenchTest | undefined {
 
 /** What a kg does at the load line of a pack clamped behind the ball. Reserves: how many of them first break something. */
 interface PerKg { readonly droop: Mm; readonly atBall: Mm; readonly strain: number; readonly breaks: number }
-
 
 function perKgOf(stiffener: Stiffener, plate: Plate, { mass, wanted }: Asked, loadAt: Mm, behind = CLAMP_BEHIND): PerKg | undefined {
   const clampAt = plate.ball - behind, lever = loadAt - clampAt;
@@ -98,10 +94,8 @@ function hangingOf({ plate, asked }: LaidPack, stiffener: Stiffener, of: Hanging
 }
 
 /** As soft, and as stiff, as what is sold under the core's name; a camber nobody has read may stand whole. */
-const softest = (stiffener: Stiffener): Stiffener => (stiffener.core ? { ...stiffener, core: { ...stiffener.core, count: 'least' } } : stiffener);
-const stiffest = (stiffener: Stiffener): Stiffener => ({
-  ...stiffener, ...(stiffener.core ? { core: { ...stiffener.core, count: 'most' } } : {}), ...(stiffener.camber ? { camber: { ...stiffener.camber, read: true } } : {}),
-});
+const softest = (stiffener: Stiffener): Stiffener => countedAs(stiffener, 'least');
+const stiffest = ({ camber, ...rest }: Stiffener): Stiffener => countedAs({ ...rest, ...(camber ? { camber: { ...camber, read: true } } : {}) }, 'most');
 
 /** The round mass nearest to the strain wanted, in steps that stand on weights; less where that is too much to hang. */
 function roundMass({ strain, breaks }: PerKg): number {
@@ -126,9 +120,6 @@ function wordsOf(under: number, over: number): string {
   const count = (n: number): string => `${n} ${n === 1 ? 'ply' : 'plies'}`;
   return over === 0 ? `${count(under)} under it` : `${count(under)} under and ${count(over)} over it`;
 }
-
-/** The most it may bend: as asked, or that of the grade. */
-export const limitOf = ({ wanted, bendAtMost }: Asked & { readonly bendAtMost?: Rad }): Rad => bendAtMost ?? GRADE_UP_TO[wanted];
 
 /** Readings that are looked up: shares of the droop that was reckoned. */
 const SHARES = [0.8, 1, 1.15, 1.3, 1.5, 1.75, 2] as const;

@@ -30,7 +30,7 @@ export function waysOf({ ply, angle }: Pick<PlyLayer, 'ply' | 'angle'>, side: Si
 /** @property lines lettered on it  @property ball x of the joints, across which a strip is laid */
 export interface PartOrder { readonly side: Side; readonly of: number; readonly job: string; readonly ball: { readonly inner: Point; readonly outer: Point } }
 
-export const layerName = ({ kind, number }: Layer): string => `${kind} ${number}`;
+const layerName = ({ kind, number }: Layer): string => `${kind} ${number}`;
 
 const LETTER: Mm = 6, LEAST_LETTER: Mm = 2.5, WIDE = 0.62;
 
