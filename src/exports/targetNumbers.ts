@@ -3,7 +3,7 @@ import type { Side } from '../fitting/words.ts';
 import { targetsOn } from '../targets/shoeTargets.ts';
 import type { Answer, Solution, ValueToTake } from '../targets/seek.ts';
 import type { Loss } from '../targets/asked.ts';
-import type { Outcome } from '../targets/outcome.ts';
+import type { RockerOutcome } from '../targets/outcome.ts';
 import type { TradeOff } from '../targets/tradeOff.ts';
 
 /** Answers to targets as numbers with their units; values to take as they are typed into the sheet. */
@@ -27,7 +27,7 @@ const solutionNumbers = ({ values, figures, limits, loss }: Solution): object =>
 
 const valueNumbers = ({ path, unit, ordered, value, changed }: ValueToTake): object => ({ path, unit, ordered, value, changed });
 
-const figureNumbers = ({ seatHeight, ballHeight, ballThickness, tip, toeSpring, weight, seatDifference, strike, toeOff, dropStrike, dropToeOff, flat, lean }: Outcome['figures']): object => ({
+const figureNumbers = ({ seatHeight, ballHeight, ballThickness, tip, toeSpring, weight, seatDifference, strike, toeOff, dropStrike, dropToeOff, flat, lean }: RockerOutcome['figures']): object => ({
   seatHeightMm: seatHeight, ballHeightMm: ballHeight, edgeAtBallMm: ballThickness, tipMm: tip, toeSpringOfShoeMm: toeSpring, ...(weight === 0 ? {} : { soleWeightG: weight }), seatDifferenceMm: seatDifference,
   strikeDeg: strike, toeOffDeg: toeOff, hipDropStrikeMm: dropStrike, hipDropToeOffMm: dropToeOff, standingFlatMm: flat, leanDeg: lean,
 });

@@ -30,7 +30,7 @@ const SOLIDS: Readonly<Partial<Record<MakingName, (made: Made, side: Side) => re
 };
 
 /** The solids of everything that was made for a shoe. */
-export const solidsOf = (made: Made, side: Side): readonly SolidBeside[] =>
+export const solidsBeside = (made: Made, side: Side): readonly SolidBeside[] =>
   MAKINGS.flatMap((of) => (SOLIDS[of]?.(made, side) ?? []).map((one) => ({ of, ...one })));
 
 /** The design as if nothing but some things were ordered: what nobody looks at need not be worked out. */

@@ -1,3 +1,4 @@
+import { onceEach } from '../geometry/lately.ts';
 import { inDegrees } from '../geometry/units.ts';
 import { figuresOf, type FigureKey } from '../checks/figures.ts';
 import { inputOf, type InputField } from '../checks/inputs.ts';
@@ -8,7 +9,7 @@ import type { MatchShoe, Pair, RockerShoe, Shoe } from '../pair/shoe.ts';
 import { accuracyOf, erringFields, type Accuracy } from './accuracy.ts';
 import { bandFrom, type Band } from './band.ts';
 import { responseTo, varianceOf, type Response } from './slopes.ts';
-import { FACE_AT, STANDS_AT, variantsOf, type Numbers } from './variants.ts';
+import { ofKind, variantsOf, type Kind, type Numbers } from './variants.ts';
 import { WATCHED, WATCHED_RAISE, type Watched } from './watched.ts';
 
 /** One measure and what its error does. Angles in degrees, lengths in mm. */
@@ -55,66 +56,59 @@ const STEP = { mm: 5, deg: 1 } as const;
  * How sure the shoes of a pair are, worked out from each measure alone: both one-sided differences through the whole solve,
  * variances added up. The other shoe of two rockers is taken as it is. Cheap: some forty variants a shoe.
  */
-export function linearSpread(pair: Pair): readonly ShoeSpread[] {
-  const known = workedOut.get(pair) ?? workOut(pair);
-  workedOut.set(pair, known);
-  return known;
-}
-
-/** Papers and numbers ask for the spread of the same pair. */
-const workedOut = new WeakMap<Pair, readonly ShoeSpread[]>();
+export const linearSpread: (pair: Pair) => readonly ShoeSpread[] = onceEach(workOut);   // papers and numbers ask for that of the same pair
 
 function workOut({ shoes, fitting }: Pair): readonly ShoeSpread[] {
-  const answers = new Map(shoes.flatMap((shoe) => (shoe.kind === 'rocker' ? [[shoe.side, answersOf(shoe)]] : []))), [first = []] = answers.values();
-  return shoes.map((shoe) => (shoe.kind === 'rocker' ? ofRocker(shoe, answers.get(shoe.side) ?? [], fitting) : ofMatch(shoe, first, fitting)));
+  const sensitivities = new Map(shoes.flatMap((shoe) => (shoe.kind === 'rocker' ? [[shoe.side, sensitivitiesOf(shoe)]] : []))), [first = []] = sensitivities.values();
+  return shoes.map((shoe) => (shoe.kind === 'rocker' ? ofRocker(shoe, sensitivities.get(shoe.side) ?? [], fitting) : ofMatch(shoe, first, fitting)));
 }
 
 /** A measure with its accuracy and how the numbers of a rocker answer to it. */
-interface Answer { readonly field: InputField; readonly shoe: ShoeFitting; readonly accuracy: Accuracy; readonly response: Response }
+interface Sensitivity { readonly field: InputField; readonly shoe: ShoeFitting; readonly accuracy: Accuracy; readonly response: Response }
 
-function answersOf(shoe: RockerShoe): readonly Answer[] {
+function sensitivitiesOf(shoe: RockerShoe): readonly Sensitivity[] {
   const { fitting } = shoe, vary = variantsOf(shoe), base = vary({});
   if (!base) return [];
-  return erringFields(fitting).flatMap((field): Answer[] => {
+  return erringFields(fitting).flatMap((field): Sensitivity[] => {
     const accuracy = accuracyOf(field, fitting), response = accuracy && responseTo(field, accuracy.deviation, base, vary);
     return response ? [{ field, shoe: fitting, accuracy, response }] : [];
   });
 }
 
-/** Keeps of each answer what one shoe looks at. */
-const cut = ({ response: { less, more, noShape }, ...rest }: Answer, from: number, to: number): Answer =>
-  ({ ...rest, response: { less: less.slice(from, to), more: more.slice(from, to), noShape } });
+/** Of each only the numbers of one kind, which one shoe looks at. */
+const only = (kind: Kind, { response: { less, more, noShape }, ...rest }: Sensitivity): Sensitivity =>
+  ({ ...rest, response: { less: ofKind(kind, less), more: ofKind(kind, more), noShape } });
 
-function ofRocker(shoe: RockerShoe, answers: readonly Answer[], fitting: Fitting): ShoeSpread {
-  const faces = answers.map((answer) => cut(answer, FACE_AT, Infinity));
-  return { ...spreadOver(shoe, WATCHED, answers.map((answer) => cut(answer, 0, WATCHED.length)), fitting), band: bandFrom(shoe, deviationsOf(faces)) };
+function ofRocker(shoe: RockerShoe, sensitivities: readonly Sensitivity[], fitting: Fitting): ShoeSpread {
+  const faces = sensitivities.map((one) => only('face', one));
+  return { ...spreadOver(shoe, WATCHED, sensitivities.map((one) => only('watched', one)), fitting), band: bandFrom(shoe, deviationsOf(faces)) };
 }
 
 /** A raise answers to what the other shoe rests on, and to its own heights as they are now: a millimetre more is one less to raise. */
-function ofMatch(shoe: MatchShoe, answers: readonly Answer[], fitting: Fitting): ShoeSpread {
-  const own = (['order.seatHeightNow', 'order.ballHeightNow'] as const).flatMap((field, i): Answer[] => {
+function ofMatch(shoe: MatchShoe, sensitivities: readonly Sensitivity[], fitting: Fitting): ShoeSpread {
+  const own = (['order.seatHeightNow', 'order.ballHeightNow'] as const).flatMap((field, i): Sensitivity[] => {
     const accuracy = accuracyOf(field, shoe.fitting), one = (by: number): Numbers => [0, 1].map((k) => (k === i ? by : 0));
     return accuracy ? [{ field, shoe: shoe.fitting, accuracy, response: { less: one(accuracy.deviation), more: one(-accuracy.deviation), noShape: {} } }] : [];
   });
-  return { ...spreadOver(shoe, WATCHED_RAISE, [...answers.map((answer) => cut(answer, STANDS_AT, FACE_AT)), ...own], fitting), band: undefined };
+  return { ...spreadOver(shoe, WATCHED_RAISE, [...sensitivities.map((one) => only('stands', one)), ...own], fitting), band: undefined };
 }
 
-const variances = ({ response: { less, more } }: Answer): number[] => less.map((one, i) => varianceOf(one, more[i]!));
+const variances = ({ response: { less, more } }: Sensitivity): number[] => less.map((one, i) => varianceOf(one, more[i]!));
 
-function deviationsOf(answers: readonly Answer[]): number[] {
-  const all = answers.map(variances);
+function deviationsOf(sensitivities: readonly Sensitivity[]): number[] {
+  const all = sensitivities.map(variances);
   return (all[0] ?? []).map((_, i) => Math.sqrt(all.reduce((sum, one) => sum + one[i]!, 0)));
 }
 
-function spreadOver(shoe: Shoe, watched: readonly Watched[], answers: readonly Answer[], fitting: Fitting): Omit<ShoeSpread, 'band'> {
-  const figures = new Map(figuresOf(shoe, fitting).map(({ key, value }) => [key, value])), deviations = deviationsOf(answers);
+function spreadOver(shoe: Shoe, watched: readonly Watched[], sensitivities: readonly Sensitivity[], fitting: Fitting): Omit<ShoeSpread, 'band'> {
+  const figures = new Map(figuresOf(shoe, fitting).map(({ key, value }) => [key, value])), deviations = deviationsOf(sensitivities);
   const results = watched.map((one, i): Uncertain => ({ ...one, value: figures.get(one.key) ?? NaN, deviation: deviations[i] ?? 0 }));
-  const weights = answers.map((answer) => variances(answer).reduce((sum, one, i) => sum + one / watched[i]!.matters ** 2, 0)), all = weights.reduce((sum, one) => sum + one, 0);
-  const influences = answers.map((answer, i) => influenceOf(answer, results, all > 0 ? weights[i]! / all : 0));
+  const weights = sensitivities.map((one) => variances(one).reduce((sum, variance, i) => sum + variance / watched[i]!.matters ** 2, 0)), all = weights.reduce((sum, one) => sum + one, 0);
+  const influences = sensitivities.map((one, i) => influenceOf(one, results, all > 0 ? weights[i]! / all : 0));
   return { side: shoe.side, kind: shoe.kind, results, influences: influences.filter(isFelt).sort((a, b) => b.share - a.share) };
 }
 
-function influenceOf({ field, shoe, accuracy: { deviation, from }, response }: Answer, results: readonly Uncertain[], share: number): Influence {
+function influenceOf({ field, shoe, accuracy: { deviation, from }, response }: Sensitivity, results: readonly Uncertain[], share: number): Influence {
   const { label, unit, of } = inputOf(field), measure = of(shoe)!, inUnit = (x: number): number => (unit === 'deg' ? inDegrees(x) : x), accuracy = inUnit(deviation);
   const moves = results.map(({ key, deviation: whole }, i): Move => {
     const less = response.less[i]!, more = response.more[i]!;
@@ -125,6 +119,6 @@ function influenceOf({ field, shoe, accuracy: { deviation, from }, response }: A
 }
 
 /** Below this a result does not move that anyone could measure. */
-const FELT = 0.005;
+const LEAST_MOVE = 0.005;
 const isFelt = ({ moves, noShape: { less, more } }: Influence): boolean =>
-  less !== undefined || more !== undefined || moves.some(({ by }) => Math.abs(by) > FELT);
+  less !== undefined || more !== undefined || moves.some(({ by }) => Math.abs(by) > LEAST_MOVE);

@@ -9,7 +9,7 @@ import { accuracyOf, erringFields } from './accuracy.ts';
 import { bandBetween, type Band } from './band.ts';
 import type { Off } from './shoeOff.ts';
 import { USUAL_SAMPLING, type Sampling } from './sampling.ts';
-import { FACE_AT, STANDS_AT, variantsOf, type Numbers } from './variants.ts';
+import { ofKind, variantsOf, type Numbers } from './variants.ts';
 import { WATCHED, WATCHED_RAISE, type Watched } from './watched.ts';
 
 /** How far the sampling has come, in variants of one shoe. */
@@ -83,7 +83,7 @@ function drawer(shoe: RockerShoe, seed: number): () => Numbers | undefined {
 const rowOf = (side: Side, seed: number): number => 2 * seed + (side === 'left' ? 0 : 1);
 
 function ofRocker(shoe: RockerShoe, { off, noShape }: Drawn, fitting: Fitting): ShoeSample {
-  const faces = off.map((numbers) => numbers.slice(FACE_AT)), places = faces[0]?.map((_, i) => sorted(faces, i)) ?? [];
+  const faces = off.map((numbers) => ofKind('face', numbers)), places = faces[0]?.map((_, i) => sorted(faces, i)) ?? [];
   const band = places.length ? bandBetween(shoe, places.map((all) => at(all, LOW)), places.map((all) => at(all, HIGH))) : undefined;
   return { side: shoe.side, results: spanned(shoe, WATCHED, off, fitting), noShape, band };
 }
@@ -92,7 +92,7 @@ function ofRocker(shoe: RockerShoe, { off, noShape }: Drawn, fitting: Fitting): 
 function ofMatch(shoe: Shoe, { off, noShape }: Drawn, seed: number, fitting: Fitting): ShoeSample {
   const errors = bellCurve(chance(rowOf(shoe.side, seed)));
   const own = (['order.seatHeightNow', 'order.ballHeightNow'] as const).map((field) => accuracyOf(field, shoe.fitting)?.deviation ?? 0);
-  const raises = off.map((numbers) => own.map((deviation, i) => numbers[STANDS_AT + i]! - deviation * errors()));
+  const raises = off.map((numbers) => ofKind('stands', numbers).map((height, i) => height - own[i]! * errors()));
   return { side: shoe.side, results: spanned(shoe, WATCHED_RAISE, raises, fitting), noShape, band: undefined };
 }
 

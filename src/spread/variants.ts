@@ -9,8 +9,12 @@ import { faceUnderLast, resultsOf, standsOf, WATCHED, type Variant, type Walker 
 
 /** All numbers followed of a variant: what is watched, where the foot stands, the ground face under the last. */
 export type Numbers = readonly number[];
-/** Where each kind begins. */
-export const STANDS_AT = WATCHED.length, FACE_AT = STANDS_AT + 2;
+/** What they are numbers of: the results that are watched, the seat and the ball the foot stands on, the ground face. */
+export type Kind = 'watched' | 'stands' | 'face';
+const STANDS_AT = WATCHED.length, FACE_AT = STANDS_AT + 2;
+/** Where each kind begins and ends. */
+const SPANS: Readonly<Record<Kind, readonly [from: number, to: number]>> = { watched: [0, STANDS_AT], stands: [STANDS_AT, FACE_AT], face: [FACE_AT, Infinity] };
+export const ofKind = (kind: Kind, numbers: Numbers): Numbers => numbers.slice(...SPANS[kind]);
 
 /** The numbers of a shoe had its measures been read that far off; none where they leave no shape. */
 export type Vary = (off: Off) => Numbers | undefined;

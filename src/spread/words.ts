@@ -74,7 +74,7 @@ export function againWords({ shoes }: Fitting, spread: ShoeSpread): string | und
 /** Spreads nearer than this are one: of 2,000 variants no more can be told where ten share an outline (three standard errors). */
 const AGREES = 0.15;
 /** A spread below this nobody could measure. */
-const FELT = 0.05;
+const LEAST_TOLD = 0.05;
 
 /** "2,000" */
 export const counted = (many: number): string => String(many).replace(/\B(?=(\d{3})+$)/g, ',');
@@ -84,7 +84,7 @@ export const counted = (many: number): string => String(many).replace(/\B(?=(\d{
  * spread differs by more than 6 %."
  */
 export function agreementWords({ results }: ShoeSpread, { results: sampled, noShape }: ShoeSample, samples: number): string {
-  const felt = results.flatMap((quick) => { const found = sampled.find(({ key }) => key === quick.key); return found && Math.max(quick.deviation, found.deviation) > FELT ? [{ quick, found, off: Math.abs(found.deviation / quick.deviation - 1) }] : []; });
+  const felt = results.flatMap((quick) => { const found = sampled.find(({ key }) => key === quick.key); return found && Math.max(quick.deviation, found.deviation) > LEAST_TOLD ? [{ quick, found, off: Math.abs(found.deviation / quick.deviation - 1) }] : []; });
   const without = noShape > 0 ? `${rounded(100 * noShape, 1)} % of the variants leave no shape` : '';
   if (felt.length === 0) return sentences(`${counted(samples)} variants were tried, and ${sampled.length ? 'no result moves that anyone could measure' : 'none has a shape'}`, without);
   const { quick, found, off } = felt.reduce((a, b) => (b.off > a.off ? b : a)), { label, unit } = quick;

@@ -1,5 +1,5 @@
 import type { Targets } from '../fitting/fitting.ts';
-import type { LookedAt, Outcome } from './outcome.ts';
+import type { LookedAt, RockerOutcome } from './outcome.ts';
 import type { Bound, Term } from './task.ts';
 
 /** A limit the sheet may set on what is seen of a shoe. */
@@ -27,8 +27,8 @@ export const limitsOf = (targets: Targets): Limit[] => LIMIT_NAMES.flatMap((name
 });
 
 /** How much past a limit is felt as one: a millimetre, or ten grams. */
-export const FELT = { mm: 1, g: 10 };
-export const boundOf = ({ of, sign, limit, unit }: Limit): Bound => ({ of, sign, limit, scale: FELT[unit] });
+export const FELT_AS_ONE = { mm: 1, g: 10 };
+export const boundOf = ({ of, sign, limit, unit }: Limit): Bound => ({ of, sign, limit, scale: FELT_AS_ONE[unit] });
 
 /**
  * What each thing lost weighs, in degrees of roll. Common practice of the trade; all of it is told in plain units besides.
@@ -56,7 +56,7 @@ export interface Loss {
 /** What a shoe is held against: its figures as it is ordered, without limits. */
 export type Reference = Readonly<Record<'strike' | 'toeOff' | 'dropStrike' | 'dropToeOff' | 'flat', number>> & { readonly tip: number | undefined };
 
-export function lossAgainst(asked: Reference, { strike, toeOff, dropStrike, dropToeOff, flat, tip }: Outcome['figures']): Loss {
+export function lossAgainst(asked: Reference, { strike, toeOff, dropStrike, dropToeOff, flat, tip }: RockerOutcome['figures']): Loss {
   const lost = {
     strike: Math.max(0, asked.strike - strike), toeOff: Math.max(0, asked.toeOff - toeOff),
     dropStrike: Math.max(0, dropStrike - asked.dropStrike), dropToeOff: Math.max(0, dropToeOff - asked.dropToeOff),

@@ -1,8 +1,8 @@
 import { linearBest, type Slopes, type Window } from './linear.ts';
-import { meritOf, ON_THE_WAY, pastBy, type Axis, type Point, type Seen, type Task } from './task.ts';
+import { meritOf, ON_THE_WAY, pastBy, type Axis, type SearchPoint, type Seen, type Task } from './task.ts';
 
 /** A search tells of each point before it is looked at, so that whoever runs it may show how it goes, or stop. */
-export type Looking<Found> = Generator<Point, Found>;
+export type Looking<Found> = Generator<SearchPoint, Found>;
 
 /** How much of each axis is looked over at first, and how the window grows and shrinks with how true its slopes were. */
 const FIRST = 0.5, WIDER = 2, NARROWER = 0.4, TRUE = 0.6, UNTRUE = 0.25;
@@ -21,7 +21,7 @@ const PIECES = 4;
  * @param first how much of each axis is looked over at first
  * @returns a point between the steps, and the slopes about it
  */
-export function* descend(task: Task, from: Point, first = FIRST): Looking<{ readonly point: Point; readonly slopes: readonly Slopes[] }> {
+export function* descend(task: Task, from: SearchPoint, first = FIRST): Looking<{ readonly point: SearchPoint; readonly slopes: readonly Slopes[] }> {
   let here = from, share = first, pieces: Known[] = [];
   for (let i = 0; i < MOST_STEPS; i++) {
     const window = windowAbout(task.axes, here, share), slopes = yield* slopesAt(task, here, window);
@@ -47,7 +47,7 @@ type Known = Slopes & { readonly piece: string };
 /** The newest first. */
 const withPiece = (pieces: readonly Known[], met: Known): Known[] => [met, ...pieces.filter(({ piece }) => piece !== met.piece)].slice(0, PIECES);
 
-function windowAbout(axes: readonly Axis[], here: Point, share: number): Window {
+function windowAbout(axes: readonly Axis[], here: SearchPoint, share: number): Window {
   return axes.map(({ low, high }, i) => {
     const reach = Math.max(NARROWEST, share * (high - low)), at = here[i]!;
     return { from: Math.min(at, Math.max(low, at - reach)), to: Math.max(at, Math.min(high, at + reach)) };
@@ -55,7 +55,7 @@ function windowAbout(axes: readonly Axis[], here: Point, share: number): Window 
 }
 
 /** A point past a limit, led back by the slopes it was found with. */
-function* ledBack(task: Task, pieces: readonly Known[], trial: Point, window: Window): Looking<Point> {
+function* ledBack(task: Task, pieces: readonly Known[], trial: SearchPoint, window: Window): Looking<SearchPoint> {
   yield trial;
   const seen = task.look(trial);
   if (!seen || task.bounds.every((bound) => pastBy(seen, bound) === 0)) return trial;
@@ -65,7 +65,7 @@ function* ledBack(task: Task, pieces: readonly Known[], trial: Point, window: Wi
 }
 
 /** The same slopes through what was seen at another point. */
-export function movedTo(slopes: readonly Slopes[], at: Point, seen: Seen): Slopes[] {
+export function movedTo(slopes: readonly Slopes[], at: SearchPoint, seen: Seen): Slopes[] {
   const [own, ...others] = slopes;
   return [{ at, figures: Object.fromEntries(Object.entries(own!.figures).map(([of, figure]) => [of, { ...figure, value: seen.figures[of]! }])) }, ...others];
 }
@@ -74,7 +74,7 @@ export function movedTo(slopes: readonly Slopes[], at: Point, seen: Seen): Slope
 const ASIDE = 0.1;
 
 /** Slopes about a point by steps aside, on a side that the same piece governs where there is one. */
-function* slopesAt(task: Task, at: Point, window: Window): Looking<Known | undefined> {
+function* slopesAt(task: Task, at: SearchPoint, window: Window): Looking<Known | undefined> {
   const seen = task.look(at);
   if (!seen) return undefined;
   const asides: { readonly by: number; readonly seen: Seen }[] = [];
@@ -96,7 +96,7 @@ function* slopesAt(task: Task, at: Point, window: Window): Looking<Known | undef
 }
 
 /** What a point would come to if the slopes were true. */
-function guessed(task: Task, slopes: readonly Slopes[], point: Point): number {
+function guessed(task: Task, slopes: readonly Slopes[], point: SearchPoint): number {
   const valueOf = (of: string, { at, figures }: Slopes): number => figures[of]!.slopes.reduce((sum, slope, i) => sum + slope * (point[i]! - at[i]!), figures[of]!.value);
   const figures = Object.fromEntries(Object.keys(slopes[0]!.figures).map((of) =>
     [of, task.greatestOf.has(of) ? Math.max(...slopes.map((one) => valueOf(of, one))) : valueOf(of, slopes[0]!)]));

@@ -1,8 +1,8 @@
 import { solve, type Constraint } from 'yalps';
-import { type Point, type Task } from './task.ts';
+import { type SearchPoint, type Task } from './task.ts';
 
 /** The figures about a point as plain slopes: what each is there, and what a step along each axis adds. */
-export interface Slopes { readonly at: Point; readonly figures: Readonly<Record<string, { readonly value: number; readonly slopes: readonly number[] }>> }
+export interface Slopes { readonly at: SearchPoint; readonly figures: Readonly<Record<string, { readonly value: number; readonly slopes: readonly number[] }>> }
 
 /** How far from a point is looked, along each axis. */
 export type Window = readonly { readonly from: number; readonly to: number }[];
@@ -14,7 +14,7 @@ export type Window = readonly { readonly from: number; readonly to: number }[];
  * @param price of a limit that is passed
  * @param whole whether only whole steps are looked at, from a whole one on
  */
-export function linearBest(task: Task, slopes: readonly Slopes[], window: Window, price: number, whole = false): Point {
+export function linearBest(task: Task, slopes: readonly Slopes[], window: Window, price: number, whole = false): SearchPoint {
   const rows = new Map<string, Constraint>(), columns = new Map<string, Map<string, number>>();
   const put = (column: string, row: string, by: number): void => { columns.set(column, (columns.get(column) ?? new Map<string, number>()).set(row, by)); };
   window.forEach(({ from, to }, i) => {

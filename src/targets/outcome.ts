@@ -15,7 +15,7 @@ import type { SoleShape } from '../solid/soleShape.ts';
 /** What is looked at of a shoe: mm, degrees and g, as its figures have them. */
 export const LOOKED_AT = ['seatHeight', 'ballHeight', 'ballThickness', 'tip', 'toeSpring', 'weight', 'seatDifference', 'strike', 'toeOff', 'dropStrike', 'dropToeOff', 'flat', 'lean'] as const;
 export type LookedAt = (typeof LOOKED_AT)[number];
-export type Outcome = { readonly figures: Readonly<Record<LookedAt, number>>; readonly piece: string; readonly rocker: Rocker; readonly shape: SoleShape };
+export type RockerOutcome = { readonly figures: Readonly<Record<LookedAt, number>>; readonly piece: string; readonly rocker: Rocker; readonly shape: SoleShape };
 
 /** What cannot be read off the rocker alone: the weight, where a limit asks for it, and where the other shoe's seat stands. */
 export interface Beside {
@@ -26,7 +26,7 @@ export interface Beside {
 }
 
 /** Solves a case and reads off what is looked at; undefined where there is no shape. Nothing is meshed. */
-export function outcomeOf(given: RockerCase, beside: Beside, closeness: Closeness = 'exact'): Outcome | undefined {
+export function rockerOutcome(given: RockerCase, beside: Beside, closeness: Closeness = 'exact'): RockerOutcome | undefined {
   const made = orInfeasible(() => {
     const rocker = solveRocker(given, closeness), shape = shapeOf(rocker, given);
     return { rocker, shape, rim: rimOf(shape) };
@@ -39,7 +39,7 @@ export function outcomeOf(given: RockerCase, beside: Beside, closeness: Closenes
 /** Leaning walls may meet under the foam and not under the sole; upright ones stand in the outline, which is one line for every rocker on a last. */
 const rimOf = (shape: SoleShape): GroundRim => (Object.values(shape.taper).every((lean) => lean === 0) ? groundRim(shape, shape.face) : bodiesOf(shape).whole.rim);
 
-function figuresOf(rocker: Rocker, shape: SoleShape, body: RollBody, { weigh, levelSeat }: Beside): Outcome['figures'] {
+function figuresOf(rocker: Rocker, shape: SoleShape, body: RollBody, { weigh, levelSeat }: Beside): RockerOutcome['figures'] {
   const { last, upper, build, face, line } = shape, tip = tipOf(last), ground = heightAt(face, rollX(line, tip)), seatHeight = seatOf({ shape });
   const { from, to } = anglesCovered(body), dropAt = (roll: Rad): Mm => rocker.hip[1] - placedAt(body, rocker.hip, roll)[1];
   return {

@@ -4,10 +4,10 @@ import { lossAgainst, type Limit, type LimitName, type Loss } from './asked.ts';
 import { blamed, type Blame } from './blame.ts';
 import type { Looking } from './descend.ts';
 import { keptTo, weighed, type Weighed } from './kept.ts';
-import type { LookedAt, Outcome } from './outcome.ts';
+import type { LookedAt, RockerOutcome } from './outcome.ts';
 import { estimatedOf } from './restsOnEstimates.ts';
 import { typedAt, type Sought } from './sought.ts';
-import type { Point } from './task.ts';
+import type { SearchPoint } from './task.ts';
 import { trueWeight } from './weigh.ts';
 
 /** A measure that was free: what it is and what it becomes, in the unit of the sheet, where it stands there. */
@@ -19,7 +19,7 @@ export interface LimitKept { readonly name: LimitName; readonly of: LookedAt; re
 /** A shoe within its limits: what to change, what comes of it, and what it loses. */
 export interface Solution {
   readonly values: readonly ValueToTake[];
-  readonly figures: Outcome['figures'];
+  readonly figures: RockerOutcome['figures'];
   readonly limits: readonly LimitKept[];
   readonly loss: Loss;
 }
@@ -27,7 +27,7 @@ export interface Solution {
 /** What targets come to: the best shoe within the limits, or which limit is to blame that there is none. `ordered` is the shoe without limits. */
 export type Answer = Found & Progress;
 /** `estimated`: what rests on measures that were not taken; `heldUp`: the other shoe, as it is ordered, keeps this one from standing lower. */
-type Found = { readonly side: Side; readonly ordered: Outcome['figures'] | undefined; readonly estimated: readonly LookedAt[]; readonly heldUp: boolean }
+type Found = { readonly side: Side; readonly ordered: RockerOutcome['figures'] | undefined; readonly estimated: readonly LookedAt[]; readonly heldUp: boolean }
   & ({ readonly ok: true; readonly best: Solution } | { readonly ok: false; readonly blame: readonly Blame[] });
 
 /** How many shoes have been looked at so far, and what share of the way that is, where it is known. */
@@ -68,7 +68,7 @@ function* answerOf(fitting: Fitting, ready: Weighed): Looking<Found> {
 /** Nearer to a limit than this, in its own unit, and it bites: a step of the sheet moves a height by less. */
 const BITES = { mm: 0.15, g: 1.5 };
 
-export function solutionAt(fitting: Fitting, sought: Sought, point: Point, limits: readonly Limit[] = sought.limits): Solution {
+export function solutionAt(fitting: Fitting, sought: Sought, point: SearchPoint, limits: readonly Limit[] = sought.limits): Solution {
   const { free, axes, asked, targets } = sought, given = sought.caseAt(point), seen = sought.look(point)!.figures;
   const figures = targets.weightAtMost === undefined ? seen : { ...seen, weight: trueWeight(given, fitting.making.chordGap) };
   const values = free.map((one, i): ValueToTake => {
@@ -78,7 +78,7 @@ export function solutionAt(fitting: Fitting, sought: Sought, point: Point, limit
   return { values, figures, loss: lossAgainst(asked, figures), limits: limits.map((limit) => keptBy(limit, figures)) };
 }
 
-function keptBy({ name, label, unit, limit, of, sign }: Limit, figures: Outcome['figures']): LimitKept {
+function keptBy({ name, label, unit, limit, of, sign }: Limit, figures: RockerOutcome['figures']): LimitKept {
   const reached = figures[of];
   return { name, of, label, unit, limit, reached, bites: sign * (limit - reached) < BITES[unit] };
 }

@@ -11,10 +11,10 @@ import { seatOf, soleFrom } from '../solid/fromRocker.ts';
 import type { SoleShape } from '../solid/soleShape.ts';
 import { boundOf, limitsOf, termsOf, type Limit, type Reference } from './asked.ts';
 import { freedomsOf, type Free } from './freedoms.ts';
-import { outcomeOf, type Beside, type Outcome } from './outcome.ts';
-import type { Axis, Bound, Point, Task } from './task.ts';
+import { rockerOutcome, type Beside, type RockerOutcome } from './outcome.ts';
+import type { Axis, Bound, SearchPoint, Task } from './task.ts';
 
-type Look = (point: Point) => Pick<Outcome, 'figures' | 'piece'> | undefined;
+type Look = (point: SearchPoint) => Pick<RockerOutcome, 'figures' | 'piece'> | undefined;
 
 /** A shoe with targets, made ready to be searched. */
 export interface Sought {
@@ -24,15 +24,15 @@ export interface Sought {
   readonly limits: readonly Limit[];
   /** The shoe as it is ordered. */
   readonly given: RockerCase;
-  readonly ordered: Outcome | undefined;
+  readonly ordered: RockerOutcome | undefined;
   readonly asked: Reference;
   readonly free: readonly Free[];
   readonly axes: readonly Axis[];
   readonly look: Look;
   readonly glance: Look;
-  readonly shapeAt: (point: Point) => SoleShape | undefined;
+  readonly shapeAt: (point: SearchPoint) => SoleShape | undefined;
   /** The order with the values of a point put in. */
-  readonly caseAt: (point: Point) => RockerCase;
+  readonly caseAt: (point: SearchPoint) => RockerCase;
 }
 
 /** The whole way along a span costs as much as two hundredths of a degree: of two shoes alike the one nearer to the order is taken. */
@@ -43,16 +43,16 @@ export function soughtOn(fitting: Fitting, side: Side, weigh?: Beside['weigh']):
   const shoe = fitting.shoes[side], targets = shoe?.order.kind === 'rocker' ? shoe.order.targets : undefined;
   if (!shoe || !targets || !isRockerFitting(shoe)) return undefined;
   const level = levelSeat(fitting, side), beside: Beside = { ...(weigh ? { weigh } : {}), ...(level === undefined ? {} : { levelSeat: level.seat }) };
-  const given = heldUp(rockerCase(shoe), level), ordered = outcomeOf(given, beside), all = freedomsOf(shoe, given, ordered?.rocker, fitting.units);
+  const given = heldUp(rockerCase(shoe), level), ordered = rockerOutcome(given, beside), all = freedomsOf(shoe, given, ordered?.rocker, fitting.units);
   const free = all.filter(({ least, most, step }) => Math.ceil(least / step - SAME) <= Math.floor(most / step + SAME)), axes = free.map(axisOf);
-  const caseAt = (point: Point): RockerCase => free.reduce((made, one, i) => (point[i] === axes[i]!.ordered ? made : one.put(made, typedAt(one, point[i]!))), given);
-  const at = (point: Point, closeness?: Closeness): Outcome | undefined => outcomeOf(caseAt(point), beside, closeness);
+  const caseAt = (point: SearchPoint): RockerCase => free.reduce((made, one, i) => (point[i] === axes[i]!.ordered ? made : one.put(made, typedAt(one, point[i]!))), given);
+  const at = (point: SearchPoint, closeness?: Closeness): RockerOutcome | undefined => rockerOutcome(caseAt(point), beside, closeness);
   const look = remembered((point) => at(point)), glance = remembered((point) => at(point, 'glance'));
   return { side, shoe, targets, limits: limitsOf(targets), given, ordered, asked: referenceOf(shoe, given, targets, ordered), free, axes, look, glance, caseAt, shapeAt: (point) => at(point)?.shape };
 }
 
 /** Each point is worked out once, and only its figures are kept. */
-function remembered(work: (point: Point) => Outcome | undefined): Look {
+function remembered(work: (point: SearchPoint) => RockerOutcome | undefined): Look {
   const known = new Map<string, ReturnType<Look>>();
   return (point) => {
     const name = point.join(' ');
@@ -73,7 +73,7 @@ function axisOf({ least, most, step, ordered }: Free): Axis {
 }
 
 /** Where the order has no shape of its own to be held against, the toe-off that the client was seen to reach, or that people walking freely reach. */
-function referenceOf({ foot }: RockerFitting, { order }: RockerCase, { tipWanted: tip }: Targets, ordered: Outcome | undefined): Reference {
+function referenceOf({ foot }: RockerFitting, { order }: RockerCase, { tipWanted: tip }: Targets, ordered: RockerOutcome | undefined): Reference {
   if (ordered) {
     const { strike, toeOff, dropStrike, dropToeOff } = ordered.figures;
     return { strike, toeOff, dropStrike, dropToeOff, flat: order.standingFlat, tip };

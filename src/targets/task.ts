@@ -7,8 +7,8 @@ export type Figures = Readonly<Record<string, number>>;
 /** What comes of a point. `piece` names what governs there: figures bend where it changes. */
 export interface Seen { readonly figures: Figures; readonly piece: string }
 
-/** A point: steps along each axis, whole ones where it is to be written down. */
-export type Point = readonly number[];
+/** A point of what is searched: steps along each axis, whole ones where it is to be written down. */
+export type SearchPoint = readonly number[];
 
 /**
  * One number that may be changed, from `low` to `high` in whole steps.
@@ -26,9 +26,9 @@ export interface Bound { readonly of: string; readonly sign: 1 | -1; readonly li
 export interface Task {
   readonly axes: readonly Axis[];
   /** Undefined where there is no shape. Works out each point once. */
-  readonly look: (point: Point) => Seen | undefined;
+  readonly look: (point: SearchPoint) => Seen | undefined;
   /** The same seen quickly, and some hundredths off: good enough to find the way. */
-  readonly glance: (point: Point) => Seen | undefined;
+  readonly glance: (point: SearchPoint) => Seen | undefined;
   readonly terms: readonly Term[];
   readonly bounds: readonly Bound[];
   /** Figures that are the greatest of several smooth ones, one for each piece: seen from below, every piece holds everywhere. */
@@ -50,7 +50,7 @@ export const lossOf = (seen: Seen, terms: readonly Term[]): number =>
   terms.reduce((sum, { of, sign, past, weight }) => sum + weight * Math.max(0, sign * (seen.figures[of]! - past)), 0);
 
 /** What is to be least: the loss, a little for every change, and very much for a limit that is passed. */
-export function meritOf({ look, terms, bounds, axes }: Task, point: Point, price = HARD): number {
+export function meritOf({ look, terms, bounds, axes }: Task, point: SearchPoint, price = HARD): number {
   const seen = look(point);
   if (!seen) return Infinity;
   const changes = axes.reduce((sum, { ordered, dear }, i) => sum + dear * Math.abs(point[i]! - ordered), 0);

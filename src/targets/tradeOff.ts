@@ -4,10 +4,10 @@ import { lossAgainst, LIMITS, WEIGHTS, type Limit, type LimitName } from './aske
 import { leastOf } from './blame.ts';
 import type { Looking } from './descend.ts';
 import { keptTo, weighed, type Weighed } from './kept.ts';
-import type { Outcome } from './outcome.ts';
+import type { RockerOutcome } from './outcome.ts';
 import { solutionAt, tellingHowMany, type Progress, type Seeking, type Solution } from './seek.ts';
 import { taskOf, type Sought } from './sought.ts';
-import { meritOf, type Bound, type Point, type Task, type Term } from './task.ts';
+import { meritOf, type Bound, type SearchPoint, type Task, type Term } from './task.ts';
 
 /** The limits a curve can be drawn over, the one to choose first. */
 const OVER = ['seatHeightAtMost', 'ballHeightAtMost', 'ballThicknessAtMost'] as const satisfies readonly LimitName[];
@@ -25,7 +25,7 @@ export interface TradeOff {
   /** Rising. */
   readonly points: readonly CurvePoint[];
   /** The shoe as it is ordered, without limits. */
-  readonly ordered: Outcome['figures'] | undefined;
+  readonly ordered: RockerOutcome['figures'] | undefined;
 }
 
 /** Points of a curve; to find its two ends takes about as long as two of them. */
@@ -40,7 +40,7 @@ const POINTS = 9, ENDS = 2;
 export function* tradeOff(fitting: Fitting, side: Side): Seeking<TradeOff & Progress | undefined> {
   const ready = weighed(fitting, side);
   let come = 0;
-  return ready && (yield* tellingHowMany(curveOf(fitting, ready, (share) => { come = share; }), () => come));
+  return ready && (yield* tellingHowMany(tradeOffCurve(fitting, ready, (share) => { come = share; }), () => come));
 }
 
 /** So little of what else is lost is weighed that it decides between shoes that turn alike: nobody gives a degree of strike for a hundredth of toe-off. */
@@ -54,13 +54,13 @@ export function furthest(sought: Sought, limits: readonly Limit[] = sought.limit
   return { ...task, axes: task.axes.map((axis) => ({ ...axis, dear: axis.dear * SLIGHT })), terms: [{ of: 'toeOff', sign: -1, past: FURTHEST, weight: 1 }, ...slight] };
 }
 
-function* curveOf(fitting: Fitting, ready: Weighed, tell: (share: number) => void): Looking<TradeOff> {
+function* tradeOffCurve(fitting: Fitting, ready: Weighed, tell: (share: number) => void): Looking<TradeOff> {
   const { sought } = ready, over = OVER.find((name) => sought.targets[name] !== undefined) ?? OVER[0], limit: Limit = { name: over, limit: 0, ...LIMITS[over] };
   const others = sought.limits.filter(({ name }) => name !== over), common = { side: sought.side, over, label: LIMITS[over].label, asked: sought.targets[over], ordered: sought.ordered?.figures };
   const roof = Math.max(common.ordered?.[limit.of] ?? -Infinity, common.asked ?? -Infinity), below = roof > 0 ? yield* keptTo(ready, [...others, { ...limit, limit: roof }], [], furthest) : undefined;
   const high = below?.kept ? below : yield* keptTo(ready, others), least = high.kept && high.point ? yield* leastOf(high.sought, limit, others, [high.point]) : undefined;
   if (!high.point || !least) return { ...common, points: [] };
-  const at = (point: Point): number => high.sought.look(point)!.figures[limit.of], heights = withAsked(heightsBetween(at(least), at(high.point)), common.asked), found: Found[] = [];
+  const at = (point: SearchPoint): number => high.sought.look(point)!.figures[limit.of], heights = withAsked(heightsBetween(at(least), at(high.point)), common.asked), found: Found[] = [];
   for (const [i, height] of heights.entries()) {
     tell((i + ENDS) / (heights.length + ENDS));
     const own = { ...limit, limit: height }, { kept, sought: now, point } = yield* keptTo({ ...ready, sought: high.sought }, [...others, own], [...ahead(sought, found, height), found.at(-1)?.point ?? high.point, least], furthest);
@@ -70,7 +70,7 @@ function* curveOf(fitting: Fitting, ready: Weighed, tell: (share: number) => voi
 }
 
 /** Where the last two shoes point to, straight on. */
-function ahead({ axes }: Sought, found: readonly Found[], height: number): Point[] {
+function ahead({ axes }: Sought, found: readonly Found[], height: number): SearchPoint[] {
   const [before, last] = found.slice(-2);
   if (!before || !last) return [];
   const share = (height - last.limit.limit) / (last.limit.limit - before.limit.limit);
@@ -78,7 +78,7 @@ function ahead({ axes }: Sought, found: readonly Found[], height: number): Point
 }
 
 /** The shoe that turns as far and gives nothing else away for it: where a strike angle, a flat or a tip was given, it is looked whether all of it was needed. */
-function* losingLess(ready: Weighed, limits: readonly Limit[], point: Point): Looking<Omit<Found, 'limit'>> {
+function* losingLess(ready: Weighed, limits: readonly Limit[], point: SearchPoint): Looking<Omit<Found, 'limit'>> {
   const { sought } = ready, { figures } = sought.look(point)!, { strike, flat, tip } = lossAgainst(sought.asked, figures);
   if (WEIGHTS.strike * strike + WEIGHTS.flat * flat + WEIGHTS.tip * tip < GIVEN) return { sought, point };
   const asFar: Bound = { of: 'toeOff', sign: -1, limit: figures.toeOff - ALIKE, scale: ALIKE };
@@ -88,7 +88,7 @@ function* losingLess(ready: Weighed, limits: readonly Limit[], point: Point): Lo
 /** Less than this, in degrees, is not worth another look; and shoes that differ by no more than this at toe-off turn alike. */
 const GIVEN = 0.1, ALIKE = 0.01;
 
-interface Found { readonly limit: Limit; readonly point: Point; readonly sought: Sought }
+interface Found { readonly limit: Limit; readonly point: SearchPoint; readonly sought: Sought }
 
 /** Falling, in tenths of a millimetre. */
 function heightsBetween(least: number, most: number): number[] {
@@ -105,7 +105,7 @@ function withAsked(falling: readonly number[], asked: number | undefined): reado
 
 /** What keeps to a lower height keeps to a higher one too: a point that was found there and is better goes up. */
 function bestOfLower(others: readonly Limit[], rising: readonly Found[]): Found[] {
-  let lower: Point | undefined;
+  let lower: SearchPoint | undefined;
   return rising.map((one) => {
     const task = furthest(one.sought, [...others, one.limit]), point = lower && meritOf(task, lower) < meritOf(task, one.point) ? lower : one.point;
     lower = point;

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import type { Ask, Answer, Handle, Outcome } from '../../viewer/desk/protocol.ts';
+import type { Ask, DeskAnswer, Handle, Outcome } from '../../viewer/desk/protocol.ts';
 import { openDesk, type Told } from '../../viewer/desk/ask.ts';
 import { fieldsOfSheet } from '../../viewer/desk/fields.ts';
 import { outcomeOf } from '../../viewer/desk/outcome.ts';
@@ -85,7 +85,7 @@ test('sentences follow the unit shown; drawings, pins, figures and solids do not
 
 test('the desk asks for the newest sheet only, says which answer is current, and asks again finely when the hand rests', async () => {
   const asked: Ask[] = [], told: Told[] = [];
-  const worker = { postMessage: (ask: Ask) => asked.push(ask), onmessage: null as ((event: { data: Answer }) => void) | null };
+  const worker = { postMessage: (ask: Ask) => asked.push(ask), onmessage: null as ((event: { data: DeskAnswer }) => void) | null };
   const desk = openDesk(worker as unknown as Worker, (one) => told.push(one), () => undefined);
   const answer = (): void => { const ask = asked.at(-1)!; worker.onmessage!({ data: { kind: 'design', id: ask.id, outcome: { kind: 'faults', faults: [] } } }); };
   const view = { job: '1', paper: PAPER, lengths: 'mm', extras: { beside: [], foot: false } } as const;

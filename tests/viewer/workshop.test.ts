@@ -7,7 +7,7 @@ import { MAKINGS } from '../../src/fitting/words.ts';
 import { boundsOf, type Box } from '../../src/geometry/mesh.ts';
 import { loadBooleans } from '../../src/making/booleans.ts';
 import { madeFor } from '../../src/making/made.ts';
-import { onlyOrdering, solidsOf } from '../../src/making/shown.ts';
+import { onlyOrdering, solidsBeside } from '../../src/making/shown.ts';
 import { namesBeside } from '../../src/making/shownNames.ts';
 import { isTrial, trialFor } from '../../src/making/wedges/trial.ts';
 import { partsOf } from '../../src/pair/shoe.ts';
@@ -78,7 +78,7 @@ describe('what is looked at beside the sole', () => {
   const { design: made } = designing;
 
   test('has the names that were told before, and stands where the sole does', async () => {
-    const solids = solidsOf(madeFor(onlyOrdering(made, ['block', 'wedges', 'print']), await loadBooleans()), 'right'), named = (name: string): Box => boundsOf(solids.find((one) => one.name === name)!.mesh);
+    const solids = solidsBeside(madeFor(onlyOrdering(made, ['block', 'wedges', 'print']), await loadBooleans()), 'right'), named = (name: string): Box => boundsOf(solids.find((one) => one.name === name)!.mesh);
     expect(namesBeside(made.fitting.making, made)).toEqual(['block', 'print', 'wedges'].map((of) => ({ of, names: solids.filter((one) => one.of === of).map(({ name }) => name) })));
     expect(solids.map(({ name }) => name)).toEqual(expect.arrayContaining(['block, both faces cut', 'heel part', 'trial base', 'trial wedge 7']));
     const foam = boundsOf(partsOf(made.shoes.find(({ side }) => side === 'right')!)!.solids.foam), first = named('block, upper face cut'), second = named('block, both faces cut');
@@ -99,7 +99,7 @@ describe('what is looked at beside the sole', () => {
     expect(namesBeside(read.fitting.making, worked.design)).toEqual([{ of: 'wedges', names: ['trial base', ...[...numbers].sort().map((number) => `trial wedge ${number}`)] }]);
   });
   test('is worked out only where it is asked for', () => {
-    expect(solidsOf(madeFor(onlyOrdering(made, []), undefined), 'left')).toEqual([]);
+    expect(solidsBeside(madeFor(onlyOrdering(made, []), undefined), 'left')).toEqual([]);
     expect(onlyOrdering(made, ['card']).fitting.making).toMatchObject({ card: {}, chordGap: 0.5, board: { thickness: 6 } });
     expect(onlyOrdering(made, ['card']).fitting.making.block).toBeUndefined();
   });

@@ -1,7 +1,7 @@
 import type { Paper } from '../../src/exports/drawing.ts';
 import type { LengthUnit } from '../../src/fitting/lengthUnit.ts';
 import type { Mm } from '../../src/geometry/units.ts';
-import type { Answer, Ask, ExtrasAsked, FieldShown, FileShown, Outcome } from './protocol.ts';
+import type { DeskAnswer, Ask, ExtrasAsked, FieldShown, FileShown, Outcome } from './protocol.ts';
 
 /** While a hand is dragging the solids may be this coarse; when it rests they are as fine as the sheet asks. */
 export const DRAG_GAP: Mm = 0.6, FINE_GAP: Mm = 0;
@@ -26,8 +26,8 @@ export function openDesk(worker: Worker, tell: (told: Told) => void, failed: (te
   let last = 0, busy: { readonly id: number; readonly asked: Wanted; readonly fine: boolean } | undefined;
   let wanted: Wanted | undefined, next: { readonly fine: boolean } | undefined, rest: ReturnType<typeof setTimeout> | undefined;
   const ask = (message: Ask): void => worker.postMessage(message);
-  const waiting = new Map<number, { readonly done: (answer: Answer) => void; readonly not: (error: Error) => void }>();
-  const asked = (message: (id: number) => Ask): Promise<Answer> => new Promise((done, not) => { waiting.set(++last, { done, not }); ask(message(last)); });
+  const waiting = new Map<number, { readonly done: (answer: DeskAnswer) => void; readonly not: (error: Error) => void }>();
+  const asked = (message: (id: number) => Ask): Promise<DeskAnswer> => new Promise((done, not) => { waiting.set(++last, { done, not }); ask(message(last)); });
   const start = (): void => {
     if (busy || !next || !wanted) return;
     const { fine } = next, { job: _, ...look } = wanted;
@@ -35,7 +35,7 @@ export function openDesk(worker: Worker, tell: (told: Told) => void, failed: (te
     busy = { id: ++last, asked: wanted, fine };
     ask({ kind: 'design', id: last, ...look, chordGap: fine ? FINE_GAP : DRAG_GAP });
   };
-  worker.onmessage = ({ data }: MessageEvent<Answer>) => {
+  worker.onmessage = ({ data }: MessageEvent<DeskAnswer>) => {
     const waits = waiting.get(data.id);
     waiting.delete(data.id);
     if (waits && data.kind === 'failed') waits.not(new Error(data.text));

@@ -2,7 +2,7 @@ import type { Design } from '../../src/checks/design.ts';
 import type { MakingName, Side } from '../../src/fitting/words.ts';
 import { loadBooleans } from '../../src/making/booleans.ts';
 import { madeFor } from '../../src/making/made.ts';
-import { onlyOrdering, solidsOf, type SolidBeside } from '../../src/making/shown.ts';
+import { onlyOrdering, solidsBeside, type SolidBeside } from '../../src/making/shown.ts';
 
 /** Works out what is asked for of what a design orders; moulds only if the soles come free of them. */
 export type Beside = (design: Design, asked: readonly MakingName[]) => (side: Side) => readonly SolidBeside[];
@@ -14,6 +14,6 @@ export async function loadBeside(): Promise<Beside> {
     const things = asked.filter((name) => design.fitting.making[name] !== undefined && !(name === 'mould' && design.mouldFaults.length));
     if (things.length === 0) return () => [];
     const made = madeFor(onlyOrdering(design, things), booleans);
-    return (side) => solidsOf(made, side);
+    return (side) => solidsBeside(made, side);
   };
 }

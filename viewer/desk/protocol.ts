@@ -23,7 +23,7 @@ export type Ask =
   | { readonly kind: 'files'; readonly id: number; readonly sheet: string }
   | { readonly kind: 'fields'; readonly id: number };
 
-export type Answer =
+export type DeskAnswer =
   | { readonly kind: 'design'; readonly id: number; readonly outcome: Outcome }
   | { readonly kind: 'files'; readonly id: number; readonly files: readonly FileShown[] }
   | { readonly kind: 'fields'; readonly id: number; readonly fields: readonly FieldShown[] }

@@ -39,7 +39,7 @@ const leftOut = ({ side }: RockerShoe, one: LeftOut): Finding => ({
 /** Less than this no hand measures. */
 export const LEAST_TOLD: Mm = 0.05;
 /** Less than this nobody feels. */
-const FELT = 0.5;
+const LEAST_HIGHER = 0.5;
 
 /** What the other shoe still needs for a trial: none of it where that one is tried as well and stands as much higher, or more. */
 export function underOther({ shoes, fitting: { making: { wedges } } }: Pair, shoe: RockerShoe, { higher }: Trial): Mm {
@@ -49,9 +49,9 @@ export function underOther({ shoes, fitting: { making: { wedges } } }: Pair, sho
 
 function standsHigher(pair: Pair, shoe: RockerShoe, trial: Trial): Finding[] {
   const { higher, seat } = trial, missing = underOther(pair, shoe, trial), other = pair.shoes.find(({ side }) => side !== shoe.side);
-  if (higher < FELT) return [];
+  if (higher < LEAST_HIGHER) return [];
   return [{
-    code: 'TRIAL_STANDS_HIGHER', severity: 'note', side: shoe.side, measured: higher, limit: FELT, unit: 'mm', where: 'trial wedges',
+    code: 'TRIAL_STANDS_HIGHER', severity: 'note', side: shoe.side, measured: higher, limit: LEAST_HIGHER, unit: 'mm', where: 'trial wedges',
     text: `All shapes of the trial stand at ${mm(seat)} at the seat, ${mm(higher)} higher than the sole is planned, so that only what is tried differs. ${missing < LEAST_TOLD ? 'The trial of the other shoe stands as much higher, or more.' : other?.kind === 'rocker' ? `While the other shoe is tried on its own base put ${mm(missing)} more under that one; where it is walked on as it is, ${mm(higher)}.` : `Put ${mm(missing)} under the other shoe too for the trial.`}`, basis: PRACTICE,
   }];
 }

@@ -14,14 +14,14 @@ interface Curve { readonly title: string; readonly unit: string; readonly digits
 /** What is plotted along the sole. */
 export type Plotted = 'stiffness' | 'strain';
 
-function curveOf({ along, strainAtMost, est }: PackShown, what: Plotted): Curve {
+function plottedCurve({ along, strainAtMost, est }: PackShown, what: Plotted): Curve {
   return what === 'stiffness' ? { title: `Bend stiffness, N·m²${est}`, unit: 'N·m²', digits: 1, values: along.map(([, stiffness]) => stiffness) }
     : { title: `Strain of the plies in walking, %${est}`, unit: '%', digits: 2, values: along.map(([, , strain]) => strain), limit: strainAtMost };
 }
 
 /** Bend stiffness, or the strain of walking, along the sole. */
 export function alongPlot(pack: PackShown, what: Plotted, lengths: LengthUnit): SVGSVGElement {
-  const { along, plate: { from, to, ball } } = pack, curve = curveOf(pack, what), px = (x: Mm): number => LEFT + ((x - from) / (to - from)) * (RIGHT - LEFT), places = along.map(([x]) => x), end = TOP + BAND;
+  const { along, plate: { from, to, ball } } = pack, curve = plottedCurve(pack, what), px = (x: Mm): number => LEFT + ((x - from) / (to - from)) * (RIGHT - LEFT), places = along.map(([x]) => x), end = TOP + BAND;
   const svg = svgEl('svg', { class: 'along', viewBox: `0 0 ${WIDE} ${end + FOOT}`, role: 'img', 'aria-label': plotSaid(curve, places, ball, lengths) });
   const step = APART[lengths];
   for (let x = Math.ceil(from / step) * step; x <= to; x += step)
