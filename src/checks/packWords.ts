@@ -7,7 +7,7 @@ import { inShort, layersDown } from '../stiffener/layers.ts';
 import { BENCH_MOMENT } from '../stiffener/loads.ts';
 import type { Pack } from '../stiffener/pack.ts';
 import type { Keeps, Tried } from '../stiffener/search.ts';
-import { deg, grams, inInches, mm, rounded } from './say.ts';
+import { capital, deg, grams, inInches, mm, rounded } from './say.ts';
 
 /** How a stiffener is laid, beside other ways to it, in words: the same in the terminal and on the page. */
 
@@ -56,7 +56,7 @@ const ASKED_KEPT: Readonly<Record<Keeps, string>> = {
 
 /** How stiff it is, and whether that is what is asked. @param est behind what rests on an estimate */
 export function gradeWords({ assessed: { grade, bench }, keeps }: Pack, est: string): string {
-  return `${grade[0]!.toUpperCase()}${grade.slice(1)}: the ball bends ${deg(inDegrees(bench.bend), 2)}${est} on the bench, under ${BENCH_MOMENT} N·m for each kg. ${ASKED_KEPT[keeps]}`;
+  return `${capital(grade)}: the ball bends ${deg(inDegrees(bench.bend), 2)}${est} on the bench, under ${BENCH_MOMENT} N·m for each kg. ${ASKED_KEPT[keeps]}`;
 }
 
 const UNDER: Readonly<Record<BentBy, string>> = { bench: 'On the bench, clamped up to the ball', walking: 'Where walking strains it most', stumble: 'In a stumble on the tip' };

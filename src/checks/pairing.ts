@@ -8,7 +8,7 @@ import { LEAST_FOAM } from '../profile/thinnest.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Finding } from './finding.ts';
 import { higherOther, keepsFoam, roomFor } from './raiseRoom.ts';
-import { ANOTHER_LAST, mm, sentences } from './say.ts';
+import { capital, ANOTHER_LAST, mm, sentences } from './say.ts';
 import { isRocker, over, type Seen } from './seen.ts';
 import { PAIR, PRACTICE } from './sources.ts';
 
@@ -81,7 +81,7 @@ function roomWords(shoe: MatchShoe, missing: Mm): string {
   const room = roomFor(shoe, missing, keepsFoam(LEAST_FOAM));
   if (!room) return 'Make the two shoes more alike in heel height';
   const ways = `${higherOther(shoe, room)}, or ${Math.min(shoe.raise.seat, shoe.raise.ball) < 0 ? `take ${mm(room.more)} off the ${shoe.side} shoe's own sole` : 'raise it inside the shoe'}`;
-  return `${ways.charAt(0).toUpperCase()}${ways.slice(1)}`;
+  return capital(ways);
 }
 
 const INSIDE = 10;

@@ -5,7 +5,7 @@ import type { Mm } from '../geometry/units.ts';
 import { raiseUnder, type RaiseMade } from '../pair/raise.ts';
 import type { MatchShoe } from '../pair/shoe.ts';
 import { foamLeft } from '../solid/foamLeft.ts';
-import { mm } from './say.ts';
+import { capital, mm } from './say.ts';
 
 /** The raise of a match with some things changed, where it can be made. */
 function madeWith({ last, order, raise }: MatchShoe, changed: Partial<SheetMatch>, higher: Mm = 0): RaiseMade | undefined {
@@ -49,7 +49,7 @@ export function roomFor(shoe: MatchShoe, missing: Mm, isEnough: (made: RaiseMade
 export function moreRoom(shoe: MatchShoe, missing: Mm, isEnough: (made: RaiseMade) => boolean): string {
   const thinner = thinnerOutsole(shoe, missing, isEnough), room = roomFor(shoe, missing, isEnough);
   const ways = [thinner === undefined ? '' : `take an outsole ${mm(thinner)} thinner (order.outsole.thickness)`, room ? higherOther(shoe, room) : ''].filter(Boolean).join(', or ');
-  return `${ways.charAt(0).toUpperCase()}${ways.slice(1)}`;
+  return capital(ways);
 }
 
 /** What is typed to build the other shoe up by so much, to the tenth above. */

@@ -14,7 +14,7 @@ import type { Point } from '../geometry/point.ts';
 import { degrees, type Mm } from '../geometry/units.ts';
 import type { Finding } from './finding.ts';
 import { isBuiltUpToOther } from './restsOn.ts';
-import { fromHeel, mm, sentences } from './say.ts';
+import { capital, fromHeel, mm, sentences } from './say.ts';
 import { under, type Pace, type Seen } from './seen.ts';
 import { PRACTICE } from './sources.ts';
 
@@ -82,7 +82,7 @@ export function governs(seen: Seen<RockerShoe>): Finding[] {
   const hint = first === undefined ? '' : [first, ...others].join('; ');
   return [{
     code: 'GOVERNS', severity: 'note', side: shoe.side, measured: thickness, limit: minimum, unit: 'mm', where: zone, at: x,
-    text: sentences(`The ${NAMES[zone]} sets the height: ${mm(thickness)} left ${placeWords(shoe.last, x)}${asideWords(shoe.last, cause.at)}`, fallingWords(shoe, cause), by === 'foam that must stay' ? LAYERS : '', hint.charAt(0).toUpperCase() + hint.slice(1)),
+    text: sentences(`The ${NAMES[zone]} sets the height: ${mm(thickness)} left ${placeWords(shoe.last, x)}${asideWords(shoe.last, cause.at)}`, fallingWords(shoe, cause), by === 'foam that must stay' ? LAYERS : '', capital(hint)),
     basis: PRACTICE,
   }];
 }

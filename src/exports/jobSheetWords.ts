@@ -2,7 +2,7 @@ import type { Design } from '../checks/design.ts';
 import { estimatesBehind, figuresOf } from '../checks/figures.ts';
 import type { Finding } from '../checks/finding.ts';
 import { inputOf } from '../checks/inputs.ts';
-import { inUnitOf } from '../checks/say.ts';
+import { capital, inUnitOf } from '../checks/say.ts';
 import type { Mm } from '../geometry/units.ts';
 import { linearSpread } from '../spread/linear.ts';
 import { againWords } from '../spread/words.ts';
@@ -30,7 +30,6 @@ const ESTIMATED = 'ESTIMATED';
 const head = (text: string): Said => ({ text, bold: true, kept: true, heads: true });
 const kept = (text: string): Said => ({ text, bold: true, kept: true });
 const plain = (text: string): Said => ({ text, bold: false, kept: false });
-const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 const placeOf = ({ side, where }: Finding): string => [side, where].filter(Boolean).join(', ');
 
 /** The first sentences of a text; a dot between figures ends none. */

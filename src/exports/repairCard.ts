@@ -1,4 +1,4 @@
-import { sentences } from '../checks/say.ts';
+import { capital, sentences } from '../checks/say.ts';
 import { figuresOf, inWords, type FigureKey } from '../checks/figures.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Path } from '../geometry/path.ts';
@@ -74,7 +74,7 @@ function cardBlocks({ fitting, fitting: { job } }: Design, { shoe, parts }: Sole
       { cells: ['When', `When heel or toe has worn ${WORN} mm, or the rubber is through. Measure with the gauge, not by eye.`] },
       { cells: ['Foam under it', shoe.order.foam] }, { cells: ['Stiffener over it', shoe.kind === 'rocker' ? 'inside the sole, between foam and insole' : 'none'] },
     ]),
-    heading('Leave as it is'), ...leaveAsItIs(shoe).map((one, i) => paragraph(`${i + 1}. ${one.charAt(0).toUpperCase()}${one.slice(1)}.`, WIDTH)),
+    heading('Leave as it is'), ...leaveAsItIs(shoe).map((one, i) => paragraph(`${i + 1}. ${capital(one)}.`, WIDTH)),
     heading('What must come out again'),
     introduction(`Heights above the ground with the shoe at rest. Heights are kept within ${HEIGHT_WITHIN} mm, the toe spring within ${SPRING_WITHIN} mm (common practice).`, WIDTH),
     ...table([{ title: 'Figure', width: WIDTH - 40 }, { title: 'Planned', width: 40, right: true }], figures.map((figure) => ({ cells: figure.key === 'toeSpringOfShoe' ? springRow(springByWedge(shoe, parts, fitting)) : [figure.label, inWords(figure)] }))),

@@ -1,3 +1,4 @@
+import { capital } from '../checks/say.ts';
 import type { Design } from '../checks/design.ts';
 import { figuresOf, inWords } from '../checks/figures.ts';
 import { walkWords, type ShoeWalkFigures, type WalkFigure } from '../checks/walkFigures.ts';
@@ -62,4 +63,3 @@ export function ruleLines(figures: readonly ShoeWalkFigures[]): string[] {
   ];
 }
 
-const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

@@ -1,3 +1,4 @@
+import { capital } from '../checks/say.ts';
 import { SIDES } from '../fitting/words.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
@@ -104,7 +105,7 @@ export function stopMarks(design: Design, { left, right, top }: Box): Words[] {
 /** "Left and right shoes", "Right shoe". */
 export function shoesInWords({ shoes }: Design): string {
   const sides = SIDES.filter((side) => shoes.some((shoe) => shoe.side === side)).join(' and ');
-  return `${sides.charAt(0).toUpperCase()}${sides.slice(1)} ${shoes.length > 1 ? 'shoes' : 'shoe'}`;
+  return `${capital(sides)} ${shoes.length > 1 ? 'shoes' : 'shoe'}`;
 }
 
 /** Two lines that are 100 mm long on paper, along and across: measured before anything is taken from the sheet. */

@@ -1,6 +1,6 @@
 import { cautionsFor } from '../checks/cautions.ts';
 import { figuresOf, type FigureKey } from '../checks/figures.ts';
-import { mm, rounded, sentences } from '../checks/say.ts';
+import { capital, mm, rounded, sentences } from '../checks/say.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Design } from '../checks/design.ts';
 import { BASE_LEAST } from '../making/wedges/base.ts';
@@ -65,7 +65,6 @@ function springWords({ fitting }: Design, own: RockerShoe, wedges: readonly Tria
   const planned = wedges.find(({ variant }) => variant.planned)?.numbers.toeSpring, { atLast, words: byWedge } = springByWedge(own, own, fitting), said = planned === undefined ? '' : mm(planned), est = byWedge.endsWith('(est.)') ? ' (est.)' : '';
   return sentences(said === atLast ? `Toe spring of the sole as planned: ${atLast}${est}` : `Toe spring of the sole as planned, as drawing and job sheet tell it: ${atLast}${est}; on the trial its arcs stand higher, and it is ${said}`, capital(endAgainstTip(own)));
 }
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** How much higher the shapes stand than the sole is planned, and what that means for the other shoe. */
 function raisedWords({ higher }: Trial, other: Shoe | undefined, missing: Mm): string {

@@ -1,3 +1,4 @@
+import { capital } from '../../src/checks/say.ts';
 import { MAKINGS, type MakingName } from '../../src/fitting/words.ts';
 import type { SheetAccess } from './controls.ts';
 import { MAKING_WORDS } from './makingWords.ts';
@@ -35,7 +36,6 @@ const SHOES: readonly FormGroup[] = (['left', 'right'] as const).flatMap((side):
   ];
 });
 
-const capital = (words: string): string => words[0]!.toUpperCase() + words.slice(1);
 
 /** What several things share is shown where one of them is ordered; cutter and printer always, for every sole is held against them. */
 const WORKSHOP: readonly FormGroup[] = [
