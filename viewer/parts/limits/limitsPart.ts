@@ -6,11 +6,13 @@ import type { SeekTold } from '../../desk/seeking.ts';
 import type { LengthUnit } from '../../keep/lengths.ts';
 import { sheetText, valueAt, type Sheet } from '../../keep/sheet.ts';
 import { takingsOn, type Takings } from '../../keep/takings.ts';
-import { button, el } from '../dom.ts';
+import { el } from '../dom.ts';
 import { answerShown, type AnswerShown, type Found } from './answerShown.ts';
 import { ON_A_PHONE } from './curvePicture.ts';
-import { firstLimitAt, freeOn, hasTargets, limitsSet, ownLengths, withFirstLimit } from './limitsSet.ts';
+import { firstLimitAt, hasTargets, ownLengths, withFirstLimit } from './limitsSet.ts';
 import { beginSearch } from './search.ts';
+import { searchTools } from './searchTools.ts';
+import { shoeLimits } from './shoeLimits.ts';
 
 /** The sheet as it stands on the bench. */
 export interface OnBench {
@@ -31,6 +33,7 @@ export interface LimitsMoves {
 
 export interface LimitsPart { readonly show: (bench: OnBench) => void }
 
+const ABOUT = 'Set limits, and what may be changed to keep to them. The rocker that loses least within them is sought; nothing is changed until you take it. Whether the wearer can do with less is for the prescriber to say.';
 const WHAT = { rocker: 'the best rocker', curve: 'what height buys' } as const;
 const OUTDATED = 'The sheet has changed since this was sought: ask again.';
 const CHANGED = 'The sheet was changed meanwhile, so the search was stopped.';
@@ -39,27 +42,10 @@ const CHANGED = 'The sheet was changed meanwhile, so the search was stopped.';
 export function limitsPart(host: HTMLElement, moves: LimitsMoves): LimitsPart {
   let bench: OnBench | undefined, takings: Takings | undefined, stop: (() => void) | undefined;
   let found: Readonly<Partial<Record<Side, Found>>> = {}, shown: Readonly<Partial<Record<Side, AnswerShown>>> = {}, drawnIn: LengthUnit | undefined;
-  const ask = button('Find the best rocker', begin, { class: 'ask' }), cancel = button('Cancel', () => end('Cancelled; what had been found stays.'), { hidden: true });
-  const bar = el('progress', { max: 1, value: 0, 'aria-label': 'how far the search has come' }), going = el('span', { class: 'going' }), said = el('p', { class: 'waits', role: 'status' });
-  const running = el('div', { class: 'running', hidden: true }, bar, going), none = el('p', {}, 'No sole on this sheet rolls, so there is nothing to work back to.');
-  const shoes = SIDES.map((side) => shoeBox(side));
-  host.append(el('p', { class: 'about' }, 'Set limits, and what may be changed to keep to them. The rocker that loses least within them is sought; nothing is changed until you take it. Whether the wearer can do with less is for the prescriber to say.'),
-    none, el('div', { class: 'tools' }, ask, cancel, running), said, ...shoes.map(({ box }) => box));
+  const search = searchTools(begin, () => end('Cancelled; what had been found stays.')), { ask } = search, said = el('p', { class: 'waits', role: 'status' });
+  const none = el('p', {}, 'No sole on this sheet rolls, so there is nothing to work back to.'), shoes = SIDES.map((side) => shoeLimits(side, moves.goTo, () => setFirst(side)));
+  host.append(el('p', { class: 'about' }, ABOUT), none, search.tools, said, ...shoes.map(({ box }) => box));
 
-  function shoeBox(side: Side) {
-    const set = el('div', { class: 'set' }), place = el('div', { class: 'place-of-answer' }), box = el('section', { 'aria-label': `limits of the ${side} shoe` }, el('h3', {}, `${side === 'left' ? 'Left' : 'Right'} shoe`), set, place);
-    let told = '';
-    const show = ({ sheet, lengths, seats }: OnBench): void => {
-      box.hidden = valueAt(sheet, `${side}.order.kind`) !== 'rocker';
-      const limits = limitsSet(sheet, side, lengths), free = freeOn(sheet, side), seat = seats[side], has = hasTargets(sheet, side), next = JSON.stringify([has, limits, free, seat === undefined]);
-      if (next === told) return;
-      told = next;
-      set.replaceChildren(...(has
-        ? [...limits.map(({ path, words }) => button(words, () => moves.goTo(path))), button(`May be changed: ${free.join(', ') || 'nothing yet'}`, () => moves.goTo(`${side}.order.targets.free`))]
-        : [button('Set limits', () => setFirst(side), { 'aria-label': `Set limits, ${side} shoe`, disabled: seat === undefined })]));
-    };
-    return { side, box, place, show };
-  }
   function setFirst(side: Side): void {
     const seat = bench?.seats[side];
     if (!bench || seat === undefined) return;
@@ -73,31 +59,24 @@ export function limitsPart(host: HTMLElement, moves: LimitsMoves): LimitsPart {
     forget();
     takings = takingsOn(bench.sheet);
     stop = beginSearch(sheetText(bench.sheet), told);
-    const focused = document.activeElement === ask;
-    ask.hidden = true;
-    cancel.hidden = running.hidden = false;
-    bar.value = 0;
-    going.textContent = '';
+    search.begun();
     said.textContent = 'Seeking.';
-    if (focused) cancel.focus();
     lay();
   }
   function end(words: string): void {
     stop?.();
     stop = undefined;
-    const focused = document.activeElement === cancel;
-    cancel.hidden = running.hidden = true;
-    ask.hidden = false;
+    search.ended();
     said.textContent = words;
-    if (focused) ask.focus();
   }
   function told(step: SeekTold): void {
-    if (step.kind === 'going') {
-      bar.value = step.share;
-      going.textContent = `${step.side} shoe, ${WHAT[step.what]}: ${step.looked} shoes tried`;
-    } else if (step.kind === 'answer') { found = { ...found, [step.answer.side]: { answer: step.answer } }; draw(step.answer.side); }
-    else if (step.kind === 'curve') addCurve(step.curve);
-    else { end(step.kind === 'failed' ? `The search failed: ${step.text}` : ''); if (step.kind === 'done') lay(); }
+    switch (step.kind) {
+      case 'going': return search.going(step.share, `${step.side} shoe, ${WHAT[step.what]}: ${step.looked} shoes tried`);
+      case 'answer': found = { ...found, [step.answer.side]: { answer: step.answer } }; return draw(step.answer.side);
+      case 'curve': return addCurve(step.curve);
+      case 'failed': return end(`The search failed: ${step.text}`);
+      case 'done': end(''); return lay();
+    }
   }
   function addCurve(curve: TradeOff): void {
     const { side } = curve, own = found[side];
