@@ -18,7 +18,7 @@ import { jobLines, orderLines, type Line } from './orderWords.ts';
 /** The sections of the paper with all figures, for a column of this width; they are set small there, so the width is that of full letters. */
 export const WIDTH: Mm = 175;
 
-const sideName = ({ side }: { readonly side: Shoe['side'] }): string => `${side === 'left' ? 'Left' : 'Right'} shoe`;
+const sideName = ({ side }: Pick<Shoe, 'side'>): string => `${capital(side)} shoe`;
 export const bold = (text: string): Cell => ({ text, bold: true });
 
 /** What is said of one thing after the other: what it is, then its value. */
@@ -31,7 +31,10 @@ export function orderSection({ fitting, shoes }: Design): Block[] {
   const names = [...new Set(orders.flatMap((order) => [...order.keys()]))];
   return [
     heading('Order'), ...ruled(jobLines(fitting)), space(2), paragraph(levelInWords(fitting.wearer.legDifference), WIDTH),
-    ...table([{ title: '', width: first }, ...shoes.map((shoe) => ({ title: sideName(shoe), width }))], names.map((name) => ({ cells: [bold(name), ...orders.map((order) => order.get(name) ?? '')] }))),
+    ...table(
+      [{ title: '', width: first }, ...shoes.map((shoe) => ({ title: sideName(shoe), width }))],
+      names.map((name) => ({ cells: [bold(name), ...orders.map((order) => order.get(name) ?? '')] })),
+    ),
     heading('Measures'), ...measureTable(shoes, fitting),
   ];
 }
@@ -41,7 +44,10 @@ function measureTable(shoes: readonly Shoe[], fitting: Fitting, { units } = fitt
   const fields = [...new Set(shoes.flatMap((shoe) => measuresListed(shoe, fitting)))], name = 46, value = units === 'in' ? 38 : 20;
   const listed = shoes.map((shoe) => ({ shoe, own: measuresListed(shoe, fitting) }));
   return table(
-    [{ title: 'Measure', width: name }, ...shoes.map((shoe) => ({ title: shoe.side === 'left' ? 'Left' : 'Right', width: value, right: true })), { title: 'Origin, how taken, or by which rule', width: WIDTH - name - value * shoes.length }],
+    [
+      { title: 'Measure', width: name }, ...shoes.map(({ side }) => ({ title: capital(side), width: value, right: true })),
+      { title: 'Origin, how taken, or by which rule', width: WIDTH - name - value * shoes.length },
+    ],
     fields.flatMap((field): Row[] => {
       const { label, unit, of } = inputOf(field), measures = listed.map(({ shoe, own }) => ({ side: shoe.side, measure: own.includes(field) ? of(shoe.fitting) : undefined }));
       const told = measures.flatMap(({ side, measure }) => (measure ? [{ side, text: originOf(measure, unit) }] : [])), alike = new Set(told.map(({ text }) => text)).size < 2;
@@ -104,8 +110,10 @@ function centresOf({ rocker: { pivot, hip, heelArc, mid, toeArc } }: RockerShoe)
 function pliesWords(shoes: readonly Shoe[]): Block[] {
   const stiff = shoes.flatMap((shoe) => (shoe.kind === 'rocker' && shoe.shape.stiffener > 0 ? [shoe] : [])), [first] = stiff;
   if (!first) return [];
-  const lighter = stiff.filter(({ order }) => order.packGrams === undefined).map(({ side, shape }) => `${side} ${grams(pliesWeight(shape))}`), inset = `plies that stay ${mm(PLY_INSET, 0)} inside the feather line`;
-  const words = lighter.length > 0 ? [`${capital(inset)} weigh less than the stiffener counted out to the edge: ${lighter.join(', ')}`, `With them ${rimRoundPlies(first.shape)}`] : [`With ${inset} ${rimRoundPlies(first.shape)}`];
+  const lighter = stiff.filter(({ order }) => order.packGrams === undefined).map(({ side, shape }) => `${side} ${grams(pliesWeight(shape))}`);
+  const plies = `plies that stay ${mm(PLY_INSET, 0)} inside the feather line`, rim = rimRoundPlies(first.shape);
+  const words = lighter.length === 0 ? [`With ${plies} ${rim}`]
+    : [`${capital(plies)} weigh less than the stiffener counted out to the edge: ${lighter.join(', ')}`, `With them ${rim}`];
   return [space(1), paragraph(sentences(...words, FILL_RIM), WIDTH)];
 }
 
@@ -113,16 +121,19 @@ const STATION_COLUMNS = [
   ['ground', 'ground'], ['thick', 'thickness'], ['square', 'square'], ['upper', 'upper'], ['foam', 'foam'],
 ] as const satisfies readonly (readonly [string, keyof Station])[];
 
+const stationCells = (station: Station | undefined): string[] => STATION_COLUMNS.map(([, key]) => (station ? rounded(station[key], 1) : ''));
+
 /** The sole every 10 mm. A pen line at each station on both walls is ground down to. */
 export function stationSection({ shoes }: Design): Block[] {
   const tables = shoes.map((shoe) => ({ shoe, stations: new Map(stationsOf(shoe).map((station) => [station.x, station])) })).filter(({ stations }) => stations.size > 0);
   const places = [...new Set(tables.flatMap(({ stations }) => [...stations.keys()]))].sort((a, b) => a - b), first = 15, width = (WIDTH - first) / Math.max(8, 5 * tables.length);
+  const of = (side: Shoe['side'], title: string): string => (tables.length > 1 ? `${side === 'left' ? 'L' : 'R'} ${title}` : title);
   return [
     heading('The sole every 10 mm'),
     introduction('On the long axis, mm from the heel. Ground: ground face above the ground. Thick: the whole stack, measured upright; the least thicknesses asked for are upright too. Square: the same, square to the ground face, so it reads less where the face is steep. Upper: the face the sole is glued to, above the ground. Foam: what stays between stiffener and outsole, upright.', WIDTH),
     ...table(
-      [{ title: 'From heel', width: first, right: true }, ...tables.flatMap(({ shoe }) => STATION_COLUMNS.map(([title]) => ({ title: tables.length > 1 ? `${shoe.side === 'left' ? 'L' : 'R'} ${title}` : title, width, right: true })))],
-      places.map((x) => ({ cells: [bold(rounded(x, x === Math.round(x) ? 0 : 1)), ...tables.flatMap(({ stations }) => STATION_COLUMNS.map(([, key]) => { const station = stations.get(x); return station ? rounded(station[key], 1) : ''; }))] })),
+      [{ title: 'From heel', width: first, right: true }, ...tables.flatMap(({ shoe: { side } }) => STATION_COLUMNS.map(([title]) => ({ title: of(side, title), width, right: true })))],
+      places.map((x) => ({ cells: [bold(rounded(x, x === Math.round(x) ? 0 : 1)), ...tables.flatMap(({ stations }) => stationCells(stations.get(x)))] })),
     ),
   ];
 }

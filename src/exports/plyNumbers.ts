@@ -1,5 +1,5 @@
 import { inDegrees } from '../geometry/units.ts';
-import { benchTestOf, type Hanging } from '../making/plies/bench.ts';
+import { benchTestOf, type Hanging, type ReadingRow } from '../making/plies/bench.ts';
 import type { ClothCut } from '../making/plies/cloths.ts';
 import type { Layer } from '../making/plies/layers.ts';
 import { directionWords } from '../making/plies/parts.ts';
@@ -10,13 +10,13 @@ import type { Side } from '../fitting/words.ts';
 export function plyNumbers({ plies }: Made, side: Side): object {
   const one = plies?.shoes.find((each) => each.side === side);
   if (!one) return {};
-  const { layers, stagger, amounts, pack, order: { spare, hardener } } = one, bench = benchTestOf(pack);
+  const { layers, stagger, amounts, pack, order: { spare, hardener } } = one, { cloth, inPlies, mixed, resin, weight, core } = amounts, bench = benchTestOf(pack);
   return {
     plies: {
       staggerMm: stagger, layers: layers.map((layer) => ofLayer(layer, side)),
-      grams: { cloth: amounts.cloth, inPlies: amounts.inPlies, mixed: amounts.mixed, resin: amounts.resin, hardener: amounts.hardener, laid: amounts.weight, ...(amounts.core ? { core: amounts.core.weight } : {}) },
+      grams: { cloth, inPlies, mixed, resin, hardener: amounts.hardener, laid: weight, ...(core ? { core: core.weight } : {}) },
       sparePercent: spare * 100, hardenerTo100: hardener, coverMm2: amounts.cover.area,
-      ...(bench ? { bench: { bare: ofHanging(bench.bare), finished: ofHanging(bench.finished), readings: bench.rows.map(({ droop, softer, bend, grade, add }) => ({ droopMm: droop, softerPercent: softer * 100, bendDeg: inDegrees(bend), grade, add: typeof add === 'object' ? add.words : add ?? 'laid anew' })) } } : {}),
+      ...(bench ? { bench: { bare: ofHanging(bench.bare), finished: ofHanging(bench.finished), readings: bench.rows.map(ofReading) } } : {}),
     },
   };
 }
@@ -25,6 +25,9 @@ function ofLayer(layer: Layer, side: Side): object {
   const any = { number: layer.number, kind: layer.kind, insetMm: layer.inset, areaMm2: layer.area, ...(layer.over ? { fromMm: layer.over.from, toMm: layer.over.to } : {}) };
   return layer.kind === 'ply' ? { ...any, cloth: layer.ply.name, fibres: directionWords(layer, side), thicknessMm: layer.ply.thickness } : { ...any, material: layer.core.name, thicknessMm: layer.thickest };
 }
+
+const ofReading = ({ droop, softer, bend, grade, add }: ReadingRow): object =>
+  ({ droopMm: droop, softerPercent: softer * 100, bendDeg: inDegrees(bend), grade, add: typeof add === 'object' ? add.words : add ?? 'laid anew' });
 
 const ofHanging = ({ clampAt, loadAt, mass, moment, strain, droop, band, atBall, onSheet }: Hanging): object =>
   ({ clampAtMm: clampAt, loadAtMm: loadAt, massKg: mass, momentNm: moment, strainPercent: strain * 100, droopMm: droop, leastMm: band[0], mostMm: band[1], atBallMm: atBall, onSheet });

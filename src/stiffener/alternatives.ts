@@ -6,7 +6,7 @@ import { CORE_SHEETS, plyOrdered, RESIN_USUAL } from './laying.ts';
 import type { Pack } from './pack.ts';
 import { assessedOr, searched, triedOf, type Tried } from './search.ts';
 import { gradeOf, type Grade } from './grades.ts';
-import { at, countedAs, type Stiffener } from './stiffener.ts';
+import { at, countedAs, type Along, type Stiffener } from './stiffener.ts';
 
 /** What stands beside a pack that was sought: other ways to it, what would keep to more, and which assumption decides it. */
 
@@ -96,7 +96,8 @@ export interface Assumption { readonly of: 'camber' | 'core' | 'resin'; readonly
 /** Degrees of bend with each assumption at its worst and at its best; worked out once for each pack. */
 export const assumptionsOf: (pack: Pack) => readonly Assumption[] = onceEach((pack) => {
   const { stiffener, order } = pack, { camber, core } = stiffener, found: Assumption[] = [];
-  if (camber && !camber.read) found.push(between(pack, 'camber', 'The camber counts half until the bench test was read: none of it at worst, all of it at best', { ...stiffener, camber: { height: 0, read: true } }, { ...stiffener, camber: { ...camber, read: true } }));
+  const cambered = (height: Along): Stiffener => ({ ...stiffener, camber: { height, read: true } });
+  if (camber && !camber.read) found.push(between(pack, 'camber', 'The camber counts half until the bench test was read: none of it at worst, all of it at best', cambered(0), cambered(camber.height)));
   if (core) found.push(between(pack, 'core', `The ${core.name} is as soft or as stiff as any sold under that name`, countedAs(stiffener, 'least'), countedAs(stiffener, 'most')));
   if (order.ply.kind === 'cloth') found.push(between(pack, 'resin', 'Resin laid by hand: more makes plies thicker and stiffer in bending, less thinner', withResin(pack, RESIN_USUAL.least), withResin(pack, RESIN_USUAL.most)));
   return found.sort((a, b) => b.bends[0] - b.bends[1] - (a.bends[0] - a.bends[1]));

@@ -65,12 +65,16 @@ export function assess(stiffener: Stiffener, plate: Plate, asked: Asked): Read<A
   return faults.length > 0 ? { ok: false, faults } : { ok: true, value: reckon(stiffener, plate, asked) };
 }
 
+/** Of a pack that is looked at in passing. */
+export interface Glanced { readonly bench: Pick<Case, 'bend'>; readonly walking: Case; readonly stumble: Case }
+
 /** As much of it as tells a pack that will do from one that will not: the bend on the bench, and both loads that strain it. The numbers are those of `assess`. */
-export function glanced(stiffener: Stiffener, plate: Plate, asked: Asked): { readonly bench: Pick<Case, 'bend'>; readonly walking: Case; readonly stumble: Case } {
+export function glanced(stiffener: Stiffener, plate: Plate, asked: Asked): Glanced {
   const loads = loadsOn(plate, asked), beam = beamUnder(stiffener, plate, loads), { softer = 1 } = asked;
   return { bench: { bend: heldSole(beam, 'bench')(loads.bench).bend * softer }, ...weakest(stiffener, strainedBy(beam, loads, softer), (other) => strainedBy(beamUnder(other, plate, loads), loads, softer)) };
 }
 
+/** What a stiffener is looked at under; of the waist one load or none. */
 interface Loads { readonly lever: Mm; readonly bench: RollLoad; readonly stumble: RollLoad; readonly walks: readonly RollLoad[]; readonly waists: readonly RollLoad[] }
 
 function loadsOn(plate: Plate, { mass, walking: roll = [], waist: under = [], lever = leverOn(plate) }: Asked): Loads {
@@ -81,7 +85,9 @@ function loadsOn(plate: Plate, { mass, walking: roll = [], waist: under = [], le
   };
 }
 
-const beamUnder = (stiffener: Stiffener, plate: Plate, { bench, stumble, walks, waists }: Loads): SoleBeam => soleBeam(stiffener, plate, [bench, stumble, ...walks, ...waists].map(({ at }) => at));
+/** One beam for all loads, cut at each of their places: a glance tells the very numbers that `assess` does. */
+const beamUnder = (stiffener: Stiffener, plate: Plate, { bench, stumble, walks, waists }: Loads): SoleBeam =>
+  soleBeam(stiffener, plate, [bench, stumble, ...walks, ...waists].map(({ at }) => at));
 
 function reckon(stiffener: Stiffener, plate: Plate, asked: Asked): Assessed {
   const { softer = 1 } = asked, loads = loadsOn(plate, asked), { lever, bench, walks, waists } = loads;
@@ -89,7 +95,7 @@ function reckon(stiffener: Stiffener, plate: Plate, asked: Asked): Assessed {
   const told = (loaded: Loaded): Case => softened(caseOf(beam, loaded), softer), waist = waists.map((load) => told(worn(load)))[0], onTheBench = told(onBench);
   const strained = weakest(stiffener, { walking: walked.map(told).reduce(worse), stumble: told(worn(loads.stumble)) }, (other) => strainedBy(beamUnder(other, plate, loads), loads, softer));
   const found = { lever, grade: gradeOf(onTheBench.bend), bench: onTheBench, ...strained, ...(waist ? { waist } : {}) };
-  return { ...found, along: alongSole(beam, onBench, walked).map((one) => ({ ...one, stiffness: one.stiffness / softer, deflection: one.deflection * softer, strain: one.strain * weaker(softer) })), judgements: judged(found, asked) };
+  return { ...found, along: alongSole(beam, onBench, walked).map((one) => softenedAlong(one, softer)), judgements: judged(found, asked) };
 }
 
 type Strained = Pick<Assessed, 'walking' | 'stumble'>;
@@ -119,6 +125,8 @@ function softened(found: Case, softer: number): Case {
   const times = weaker(softer), less = <T extends Placed>(one: T): T => ({ ...one, times: one.times / times });
   return { ...found, bend: found.bend * softer, tip: found.tip * softer, energy: found.energy * softer, strain: found.strain * times, firstPly: less(found.firstPly), wrinkling: less(found.wrinkling), yields: less(found.yields) };
 }
+
+const softenedAlong = (one: AlongSole, softer: number): AlongSole => ({ ...one, stiffness: one.stiffness / softer, deflection: one.deflection * softer, strain: one.strain * weaker(softer) });
 
 /** The moments of a roll that ask most: the greatest moment about the ball, and the greatest push. */
 function worstOf(loads: readonly RollLoad[]): RollLoad[] {
@@ -154,13 +162,13 @@ function caseOf(beam: SoleBeam, loaded: Loaded): Case {
 }
 
 function alongSole(beam: SoleBeam, bench: Loaded, walked: readonly Loaded[]): AlongSole[] {
-  const { nodes, sections, plate: { ball, heel } } = beam, cuts = walked.map((loaded) => ({ loaded, cuts: bentCuts(beam, loaded) }));
-  const at0 = bench.bent;
+  const { nodes, sections, plate: { ball, heel } } = beam, cuts = walked.map((loaded) => ({ loaded, cuts: bentCuts(beam, loaded) })), { height } = bench.bent;
+  const most = (values: readonly number[]): number => values.reduce((best, value) => (Math.abs(value) > Math.abs(best) ? value : best), 0);
   return sections.map((section, i) => {
     const x = (nodes[i]! + nodes[i + 1]!) / 2;
+    // Of the two ends of stretch i the rear one.
     const strains = cuts.map((one) => largestStrain(section, one.cuts[2 * i]!.bent).value), moments = cuts.map(({ loaded }) => momentAt(loaded.load, ball, heel, x));
-    const most = (values: readonly number[]): number => values.reduce((best, value) => (Math.abs(value) > Math.abs(best) ? value : best), 0);
-    return { x, width: section.width, stiffness: asOne(section) / 1e6, deflection: (at0.height[i]! + at0.height[i + 1]!) / 2, strain: most(strains), moment: most(moments) / 1000 };
+    return { x, width: section.width, stiffness: asOne(section) / 1e6, deflection: (height[i]! + height[i + 1]!) / 2, strain: most(strains), moment: most(moments) / 1000 };
   });
 }
 

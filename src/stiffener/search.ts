@@ -1,6 +1,6 @@
 import type { Mm } from '../geometry/units.ts';
 import type { BentAt } from './beam.ts';
-import { assess, glanced, type Asked, type Assessed } from './assess.ts';
+import { assess, glanced, type Asked, type Assessed, type Glanced } from './assess.ts';
 import { choicesIn, type Bench, type Open, type Weighed } from './choices.ts';
 import { GRADE_UP_TO, WALKING_RESERVE, WALKING_STRAIN } from './grades.ts';
 import { BENCH_MOMENT, leverOn, SPREAD, stumbleAt, WALKING_MOMENT } from './loads.ts';
@@ -25,7 +25,7 @@ const CORE_MARGIN = 1.25, OWN_MOST = 0.1;
 export const limitOf = ({ bendAtMost, wanted }: Asked): number => bendAtMost ?? GRADE_UP_TO[wanted];
 
 /** How many times more a pack could bear, of what must be (all that `judged` stops at) and of all. */
-export function spareOf({ bench, walking, stumble }: ReturnType<typeof glanced>, asked: Asked): Tried['spare'] {
+export function spareOf({ bench, walking, stumble }: Glanced, asked: Asked): Tried['spare'] {
   const must = Math.min(limitOf(asked) / bench.bend, stumble.firstPly.times, walking.firstPly.times / WALKING_RESERVE, walking.coreShear.times, lesser(walking.yields, stumble.yields).times);
   return { must, all: Math.min(must, WALKING_STRAIN / Math.abs(walking.strain), lesser(walking.wrinkling, stumble.wrinkling).times, stumble.coreShear.times) };
 }
@@ -48,7 +48,9 @@ export function assessedOr(stiffener: Stiffener, bench: Pick<Bench, 'plate'>, as
  */
 export function searched(open: Open, bench: Bench, asked: Asked): Tried | undefined {
   const hope = hoping(bench, asked), closely = looking(bench, asked), hoped = choicesIn(open, bench).map((one) => ({ one, hopes: hope(one.stiffener) }));
-  const good = hoped.find(({ one, hopes }) => hopes.all >= 1 && closely(one).all >= 1)?.one ?? best(hoped.filter(({ hopes }) => hopes.must >= 1), closely, 'all', ({ must }) => must >= 1) ?? best(hoped, closely, 'must', () => true);
+  const good = hoped.find(({ one, hopes }) => hopes.all >= 1 && closely(one).all >= 1)?.one
+    ?? best(hoped.filter(({ hopes }) => hopes.must >= 1), closely, 'all', ({ must }) => must >= 1)
+    ?? best(hoped, closely, 'must', () => true);
   return good && triedOf(good, bench, asked);
 }
 

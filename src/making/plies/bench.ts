@@ -84,7 +84,8 @@ function deflectionAt(along: Assessed['along'], x: Mm): Mm {
 }
 
 function hangingOf({ plate, asked }: LaidPack, stiffener: Stiffener, of: Hanging['of'], loadAt: Mm, massFor: (found: { readonly perKg: PerKg }) => number): Hanging | undefined {
-  const perKg = perKgOf(stiffener, plate, asked, loadAt), atBall = perKgOf(stiffener, plate, asked, loadAt, 0), soft = perKgOf(softest(stiffener), plate, asked, loadAt), stiff = perKgOf(stiffest(stiffener), plate, asked, loadAt);
+  const hung = (one: Stiffener, behind = CLAMP_BEHIND): PerKg | undefined => perKgOf(one, plate, asked, loadAt, behind);
+  const perKg = hung(stiffener), atBall = hung(stiffener, 0), soft = hung(softest(stiffener)), stiff = hung(stiffest(stiffener));
   if (!perKg || !atBall || !soft || !stiff) return undefined;
   const mass = massFor({ perKg });
   return {
@@ -109,11 +110,17 @@ function additionsTo({ stiffener, plate, asked }: LaidPack, { lever, bench: { be
   if (!like) return [];
   const more: PlacedPly = { ply: like.ply, angle: 0 };
   return TRIES.flatMap(([under, over]): Addition[] => {
-    const many = (n: number): PlacedPly[] => Array.from({ length: n }, () => more), above = stiffener.above.length > 0 || stiffener.core ? { below: [...many(under), ...stiffener.below], above: [...stiffener.above, ...many(over)] } : { below: [...many(under), ...stiffener.below, ...many(over)] };
-    const read = assess({ ...stiffener, ...above }, plate, { mass: asked.mass, wanted: asked.wanted, lever });
+    const read = assess(withPlies(stiffener, more, under, over), plate, { mass: asked.mass, wanted: asked.wanted, lever });
     return read.ok ? [{ words: wordsOf(under, over), ply: `${like.ply.name}, ${isWoven(like.ply) ? '0/90°' : '0°'}`, under, over, bends: read.value.bench.bend / bend }] : [];
   });
 }
+
+function withPlies(stiffener: Stiffener, more: PlacedPly, under: number, over: number): Stiffener {
+  const many = (n: number): PlacedPly[] => Array.from({ length: n }, () => more), below = [...many(under), ...stiffener.below];
+  return stiffener.above.length > 0 || stiffener.core ? { ...stiffener, below, above: [...stiffener.above, ...many(over)] } : { ...stiffener, below: [...below, ...many(over)] };
+}
+
+/** [under, over] */
 const TRIES = [[1, 0], [2, 0], [1, 1], [2, 2], [3, 3]] as const;
 
 function wordsOf(under: number, over: number): string {
