@@ -6,6 +6,7 @@ import type { Side, WayOfMaking } from '../../fitting/words.ts';
 import type { Mm } from '../../geometry/units.ts';
 import { partsOf, type Shoe, type SoleParts } from '../../pair/shoe.ts';
 import type { ShoeBlock, ShoeMould } from '../made.ts';
+import type { Plies } from '../plies/plies.ts';
 import type { SideValue, Target } from './step.ts';
 
 /** What the steps are told from: the shoes that get a sole, how they are made, and what is ordered. */
@@ -15,6 +16,7 @@ export interface Bench {
   readonly soles: readonly Sole[];
   readonly moulds: readonly ShoeMould[];
   readonly blocks: readonly ShoeBlock[];
+  readonly plies: Plies | undefined;
 }
 export interface Sole { readonly shoe: Shoe; readonly parts: SoleParts }
 

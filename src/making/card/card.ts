@@ -25,8 +25,8 @@ const HEADINGS: Readonly<Record<WayOfMaking, string>> = {
 };
 
 /** @param made what of it carries numbers for the bench; a list is empty where nothing of the kind is ordered */
-export function jobCardFor(design: Design, { moulds, blocks }: Pick<Made, 'moulds' | 'blocks'>): JobCard {
-  const way = wayFor(design.fitting.making), bench: Bench = { design, way, soles: solesIn(design), moulds, blocks };
+export function jobCardFor(design: Design, { moulds, blocks, plies }: Pick<Made, 'moulds' | 'blocks'> & Partial<Pick<Made, 'plies'>>): JobCard {
+  const way = wayFor(design.fitting.making), bench: Bench = { design, way, soles: solesIn(design), moulds, blocks, plies };
   const phases: readonly Phase[] = [
     { name: 'Stiffener', steps: stiffenerSteps(bench) }, { name: HEADINGS[way], steps: bench.soles.length ? bodySteps(bench) : [] },
     { name: 'Trial', steps: trialSteps(bench) }, { name: 'Outsole', steps: outsoleSteps(bench) }, { name: 'Finish', steps: finishSteps(bench) }, { name: 'Hand-over', steps: handOverSteps(bench) },

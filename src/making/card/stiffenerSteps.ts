@@ -1,9 +1,14 @@
+import { figuresOf } from '../../checks/figures.ts';
 import { grams, mm, sentences } from '../../checks/say.ts';
+import type { Fitting } from '../../fitting/fitting.ts';
+import type { Shoe } from '../../pair/shoe.ts';
+import type { PackGrams } from '../../stiffener/choices.ts';
 import { packFor } from '../../stiffener/pack.ts';
 import { inShort } from '../../stiffener/layers.ts';
 import { FILL_RIM, PLY_INSET, rimRoundPlies } from '../plies.ts';
-import { figureTarget, sidesOf, soleTarget, stiffened, type Bench } from './bench.ts';
-import { step, type Step, type Target } from './step.ts';
+import { sidesOf, soleTarget, stiffened, type Bench } from './bench.ts';
+import { gramsTaken } from '../plies/amounts.ts';
+import { step, type SideValue, type Step, type Target } from './step.ts';
 import { WAITS } from './waits.ts';
 
 /** Plies laid on the lasted bottom: as told where it is known what is laid, else the maker's own. */
@@ -38,12 +43,23 @@ export function stiffenerSteps(bench: Bench): Step[] {
 }
 
 /** What of a stiffener is told only where its plies are known: what it is laid of, what is weighed out for it, what it weighs. */
-function laidTargets(bench: Bench): { readonly of: readonly Target[]; readonly weighedOut: readonly Target[]; readonly weighed: readonly Target[] } {
-  const packs = bench.soles.flatMap(({ shoe }) => { const pack = packFor(shoe, bench.design.fitting); return pack ? [{ side: shoe.side, pack }] : []; });
-  const any = (targets: readonly Target[]): Target[] => targets.filter(({ values }) => values.length > 0);
+interface LaidTargets { readonly of: readonly Target[]; readonly weighedOut: readonly Target[]; readonly weighed: readonly Target[] }
+
+function laidTargets({ soles, plies, design: { fitting } }: Bench): LaidTargets {
+  const packs = soles.flatMap(({ shoe }) => {
+    const pack = packFor(shoe, fitting);
+    return pack ? [{ side: shoe.side, pack, taken: gramsTaken(shoe.side, pack, plies), est: isEstimated(shoe, fitting) ? ' (est.)' : '' }] : [];
+  });
+  const weight = (what: string, of: keyof PackGrams, within: string): Target[] => told(what, packs.flatMap(({ side, taken, est }) => {
+    const value = taken[of];
+    return value === undefined ? [] : [{ side, text: `${grams(value)}${est}` }];
+  }), within);
   return {
-    of: any([{ what: 'Laid of', values: packs.map(({ side, pack: { stiffener, underFoam } }) => ({ side, text: inShort(stiffener, underFoam) })), within: '' }]),
-    weighedOut: any([figureTarget(bench, 'Cloth that lies in it, dry', 'packCloth', 'cut larger, it weighs more'), figureTarget(bench, 'Resin that stays in it', 'packResin', 'mix more: some stays in brush and cup')]),
-    weighed: any([{ what: 'Plies and core, weighed', values: packs.map(({ side, pack }) => ({ side, text: grams(pack.grams.pack) })), within: '± 5 %' }]),
+    of: told('Laid of', packs.map(({ side, pack: { stiffener, underFoam } }) => ({ side, text: inShort(stiffener, underFoam) })), ''),
+    weighedOut: [...weight('Cloth that lies in it, dry', 'cloth', 'cut larger, it weighs more'), ...weight('Resin that stays in it', 'resin', 'mix more: some stays in brush and cup')],
+    weighed: weight('Plies and core, weighed', 'pack', '± 5 %'),
   };
 }
+
+const told = (what: string, values: readonly SideValue[], within: string): Target[] => (values.length > 0 ? [{ what, values, within }] : []);
+const isEstimated = (shoe: Shoe, fitting: Fitting): boolean => figuresOf(shoe, fitting).some(({ key, estimated }) => key === 'packThickness' && estimated);

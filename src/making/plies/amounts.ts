@@ -1,6 +1,9 @@
 import type { PliesOrder } from '../../fitting/making.ts';
+import type { Side } from '../../fitting/words.ts';
 import { windowRound } from '../../geometry/clip.ts';
 import type { Grams, Mm } from '../../geometry/units.ts';
+import type { PackGrams } from '../../stiffener/choices.ts';
+import type { Pack } from '../../stiffener/pack.ts';
 import type { Layer, PlyLayer } from './layers.ts';
 
 const PER_M2 = 1e6;
@@ -47,4 +50,15 @@ export function amountsOf(layers: readonly Layer[], { spare, hardener: to100 }: 
 function amountOf({ number, area, ply: { grams, thickness, density } }: PlyLayer): PlyAmount {
   const part = area / PER_M2;
   return { number, area, ...(grams ? { cloth: grams.cloth * part, resin: grams.resin * part } : {}), weight: (area * thickness * density) / 1000 };
+}
+
+/** Amounts of each shoe of a job. */
+interface Cut { readonly shoes: readonly { readonly side: Side; readonly amounts: Amounts }[] }
+
+/** What a stiffener takes and weighs: as its plies are cut, where they are; else as they are reckoned with, each as wide as the plate. */
+export function gramsTaken(side: Side, { grams }: Pick<Pack, 'grams'>, plies: Cut | undefined): PackGrams {
+  const cut = plies?.shoes.find((one) => one.side === side)?.amounts;
+  if (!cut) return grams;
+  const { cloth, inPlies, unknown, weight } = cut, core = cut.core?.weight ?? 0;
+  return { ...(unknown.length === 0 ? { cloth, resin: inPlies } : {}), core, pack: weight + core };
 }

@@ -7,8 +7,11 @@ import type { Grams, Mm } from '../../geometry/units.ts';
 import { CEMENT, OUTSOLES, type OutsoleName } from '../../materials/materials.ts';
 import { partsOf, type Shoe } from '../../pair/shoe.ts';
 import type { SoleShape } from '../../solid/soleShape.ts';
-import { packFor, type Pack } from '../../stiffener/pack.ts';
+import type { PackGrams } from '../../stiffener/choices.ts';
+import { packFor } from '../../stiffener/pack.ts';
 import { pliesArea, pliesWeight, PLY_INSET } from '../plies.ts';
+import { gramsTaken } from '../plies/amounts.ts';
+import type { Plies } from '../plies/plies.ts';
 import { unrolledOutsole } from '../unrolled.ts';
 import type { Layer, Piece } from './stack.ts';
 
@@ -53,20 +56,21 @@ export function groundShare({ pieces, sheet: { thickness }, foam }: Layer): numb
   return cut > 0 ? Math.max(0, 1 - foam / cut) : 0;
 }
 
-export function besidesFor(shoe: Shoe, fitting: Pick<Fitting, 'wearer'>): Besides | undefined {
+/** @param plies of the job, where they are cut */
+export function besidesFor(shoe: Shoe, fitting: Pick<Fitting, 'wearer'>, plies?: Plies): Besides | undefined {
   const parts = partsOf(shoe);
   if (!parts) return undefined;
-  const { shape } = parts, { outsole: { material, thickness } } = shoe.order, flat = unrolledOutsole(shape), area = enclosedArea(flat);
+  const pack = packFor(shoe, fitting), { shape } = parts, { outsole: { material, thickness } } = shoe.order, flat = unrolledOutsole(shape), area = enclosedArea(flat);
   return {
     side: shoe.side, outsole: { material, thickness, size: sizeOfPath(flat, 0), area, weight: weightOf(area, { thickness, density: OUTSOLES[material].density }), cement: cementFor(area) },
-    ...(shape.stiffener > 0 && { stiffener: stiffenerFor(shape, packFor(shoe, fitting)) }),
+    ...(shape.stiffener > 0 && { stiffener: stiffenerFor(shape, pack && gramsTaken(shoe.side, pack, plies)) }),
   };
 }
 
-function stiffenerFor(shape: SoleShape, pack: Pack | undefined): StiffenerBesides {
+function stiffenerFor(shape: SoleShape, known: PackGrams | undefined): StiffenerBesides {
   const area = pliesArea(shape), any = { thickness: shape.stiffener, size: sizeOfPath(shape.feather, PLY_INSET), area, cement: cementFor(area) };
-  if (!pack) { const weight = pliesWeight(shape); return { ...any, estimated: true, cloth: weight / 2, resin: weight / 2, weight }; }
-  const { pack: weight, core, ...parts } = pack.grams;
+  if (!known) { const weight = pliesWeight(shape); return { ...any, estimated: true, cloth: weight / 2, resin: weight / 2, weight }; }
+  const { pack: weight, core, ...parts } = known;
   return { ...any, estimated: false, ...parts, ...(core > 0 ? { core } : {}), weight };
 }
 
