@@ -1,6 +1,7 @@
 import { inDegrees } from '../geometry/units.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { assumptionsOf, wouldKeep, type Would } from '../stiffener/alternatives.ts';
+import { CAMBER_USUAL } from '../stiffener/laying.ts';
 import { PLIES_MOST } from '../stiffener/choices.ts';
 import { inShort } from '../stiffener/layers.ts';
 import { packFor, moreOnTop, type Pack } from '../stiffener/pack.ts';
@@ -13,7 +14,7 @@ import { PRACTICE } from './sources.ts';
 export function stiffener(seen: Seen<RockerShoe>): Finding[] {
   const pack = packFor(seen.shoe, seen.fitting);
   if (!pack) return [];
-  return [...judgements(seen, pack), ...tooThick(seen, pack), ...tested(seen, pack), ...halfCamber(seen, pack), ...laidSo(seen, pack)];
+  return [...judgements(seen, pack), ...tooThick(seen, pack), ...tested(seen, pack), ...cambered(seen, pack), ...laidSo(seen, pack)];
 }
 
 /** The first that stops, or else the first that warns, says besides what would keep to it. */
@@ -69,16 +70,18 @@ function tested({ shoe: { side } }: Seen<RockerShoe>, { test, plate: { ball } }:
   }];
 }
 
-function halfCamber({ shoe: { side }, pace }: Seen<RockerShoe>, pack: Pack): Finding[] {
-  const { camber } = pack.stiffener;
-  if (!camber || camber.read || pace === 'quick') return [];
-  const found = assumptionsOf(pack).find(({ of }) => of === 'camber');
-  if (!found) return [];
-  const [worst, best] = found.bends;
+function cambered({ shoe: { side }, pace }: Seen<RockerShoe>, pack: Pack): Finding[] {
+  const { stiffener: { camber }, plate: { ball }, assessed } = pack;
+  if (!camber || camber.counted === 'whole' || pace === 'quick' || assessed.judgements.some(({ code }) => code === 'STIFFENER_DISHED')) return [];
   return [{
-    code: 'STIFFENER_CAMBER', severity: 'note', side, measured: inDegrees(pack.assessed.bench.bend), unit: 'deg', where: 'stiffener', at: pack.plate.ball,
-    text: `The camber counts half, for a plate flattens as it bends: ${deg(worst, 2)} if none of it holds, ${deg(best, 2)} if all does. Hang a mass on the bare pack and enter what it droops (order.stiffener.bench, with order.stiffener.plies).`, basis: PRACTICE,
+    code: 'STIFFENER_CAMBER', severity: 'note', side, measured: inDegrees(assessed.bench.bend), unit: 'deg', where: 'stiffener', at: ball, basis: PRACTICE,
+    text: camber.counted === 'half' ? halfCounted(pack) : `The last's camber was not measured (last.camber): for the bend none is counted, for what strains the plies up to ${mm(CAMBER_USUAL)} at the ball, for dished plates are strained more.`,
   }];
+}
+
+function halfCounted(pack: Pack): string {
+  const [worst, best] = assumptionsOf(pack).find(({ of }) => of === 'camber')!.bends;
+  return `The camber counts half, for a plate flattens as it bends: ${deg(worst, 2)} if none of it holds, ${deg(best, 2)} if all does; what strains the plies counts whichever is worst. Hang a mass on the bare pack and enter what it droops (order.stiffener.bench, with order.stiffener.plies).`;
 }
 
 function laidSo({ shoe: { side } }: Seen<RockerShoe>, { by, stiffener: laid, underFoam, thickness, grams: { pack } }: Pack): Finding[] {

@@ -86,8 +86,8 @@ const byCloth = (pack: Pack, { bench, choice }: Sought): Would[] => {
 
 /** As typed, so half of it counts. */
 function byCamber(pack: Pack, { bench, choice }: Sought): Would[] {
-  const { width, ball } = pack.plate, now = bench.camber ? at(bench.camber.height, ball) : 0;
-  return firstThat('camber', CAMBERS.filter((height) => height > now), pack, (height) => laidOtherwise(pack, choice, { ...bench, camber: { height: (x) => height * (width(x) / width(ball)) ** 2, read: false } }));
+  const { width, ball } = pack.plate, now = bench.camber && bench.camber.counted !== 'none' ? at(bench.camber.height, ball) : 0;
+  return firstThat('camber', CAMBERS.filter((height) => height > now), pack, (height) => laidOtherwise(pack, choice, { ...bench, camber: { height: (x) => height * (width(x) / width(ball)) ** 2, counted: 'half' } }));
 }
 
 /** Something that was taken as usual, and how far the bend at the ball goes if it is otherwise; the one that moves it most first. */
@@ -96,8 +96,8 @@ export interface Assumption { readonly of: 'camber' | 'core' | 'resin'; readonly
 /** Degrees of bend with each assumption at its worst and at its best; worked out once for each pack. */
 export const assumptionsOf: (pack: Pack) => readonly Assumption[] = onceEach((pack) => {
   const { stiffener, order } = pack, { camber, core } = stiffener, found: Assumption[] = [];
-  const cambered = (height: Along): Stiffener => ({ ...stiffener, camber: { height, read: true } });
-  if (camber && !camber.read) found.push(between(pack, 'camber', 'The camber counts half until the bench test was read: none of it at worst, all of it at best', cambered(0), cambered(camber.height)));
+  const cambered = (height: Along): Stiffener => ({ ...stiffener, camber: { height, counted: 'whole' } });
+  if (camber?.counted === 'half') found.push(between(pack, 'camber', 'The camber counts half until the bench test was read: none of it at worst, all of it at best', cambered(0), cambered(camber.height)));
   if (core) found.push(between(pack, 'core', `The ${core.name} is as soft or as stiff as any sold under that name`, countedAs(stiffener, 'least'), countedAs(stiffener, 'most')));
   if (order.ply.kind === 'cloth') found.push(between(pack, 'resin', 'Resin laid by hand: more makes plies thicker and stiffer in bending, less thinner', withResin(pack, RESIN_USUAL.least), withResin(pack, RESIN_USUAL.most)));
   return found.sort((a, b) => b.bends[0] - b.bends[1] - (a.bends[0] - a.bends[1]));

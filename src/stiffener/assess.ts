@@ -54,6 +54,8 @@ export interface Assessed {
   readonly walking: Case;
   /** The whole weight and more on the tip, once. */
   readonly stumble: Case;
+  /** Both, if a bottom whose camber nobody measured is dished as most are. */
+  readonly ifDished?: Strained;
   readonly waist?: Case;
   readonly along: readonly AlongSole[];
   readonly judgements: readonly Judgement[];
@@ -65,13 +67,22 @@ export function assess(stiffener: Stiffener, plate: Plate, asked: Asked): Read<A
   return faults.length > 0 ? { ok: false, faults } : { ok: true, value: reckon(stiffener, plate, asked) };
 }
 
-/** Of a pack that is looked at in passing. */
-export interface Glanced { readonly bench: Pick<Case, 'bend'>; readonly walking: Case; readonly stumble: Case }
+/** What strains and breaks a pack. */
+export interface Strained { readonly walking: Case; readonly stumble: Case }
 
-/** As much of it as tells a pack that will do from one that will not: the bend on the bench, and both loads that strain it. The numbers are those of `assess`. */
+/** Of a pack that is looked at in passing. */
+export interface Glanced extends Strained { readonly bench: Pick<Case, 'bend'>; readonly ifDished?: Strained }
+
+/** As much of it as tells a pack that will do from one that will not: the bend on the bench, and both loads that strain it. The numbers are those of `assess`, but that a camber weakens nothing yet. */
 export function glanced(stiffener: Stiffener, plate: Plate, asked: Asked): Glanced {
   const loads = loadsOn(plate, asked), beam = beamUnder(stiffener, plate, loads), { softer = 1 } = asked;
-  return { bench: { bend: heldSole(beam, 'bench')(loads.bench).bend * softer }, ...weakest(stiffener, strainedBy(beam, loads, softer), (other) => strainedBy(beamUnder(other, plate, loads), loads, softer)) };
+  return { bench: { bend: heldSole(beam, 'bench')(loads.bench).bend * softer }, ...strainedBy(beam, loads, softer) };
+}
+
+/** The same with what a camber weakens: the numbers of `assess`. */
+export function lookedAt(glance: Glanced, stiffener: Stiffener, plate: Plate, asked: Asked): Glanced {
+  const loads = loadsOn(plate, asked), { softer = 1 } = asked;
+  return { ...glance, ...weakest(stiffener, glance, (other) => strainedBy(beamUnder(other, plate, loads), loads, softer)) };
 }
 
 /** What a stiffener is looked at under; of the waist one load or none. */
@@ -98,35 +109,36 @@ function reckon(stiffener: Stiffener, plate: Plate, asked: Asked): Assessed {
   return { ...found, along: alongSole(beam, onBench, walked).map((one) => softenedAlong(one, softer)), judgements: judged(found, asked) };
 }
 
-type Strained = Pick<Assessed, 'walking' | 'stumble'>;
-
 function strainedBy(beam: SoleBeam, { walks, stumble }: Loads, softer: number): Strained {
   const worn = heldSole(beam, 'foot'), told = (load: RollLoad): Case => softened(caseOf(beam, worn(load)), softer);
   return { walking: walks.map(told).reduce(worse), stumble: told(stumble) };
 }
 
 /**
- * A typed camber counts half for how far a plate bends. How much of it holds nobody knows, and round a core plies are strained the
- * more the more they are dished: what strains and breaks a plate is the worst of none of it, half and all.
+ * How much of a typed camber holds nobody knows, and round a core plies are strained the more the more they are dished: what strains and
+ * breaks a plate is the worst of none of it, of the half that counts for the bend, and of all. What one that nobody measured would do is told apart.
  */
-function weakest({ camber, ...flat }: Stiffener, counted: Strained, by: (other: Stiffener) => Strained): Strained {
-  if (!camber || camber.read) return counted;
-  return [flat, { ...flat, camber: { ...camber, read: true } }].map(by).reduce<Strained>(({ walking, stumble }, other) => ({ walking: asWeakAs(walking, other.walking), stumble: asWeakAs(stumble, other.stumble) }), counted);
+function weakest({ camber, ...flat }: Stiffener, counted: Strained, by: (other: Stiffener) => Strained): Strained & Pick<Glanced, 'ifDished'> {
+  if (!camber || camber.counted === 'whole') return counted;
+  const whole = weaker(counted, by({ ...flat, camber: { ...camber, counted: 'whole' } }));
+  return camber.counted === 'half' ? weaker(whole, by(flat)) : { ...counted, ifDished: whole };
 }
+
+const weaker = (one: Strained, other: Strained): Strained => ({ walking: asWeakAs(one.walking, other.walking), stumble: asWeakAs(one.stumble, other.stumble) });
 
 /** As it bends, and as weak as the other where that is weaker. */
 const asWeakAs = (counted: Case, other: Case): Case => ({ ...worse(counted, other), load: counted.load, bend: counted.bend, tip: counted.tip, energy: counted.energy });
 
 /** A pack that bent less on the bench than it was reckoned to is not taken to be stronger. */
-const weaker = (softer: number): number => Math.max(softer, 1);
+const weakerBy = (softer: number): number => Math.max(softer, 1);
 
 /** A pack that bent further on the bench than it was reckoned to bends so under every load, and is strained by as much more; what its core carries stays. */
 function softened(found: Case, softer: number): Case {
-  const times = weaker(softer), less = <T extends Placed>(one: T): T => ({ ...one, times: one.times / times });
+  const times = weakerBy(softer), less = <T extends Placed>(one: T): T => ({ ...one, times: one.times / times });
   return { ...found, bend: found.bend * softer, tip: found.tip * softer, energy: found.energy * softer, strain: found.strain * times, firstPly: less(found.firstPly), wrinkling: less(found.wrinkling), yields: less(found.yields) };
 }
 
-const softenedAlong = (one: AlongSole, softer: number): AlongSole => ({ ...one, stiffness: one.stiffness / softer, deflection: one.deflection * softer, strain: one.strain * weaker(softer) });
+const softenedAlong = (one: AlongSole, softer: number): AlongSole => ({ ...one, stiffness: one.stiffness / softer, deflection: one.deflection * softer, strain: one.strain * weakerBy(softer) });
 
 /** The moments of a roll that ask most: the greatest moment about the ball, and the greatest push. */
 function worstOf(loads: readonly RollLoad[]): RollLoad[] {

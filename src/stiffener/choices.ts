@@ -10,7 +10,7 @@ export interface CoreChoice { readonly name: string; readonly material: CoreMate
 export interface Choice { readonly below: number; readonly above: number; readonly core?: CoreChoice; readonly edges: Mm; readonly patch: boolean }
 
 /** What a pack is laid from and where. */
-export interface Bench { readonly ply: Ply; readonly plate: Plate; readonly camber?: { readonly height: Along; readonly read: boolean } }
+export interface Bench { readonly ply: Ply; readonly plate: Plate; readonly camber?: NonNullable<Stiffener['camber']> }
 
 /** What may be chosen from. */
 export interface Open {

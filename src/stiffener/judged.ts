@@ -6,7 +6,7 @@ import { lesser, type Placed } from './strained.ts';
 
 /** What is unwise about a stiffener, numbers apart from words; `checks` makes a finding of it. `at` is mm from the heel. */
 export interface Judgement {
-  readonly code: 'STIFFENER_BENDS' | 'STIFFENER_STRAINED' | 'STIFFENER_STUMBLE' | 'STIFFENER_WALKING' | 'STIFFENER_WRINKLES' | 'STIFFENER_CORE_SHEAR' | 'STIFFENER_YIELDS' | 'STIFFENER_WAIST' | 'STIFFENER_LOAD';
+  readonly code: 'STIFFENER_BENDS' | 'STIFFENER_STRAINED' | 'STIFFENER_STUMBLE' | 'STIFFENER_WALKING' | 'STIFFENER_WRINKLES' | 'STIFFENER_CORE_SHEAR' | 'STIFFENER_YIELDS' | 'STIFFENER_DISHED' | 'STIFFENER_WAIST' | 'STIFFENER_LOAD';
   readonly severity: 'stop' | 'warn' | 'note';
   readonly measured: number;
   readonly limit: number;
@@ -17,7 +17,7 @@ export interface Judgement {
 }
 
 const PRACTICE = 'common practice', digits = (value: number): string => value.toFixed(1);
-type Found = Pick<Assessed, 'bench' | 'walking' | 'stumble' | 'grade' | 'waist'>;
+type Found = Pick<Assessed, 'bench' | 'walking' | 'stumble' | 'ifDished' | 'grade' | 'waist'>;
 
 /**
  * All of them; none when the stiffener is what was wanted and lasts. What bends too much does not do what was ordered, what a
@@ -34,7 +34,7 @@ export function judged(found: Found, asked: Asked): Judgement[] {
     ...below(lesser(walking.wrinkling, stumble.wrinkling), 'STIFFENER_WRINKLES', 'warn', (times, at) => `The pressed plies wrinkle on their core ${at} at ${times} times the load: take a stiffer core, or more plies on that side.`),
     ...coreSheared(walking.coreShear, stumble.coreShear),
     ...below(lesser(walking.yields, stumble.yields), 'STIFFENER_YIELDS', 'stop', (times, at) => `The strip of metal yields ${at} at ${times} times the load.`),
-    ...waist(found.waist), ...unusual(walking, asked),
+    ...dished(found), ...waist(found.waist), ...unusual(walking, asked),
   ];
 }
 
@@ -65,6 +65,14 @@ function strained({ strain, strainAt }: Case): Judgement[] {
 
 function below({ times, at }: Placed, code: Judgement['code'], severity: Judgement['severity'], words: (times: string, at: string) => string, limit = 1): Judgement[] {
   return times >= limit ? [] : [{ code, severity, measured: times, limit, unit: 'times', at, text: words(times.toFixed(2), `at ${Math.round(at)} mm from the heel`), basis: PRACTICE }];
+}
+
+/** Of a bottom whose camber nobody measured: what breaks it if it is dished as most are. */
+function dished({ ifDished, stumble, walking }: Found): Judgement[] {
+  if (!ifDished || stumble.firstPly.times < 1 || walking.firstPly.times < WALKING_RESERVE) return [];
+  const measure = "The last's camber was not measured: if its bottom is dished as most are, plies are strained more, and";
+  const stumbles = below(ifDished.stumble.firstPly, 'STIFFENER_DISHED', 'warn', (times, at) => `${measure} a stumble breaks one at ${times} times its load ${at}: measure it (last.camber).`);
+  return stumbles.length > 0 ? stumbles : below(ifDished.walking.firstPly, 'STIFFENER_DISHED', 'warn', (times, at) => `${measure} daily walking breaks one at ${times} times its load ${at}, where ${WALKING_RESERVE} times are wanted: measure it (last.camber).`, WALKING_RESERVE);
 }
 
 /** The foot bears all along the waist, not at heel and ball alone: what is told is more than there is. */

@@ -6,7 +6,7 @@ import type { FoamName } from '../materials/materials.ts';
 import { PLIES_MOST, type Bench, type CoreChoice, type Open } from './choices.ts';
 import { camberUnder } from './plate.ts';
 import { plyOf, type Ply, type PlyMaterial } from './ply.ts';
-import type { Along, PlacedPly, Plate, Stiffener } from './stiffener.ts';
+import type { Along, CamberCounted, PlacedPly, Plate, Stiffener } from './stiffener.ts';
 
 /** What the order of a stiffener means for a plate: what it is laid from and what may be chosen. */
 
@@ -62,9 +62,13 @@ export function openIn({ core, coreThickness, edges, underFoam, thicknessAtMost 
   };
 }
 
-export function benchOf(order: PackOrder, last: Last, plate: Plate): Bench {
-  const ply = plyOrdered(order), height = order.camber ?? last.camber;
-  return { ply, plate, ...(height > 0 ? { camber: { height: camberUnder({ ...last, camber: height }, plate), read: order.bench !== undefined } } : {}) };
+/** What most lasts are dished across at the ball, where nobody measured it. Common practice. */
+export const CAMBER_USUAL: Mm = 2;
+
+/** @param measured the camber of the last was; where it was not and none is typed, it is counted only where it weakens */
+export function benchOf(order: PackOrder, last: Last, plate: Plate, measured: boolean): Bench {
+  const ply = plyOrdered(order), typed = order.camber ?? (measured ? last.camber : undefined), counted: CamberCounted = typed === undefined ? 'none' : order.bench ? 'whole' : 'half';
+  return { ply, plate, ...(typed === 0 ? {} : { camber: { height: camberUnder({ ...last, camber: typed ?? CAMBER_USUAL }, plate), counted } }) };
 }
 
 /** What the maker lays, as it is told. */

@@ -1,5 +1,6 @@
 import type { Fitting, PackOrder, ShoeFitting } from '../fitting/fitting.ts';
 import type { Side } from '../fitting/words.ts';
+import { isEstimated } from '../fitting/measure.ts';
 import { GRAVITY, type Mm } from '../geometry/units.ts';
 import type { MatchShoe, RockerShoe } from '../pair/shoe.ts';
 import { heightsOf } from '../profile/groundFace.ts';
@@ -75,7 +76,7 @@ export function keepPack(shoe: Under, pack: Pack): void {
 }
 
 function work(shoe: Under, order: PackOrder, mass: number, waits: boolean): Pack {
-  const { last, shape } = shoe, plate = plateUnder(last, shape.feather, shape.upper), bench = benchOf(order, last, plate), foam = order.underFoam ? foamUnder(shoe) : undefined;
+  const { last, shape } = shoe, plate = plateUnder(last, shape.feather, shape.upper), bench = benchOf(order, last, plate, !isEstimated(shoe.fitting.last.camber)), foam = order.underFoam ? foamUnder(shoe) : undefined;
   const asked: Asked = { mass, wanted: order.wanted, ...(order.bendAtMost === undefined ? {} : { bendAtMost: order.bendAtMost }), ...walked(shoe, mass, plate) };
   const pack = order.plies ? laidPack(order, bench, asked, foam) : foundPack({ shoe, order, bench, asked, foam, waits });
   keep(packsLast, wishesOf(shoe.side, order, mass), pack);

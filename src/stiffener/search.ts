@@ -1,6 +1,7 @@
+import { onceEach } from '../geometry/lately.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { BentAt } from './beam.ts';
-import { assess, glanced, type Asked, type Assessed, type Glanced } from './assess.ts';
+import { assess, glanced, lookedAt, type Asked, type Assessed, type Glanced, type Strained } from './assess.ts';
 import { choicesIn, type Bench, type Open, type Weighed } from './choices.ts';
 import { GRADE_UP_TO, WALKING_RESERVE, WALKING_STRAIN } from './grades.ts';
 import { BENCH_MOMENT, leverOn, SPREAD, stumbleAt, WALKING_MOMENT } from './loads.ts';
@@ -25,10 +26,13 @@ const CORE_MARGIN = 1.25, OWN_MOST = 0.1;
 export const limitOf = ({ bendAtMost, wanted }: Asked): number => bendAtMost ?? GRADE_UP_TO[wanted];
 
 /** How many times more a pack could bear, of what must be (all that `judged` stops at) and of all. */
-export function spareOf({ bench, walking, stumble }: Glanced, asked: Asked): Tried['spare'] {
-  const must = Math.min(limitOf(asked) / bench.bend, stumble.firstPly.times, walking.firstPly.times / WALKING_RESERVE, walking.coreShear.times, lesser(walking.yields, stumble.yields).times);
-  return { must, all: Math.min(must, WALKING_STRAIN / Math.abs(walking.strain), lesser(walking.wrinkling, stumble.wrinkling).times, stumble.coreShear.times) };
+export function spareOf({ bench, ifDished, ...strained }: Glanced, asked: Asked): Tried['spare'] {
+  const must = Math.min(limitOf(asked) / bench.bend, breaking(strained));
+  return { must, all: Math.min(must, tiring(strained), ifDished ? Math.min(breaking(ifDished), tiring(ifDished)) : Infinity) };
 }
+
+const breaking = ({ walking, stumble }: Strained): number => Math.min(stumble.firstPly.times, walking.firstPly.times / WALKING_RESERVE, walking.coreShear.times, lesser(walking.yields, stumble.yields).times);
+const tiring = ({ walking, stumble }: Strained): number => Math.min(WALKING_STRAIN / Math.abs(walking.strain), lesser(walking.wrinkling, stumble.wrinkling).times, stumble.coreShear.times);
 
 const keepsOf = ({ must, all }: Tried['spare']): Keeps => (all >= 1 ? 'all' : must >= 1 ? 'must' : 'not');
 
@@ -48,20 +52,20 @@ export function assessedOr(stiffener: Stiffener, bench: Pick<Bench, 'plate'>, as
  */
 export function searched(open: Open, bench: Bench, asked: Asked): Tried | undefined {
   const hope = hoping(bench, asked), closely = looking(bench, asked), hoped = choicesIn(open, bench).map((one) => ({ one, hopes: hope(one.stiffener) }));
-  const good = hoped.find(({ one, hopes }) => hopes.all >= 1 && closely(one).all >= 1)?.one
+  const good = hoped.find(({ one, hopes }) => hopes.all >= 1 && closely(one, 'all', 1).all >= 1)?.one
     ?? best(hoped.filter(({ hopes }) => hopes.must >= 1), closely, 'all', ({ must }) => must >= 1)
     ?? best(hoped, closely, 'must', () => true);
   return good && triedOf(good, bench, asked);
 }
 
-type Closely = (one: Weighed) => Tried['spare'];
+/** What a pack has to spare, as closely as is needed: more than it has where even that is less than what counts. */
+type Closely = (one: Weighed, what: 'must' | 'all', counts: number) => Tried['spare'];
 
-function looking(bench: Bench, asked: Asked): Closely {
-  const seen = new Map<Weighed, Tried['spare']>();
-  return (one) => {
-    const known = seen.get(one) ?? spareOf(glanced(one.stiffener, bench.plate, asked), asked);
-    seen.set(one, known);
-    return known;
+function looking({ plate }: Bench, asked: Asked): Closely {
+  const glances = onceEach(({ stiffener }: Weighed) => glanced(stiffener, plate, asked)), looks = onceEach((one: Weighed) => spareOf(lookedAt(glances(one), one.stiffener, plate, asked), asked));
+  return (one, what, counts) => {
+    const most = spareOf(glances(one), asked);
+    return most[what] < counts ? most : looks(one);
   };
 }
 
@@ -77,7 +81,7 @@ function best(hoped: readonly { readonly one: Weighed; readonly hopes: Hopes }[]
   for (const { one, hopes, rank } of ranked) {
     const most = found?.most ?? 0;
     if (hopes[what] < most) break;
-    const spares = closely(one), spare = spares[what];
+    const spares = closely(one, what, most), spare = spares[what];
     if (counts(spares) && (!found || spare > most || (spare === most && rank < found.rank))) found = { one, most: spare, rank };
   }
   return found?.one;

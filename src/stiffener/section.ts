@@ -1,7 +1,7 @@
 import type { Mm } from '../geometry/units.ts';
 import { BETWEEN_PLIES, LEAST_CORE } from '../materials/stiffeners.ts';
 import { effectiveOf, laminateOf, thinPly, type Laminate } from './laminate.ts';
-import { at, lies, type Attached, type CoreLayer, type PlacedPly, type Stiffener } from './stiffener.ts';
+import { at, lies, type Attached, type CamberCounted, type CoreLayer, type PlacedPly, type Stiffener } from './stiffener.ts';
 
 /**
  * One pack of plies across the shoe with what is bonded to it, as a beam of its own. Heights are of the whole section, from the
@@ -101,10 +101,10 @@ function attachedTo(attached: readonly Layer[], middle: Mm, half: Mm, plate: Mm)
   });
 }
 
-/** How much of a typed camber is counted before the bench test was read. Common practice: a plate flattens as it bends. */
-const CAMBER_COUNTED = 0.5;
+/** How much of a camber is counted, half of one that is typed. Common practice: a plate flattens as it bends. */
+const CAMBER_COUNTED: Readonly<Record<CamberCounted, number>> = { none: 0, half: 0.5, whole: 1 };
 
-const camberAt = ({ camber }: Stiffener, x: number): Mm => (camber ? Math.max(at(camber.height, x), 0) * (camber.read ? 1 : CAMBER_COUNTED) : 0);
+const camberAt = ({ camber }: Stiffener, x: number): Mm => (camber ? Math.max(at(camber.height, x), 0) * CAMBER_COUNTED[camber.counted] : 0);
 
 /** Where it ends on the plate a core is skived over this many times its thickness, or the plies above could not come down. Common practice. */
 export const SKIVED = 3;

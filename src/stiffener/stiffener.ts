@@ -42,10 +42,11 @@ export interface Stiffener {
   readonly core?: CoreLayer;
   readonly attached: readonly Attached[];
   /**
-   * How much lower the middle of the plate lies than its edges, mm, by the place along the shoe. Typed, half of it is counted:
-   * a plate flattens under load. Once the bench test has been read, what it gave is counted whole.
+   * How much lower the middle of the plate lies than its edges, mm, by the place along the shoe. For how far the plate bends half of
+   * one that is typed is counted: a plate flattens under load. Once the bench test has been read, what it gave is counted whole; of one
+   * that nobody measured, none. What strains the plies counts the worst of it (`weakest`).
    */
-  readonly camber?: { readonly height: Along; readonly read: boolean };
+  readonly camber?: { readonly height: Along; readonly counted: CamberCounted };
   /** Edges of the upper pack turned up, all along both sides: height over its upper face, mm. */
   readonly edges?: Mm;
 }
@@ -65,6 +66,9 @@ export interface Plate {
 
 /** The same with the softest, the counted or the stiffest of what is sold as its core. */
 export const countedAs = (stiffener: Stiffener, count: Counted): Stiffener => (stiffener.core ? { ...stiffener, core: { ...stiffener.core, count } } : stiffener);
+
+/** How much of a camber is counted for the bend. */
+export type CamberCounted = 'none' | 'half' | 'whole';
 
 export const lies = (over: Stretch | undefined, x: Mm): boolean => over === undefined || (x >= over.from && x <= over.to);
 

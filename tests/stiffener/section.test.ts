@@ -31,10 +31,10 @@ describe('a cut across the stiffener', () => {
     near(section.tie / 1000, 37.8, 2e-3);
   });
   test('camber across adds the variance of its parabola, 4/45 of its height squared; typed, half its height is counted', () => {
-    const with3 = (read: boolean): Section => cut({ ...flat(5), camber: { height: () => 3, read } });
-    near(with3(true).own, 50_000 * (80 * 1.5 ** 3 / 12 + (80 * 1.5 * 4 * 9) / 45));
-    near(with3(false).own, 50_000 * (80 * 1.5 ** 3 / 12 + (80 * 1.5 * 4 * 2.25) / 45));
-    expect(with3(true).faces[0]!.across).toEqual([-1, 2]);
+    const with3 = (counted: 'half' | 'whole'): Section => cut({ ...flat(5), camber: { height: () => 3, counted } });
+    near(with3('whole').own, 50_000 * (80 * 1.5 ** 3 / 12 + (80 * 1.5 * 4 * 9) / 45));
+    near(with3('half').own, 50_000 * (80 * 1.5 ** 3 / 12 + (80 * 1.5 * 4 * 2.25) / 45));
+    expect(with3('whole').faces[0]!.across).toEqual([-1, 2]);
   });
   test('edges turned up 6 mm: parallel axes by hand, 296.6 mm⁴', () => {
     const plate = 80 * 1.5, edges = 2 * 1.5 * 6, middle = (edges * 3.75) / (plate + edges);
@@ -74,7 +74,7 @@ describe('what strains and breaks', () => {
     expect(found.times).toBeLessThanOrEqual(2);
   });
   test('of many cuts the hull finds the ply that looking at each would find', () => {
-    const draw = chanceFrom(7), skew = cut({ ...sandwich(2, 2, coreOf('cork', 3)), below: [0, 30, -45].map((angle) => ({ ply: ply(0.2, { e1: 110_000, e2: 7_000, g12: 4_000, nu12: 0.3 }), angle: degrees(angle) })), camber: { height: () => 3, read: true }, edges: 4 });
+    const draw = chanceFrom(7), skew = cut({ ...sandwich(2, 2, coreOf('cork', 3)), below: [0, 30, -45].map((angle) => ({ ply: ply(0.2, { e1: 110_000, e2: 7_000, g12: 4_000, nu12: 0.3 }), angle: degrees(angle) })), camber: { height: () => 3, counted: 'whole' }, edges: 4 });
     for (let round = 0; round < 30; round++) {
       const cuts = Array.from({ length: 20 }, (_, x) => ({ x, section: skew, bent: { own: (draw.between(-0.5, 0.5)) * 1e-3, tied: (draw.between(-0.5, 0.5)) * 1e-3, slip: 0 } }));
       const each = cuts.map((one) => firstPly([one])).reduce((worst, one) => (one.times < worst.times ? one : worst));

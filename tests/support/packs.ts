@@ -30,7 +30,7 @@ export const BOARDED: Stiffener = {
   core: { name: 'leather board', material: CORES['leather board'], thickness: 3, over: { from: 60, to: 400 } }, attached: [],
 };
 /** Five plies on a cambered bottom, edges turned up. */
-export const BOWED: Stiffener = { below: [], above: [0, 45, 0, 45, 0].map((angle) => placed(TWILL, angle)), attached: [], camber: { height: 3, read: false }, edges: 6 };
+export const BOWED: Stiffener = { below: [], above: [0, 45, 0, 45, 0].map((angle) => placed(TWILL, angle)), attached: [], camber: { height: 3, counted: 'half' }, edges: 6 };
 
 export function packOn(shoe: RockerShoe, stiffener: Stiffener, { from, ...asked }: Partial<Asked> & { readonly from?: number } = {}): LaidPack {
   const plate = plateUnder(shoe.last, shoe.shape.feather, shoe.shape.upper, from), whole: Asked = { mass: 80, wanted: 'rigid', ...asked }, read = assess(stiffener, plate, whole);

@@ -96,7 +96,7 @@ function hangingOf({ plate, asked }: LaidPack, stiffener: Stiffener, of: Hanging
 
 /** As soft, and as stiff, as what is sold under the core's name; a camber nobody has read may stand whole. */
 const softest = (stiffener: Stiffener): Stiffener => countedAs(stiffener, 'least');
-const stiffest = ({ camber, ...rest }: Stiffener): Stiffener => countedAs({ ...rest, ...(camber ? { camber: { ...camber, read: true } } : {}) }, 'most');
+const stiffest = ({ camber, ...rest }: Stiffener): Stiffener => countedAs({ ...rest, ...(camber ? { camber: { ...camber, counted: 'whole' } } : {}) }, 'most');
 
 /** The round mass nearest to the strain wanted, in steps that stand on weights; less where that is too much to hang. */
 function roundMass({ strain, breaks }: PerKg): number {
