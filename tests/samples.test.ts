@@ -75,8 +75,8 @@ describe.each(NAMES)('%s', (name) => {
     expect(made.findings.map(({ code, severity, side }) => [code, severity, side ?? 'both'])).toEqual(expected.findings);
   });
 
-  // Those of the other two are held against another engine's, in the tests of the bench view.
-  test.skipIf(['ferry-pilot', 'bookbinder'].includes(name))('gives the same files, byte for byte, each time it is read', () => {
+  // Two of the others are held against another engine's, in the tests of the bench view; what the third asks besides is the same each time in targets/answers.
+  test.skipIf(['ferry-pilot', 'bookbinder', 'choir-conductor'].includes(name))('gives the same files, byte for byte, each time it is read', () => {
     const first = filesOf(SAMPLES[name]!), second = filesFor(workedOut(fittingOf(textOf(name))), booleans);
     expect(first).toHaveLength(expected.files);
     first.forEach((file, i) => expect([file.name, Buffer.compare(file.bytes, second[i]!.bytes)]).toEqual([second[i]!.name, 0]));

