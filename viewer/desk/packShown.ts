@@ -1,13 +1,12 @@
 import type { Design } from '../../src/checks/design.ts';
 import { figuresOf } from '../../src/checks/figures.ts';
-import { bentWords, foundOrLaid, gradeWords, isFarTooSoft, layerWords, packInShort, thickWords } from '../../src/checks/packWords.ts';
+import { foundOrLaid, gradeWords, layerWords, packInShort, thickWords } from '../../src/checks/packWords.ts';
 import type { Fitting } from '../../src/fitting/fitting.ts';
 import type { RockerShoe } from '../../src/pair/shoe.ts';
-import { BENT_BY } from '../../src/stiffener/bentBy.ts';
-import { bentShape } from '../../src/stiffener/bentShape.ts';
 import { WALKING_STRAIN } from '../../src/stiffener/grades.ts';
 import { layersDown } from '../../src/stiffener/layers.ts';
 import { packFor, type Pack } from '../../src/stiffener/pack.ts';
+import { loadsShown } from './loadsShown.ts';
 import type { PackShown, Shown, StiffenerShown } from './protocol.ts';
 
 /** The stiffener of each shoe that rolls. Lengths are said in the unit the pair's checks speak in. */
@@ -19,17 +18,14 @@ function stiffenerShown(shoe: RockerShoe, fitting: Fitting): StiffenerShown {
 }
 
 function packShown(pack: Pack, { units }: Fitting, est: string): PackShown {
-  const { plate: { from, to, ball, heel, rise = () => 0 }, assessed } = pack, laid = layersDown(pack);
+  const { plate: { from, to, ball, heel }, assessed } = pack, laid = layersDown(pack);
   return {
     by: foundOrLaid(pack), laid: packInShort(pack, units), grade: gradeWords(pack, est), thick: thickWords(pack, units), plate: { from, to, ball, heel },
     layers: layerWords(pack, units).map((words, i) => {
       const { what, thickness, angle, over } = laid[i]!;
       return { ...words, what, thick: thickness, ...(angle === undefined ? {} : { turned: angle }), ...(over ? { over: [over.from, over.to] as const } : {}) };
     }),
-    bent: BENT_BY.map((by) => {
-      const { at, shape, ...bent } = bentShape(pack, by);
-      return { by, at, shape: isFarTooSoft(bent) ? [] : shape.map(([x, up]) => [x, rise(x), up] as const), words: bentWords({ ...bent, by }, units, est) };
-    }),
+    loads: loadsShown(pack, units, est),
     along: assessed.along.map(({ x, stiffness, strain }) => [x, stiffness, 100 * Math.abs(strain)] as const), strainAtMost: 100 * WALKING_STRAIN, est,
   };
 }

@@ -10,7 +10,6 @@ import type { MakingName, Side } from '../../src/fitting/words.ts';
 import type { Point } from '../../src/geometry/point.ts';
 import type { Mm } from '../../src/geometry/units.ts';
 import type { NamesBeside } from '../../src/making/shownNames.ts';
-import type { BentBy } from '../../src/stiffener/bentBy.ts';
 import type { LaidLayer } from '../../src/stiffener/layers.ts';
 import type { Walking } from '../../src/walk/walking.ts';
 
@@ -78,13 +77,28 @@ export interface PackShown {
   readonly layers: readonly (LayerWords & Pick<LaidLayer, 'what'> & { readonly thick: Mm; readonly turned?: number; readonly over?: readonly [Mm, Mm] })[];
   readonly thick: string;
   readonly plate: { readonly from: Mm; readonly to: Mm; readonly ball: Mm; readonly heel: Mm };
-  /** Under each load: [along, height at rest, how far it moved up], from heel to toe, mm; none where it is far too soft to be told. */
-  readonly bent: readonly { readonly by: BentBy; readonly at: Mm; readonly shape: readonly (readonly [Mm, Mm, Mm])[]; readonly words: string }[];
+  readonly loads: readonly LoadShown[];
   /** [along in mm, bend stiffness in N·m², strain in walking in %], from heel to toe; and what strain it is to keep below. */
   readonly along: readonly (readonly [x: Mm, stiffness: number, strain: number])[];
   readonly strainAtMost: number;
   /** Behind numbers that rest on an estimate. */
   readonly est: string;
+}
+
+/** A stiffener under a load: both of the bench card, the hardest moment of walking, a stumble. */
+export interface LoadShown {
+  readonly of: 'finished shoe' | 'bare pack' | 'walking' | 'stumble';
+  /** In few words: what it is called, what it does, and how much it is; then all of it in sentences. */
+  readonly name: string;
+  readonly does: string;
+  readonly load: string;
+  readonly words: string;
+  /** Where it acts, mm from the heel. */
+  readonly at: Mm;
+  /** [along, height at rest, how far it moved towards the foot], from heel to toe, mm; none where it is far too soft to be told. */
+  readonly shape: readonly (readonly [Mm, Mm, Mm])[];
+  /** On the bench: where the clamp ends, mm from the heel, what hangs at the load line, and how far that goes down. */
+  readonly clamp?: { readonly at: Mm; readonly hung: string; readonly droop: string };
 }
 
 /** The pair as it walks: what lays each shoe on the floor at any moment of a step, what the shoes look like, and the step in figures. */

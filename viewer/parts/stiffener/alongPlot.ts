@@ -3,9 +3,9 @@ import { rounded } from '../../../src/checks/say.ts';
 import type { PackShown } from '../../desk/protocol.ts';
 import { inUnit, lengthWords, type LengthUnit } from '../../keep/lengths.ts';
 import { svgEl } from '../dom.ts';
-import { lettered } from './lettered.ts';
+import { lettered, PICTURE_WIDE as WIDE } from './lettered.ts';
 
-const WIDE = 480, LEFT = 58, RIGHT = 468, BAND = 120, TOP = 26, FOOT = 40;
+const LEFT = 46, RIGHT = WIDE - 8, BAND = 100, TOP = 26, FOOT = 40;
 /** Marks along the shoe lie so far apart in each unit, mm. */
 const APART: Readonly<Record<LengthUnit, Mm>> = { mm: 50, in: 50.8 };
 

@@ -1,10 +1,10 @@
 import type { Mm } from '../../../src/geometry/units.ts';
 import type { PackShown } from '../../desk/protocol.ts';
 import { svgEl } from '../dom.ts';
-import { lettered } from './lettered.ts';
+import { lettered, PICTURE_WIDE as WIDE } from './lettered.ts';
 
-/** In parts of the picture: its width, the stack and the lines of letters beside it. */
-const WIDE = 480, STACK = { from: 4, to: 132, high: 190, least: 70 }, LINE = 21, EDGE = 26, LETTERS = 186, FIBRES = 164;
+/** In parts of the picture: the stack and the lines of letters beside it. */
+const STACK = { from: 2, to: 72, high: 170, least: 64 }, LINE = 20, EDGE = 24, LETTERS = 114, FIBRES = 98;
 /** Thickness is drawn so many times as large at most. */
 const PER_MM = 34;
 
@@ -14,13 +14,13 @@ export function layupPicture({ layers, thick, plate }: PackShown): SVGSVGElement
   const lines = layers.map(linesOf), many = lines.reduce((sum, { length }) => sum + length, 0);
   const high = Math.max(stack, LINE * many, STACK.least), top = EDGE + (high - stack) / 2;
   const svg = svgEl('svg', { class: 'layup', viewBox: `0 0 ${WIDE} ${high + 2 * EDGE}`, role: 'img', 'aria-label': `From the last down: ${layers.map(layerSaid).join('; ')}. ${thick} together.` });
-  svg.append(lettered('last and insole', STACK.from, top - 8, 'quiet'), lettered('foam', STACK.from, top + stack + 18, 'quiet'));
+  svg.append(lettered('last and insole', STACK.from, top - 8, 'quiet'), lettered('foam', STACK.from, top + stack + 17, 'quiet'));
   let down = top, line = EDGE + (high - LINE * many) / 2;
   layers.forEach((layer, i) => {
     const deep = layer.thick * perMm, [from, to] = across(layer.over, plate), beside = line + LINE / 2;
     svg.append(
       svgEl('rect', { class: layer.what === 'ply' ? 'ply' : 'core', x: from, y: down, width: to - from, height: deep }),
-      svgEl('polyline', { class: 'lead', points: `${to},${down + deep / 2} ${STACK.to + 10},${beside} ${FIBRES - 12},${beside}` }),
+      svgEl('polyline', { class: 'lead', points: `${to},${down + deep / 2} ${STACK.to + 8},${beside} ${FIBRES - 12},${beside}` }),
       ...(layer.turned === undefined ? [] : [fibres(layer.turned, beside)]), ...lines[i]!.map((words, k) => lettered(words, LETTERS, beside + 5 + k * LINE)),
     );
     down += deep;
@@ -30,8 +30,14 @@ export function layupPicture({ layers, thick, plate }: PackShown): SVGSVGElement
   return svg;
 }
 
-/** A strip says on a line of its own where it lies. */
-const linesOf = ({ name, thickness, angle, over, where }: PackShown['layers'][number]): readonly string[] => [[name, thickness, angle].filter(Boolean).join(', '), ...(over ? [`from ${where}`] : [])];
+/** So many letters find room on a line. */
+const ROOM = 38;
+
+/** A strip says on a line of its own where it lies; a long name has a line to itself. */
+function linesOf({ name, thickness, angle, over, where }: PackShown['layers'][number]): readonly string[] {
+  const rest = [thickness, angle].filter(Boolean).join(', '), whole = `${name}, ${rest}`;
+  return [...(whole.length <= ROOM ? [whole] : [name, rest]), ...(over ? [`from ${where}`] : [])];
+}
 
 const layerSaid = ({ name, thickness, angle, where }: PackShown['layers'][number]): string => [name, thickness, angle === '' ? '' : `fibres at ${angle}`, where].filter(Boolean).join(', ');
 

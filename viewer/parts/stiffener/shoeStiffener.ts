@@ -42,7 +42,7 @@ export function shoeStiffener(side: Side, { sheet, put, goTo }: StiffenerMoves):
   }, { 'aria-label': `Go by its thickness alone, ${shoe}` });
   const nothing = el('p'), mass = el('p', {}, 'What the client weighs is not on the sheet yet; a stiffener is worked out for it, so it will be asked for.');
   const layup = el('figure', { class: 'picture-box' }), along = el('figure', { class: 'picture-box' }), strain = el('figure', { class: 'picture-box' }), bent = bentView(side), status = el('p', { class: 'waits', role: 'status' }), table = el('div', { class: 'ways' });
-  const unknown = el('div', {}, nothing, mass, el('div', { class: 'tools' }, rigid)), known = el('div', {}, words, grade, el('div', { class: 'tools' }, change, alone), el('div', { class: 'pictures' }, layup, bent.box, along, strain), status, table);
+  const unknown = el('div', {}, nothing, mass, el('div', { class: 'tools' }, rigid)), known = el('div', {}, words, grade, el('div', { class: 'tools' }, change, alone), bent.loads, el('div', { class: 'pictures' }, layup, bent.box, along, strain), status, table);
   const box = el('section', { 'aria-label': `stiffener of the ${shoe}`, hidden: true }, title, unknown, known);
 
   function draw(pack: PackShown, lengths: LengthUnit): void {
