@@ -136,7 +136,7 @@ async function begin(): Promise<void> {
     const { rested, fresh } = job;
     if (rested && fresh) { const look = { sheet: sheetText(now()), lengths: lengths(), places: rested.places, band: band.on() }; spread.tell((part) => part.show(look)); }
   }
-  function tellStiff({ stiffeners }: Shown): void { const sheet = sheetText(now()); if (stiffeners) stiff.tell((part) => part.show({ job: job.id, stiffeners, sheet, lengths: lengths() })); }
+  function tellStiff({ stiffeners, findings }: Shown): void { const sheet = sheetText(now()); if (stiffeners) stiff.tell((part) => part.show({ job: job.id, stiffeners, findings, sheet, lengths: lengths() })); }
   function showLimits(): void {
     const seats = Object.fromEntries((job.shown?.shoes ?? []).flatMap(({ side: shoe, figures }) => figures.filter(({ key }) => key === 'seatHeight').map(({ value }) => [shoe, value])));
     const bench = { job: job.id, sheet: now(), lengths: lengths(), faulty: root.dataset.shown === 'faults', seats };
@@ -165,6 +165,7 @@ async function begin(): Promise<void> {
     root.dataset.shown = 'working';
     root.dataset.rested = 'false';
     void solid.then((part) => part.working(true));
+    stiff.remark((part) => part.waits());
     desk.show({ job: job.id, sheet: sheetText(now()), paper: paper(), lengths: lengths(), extras: { ...extras, ...wanted } });
   }
   function moved({ path, also, label }: Handle, value: number): void {

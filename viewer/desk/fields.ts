@@ -1,5 +1,7 @@
 import { FIELD_WORDS, ROW_WORDS } from './fieldWords.ts';
 import { sheetJsonSchema } from '../../src/fitting/schema.ts';
+import { inDegrees } from '../../src/geometry/units.ts';
+import { GRADE_UP_TO } from '../../src/stiffener/grades.ts';
 import type { FieldShown } from './protocol.ts';
 
 /** As much of a JSON Schema as the sheet's uses. */
@@ -40,7 +42,14 @@ function fieldsIn(schema: Schema, path: string, forKind?: FieldShown['forKind'])
   if (group) return [{ path, ...namesOf(path, schema), kind: 'number', either: { at: path, as: 'number' } }, ...childrenOf(group, path).map((field): FieldShown => ({ ...field, either: { at: path, as: 'group' } }))];
   if (schema.items && (schema.items.properties ?? schema.items.prefixItems)) return [listOf(schema.items, path, schema, forKind)];
   const shape = shapeOf(schema);
-  return shape ? [{ path, ...namesOf(path, schema), ...shape, ...(forKind ? { forKind } : {}) }] : [];
+  return shape ? [{ path, ...namesOf(path, schema), ...shape, ...(forKind ? { forKind } : {}), ...oneOrOther(path) }] : [];
+}
+
+/** How stiff a stiffener is to be is told by a grade or by a number of degrees; a grade stands for the most that it may bend. */
+function oneOrOther(path: string): Pick<FieldShown, 'orNumber' | 'inPlaceOf'> {
+  const [, stiffener, name] = /^(.*\.order\.stiffener)\.(wanted|bendAtMost)$/.exec(path) ?? [];
+  if (name === 'bendAtMost') return { inPlaceOf: `${stiffener}.wanted` };
+  return name === 'wanted' ? { orNumber: { at: `${stiffener}.bendAtMost`, words: 'a number of degrees', from: Object.fromEntries(Object.entries(GRADE_UP_TO).map(([grade, bend]) => [grade, Number(inDegrees(bend).toFixed(6))])) } } : {};
 }
 
 const childrenOf = ({ properties }: Schema, path: string, forKind?: FieldShown['forKind']): FieldShown[] =>

@@ -228,6 +228,9 @@ export interface FieldShown {
   readonly forKind?: 'rocker' | 'match';
   /** Of what is told either as a number or as a group of fields: where, and for which of both it is asked. */
   readonly either?: { readonly at: string; readonly as: 'number' | 'group' };
+  /** Of a word in whose place a number may be told, never both: where that is, how it is chosen, and what each word stands for to begin with. The number's own field is `inPlaceOf` the word's. */
+  readonly orNumber?: { readonly at: string; readonly words: string; readonly from: Readonly<Record<string, number>> };
+  readonly inPlaceOf?: string;
   /** Of a list: what is told in each row, its path going on from that of the row, like `.thickness` or `[0]`; and what a row is called. */
   readonly columns?: readonly FieldShown[];
   readonly row?: string;

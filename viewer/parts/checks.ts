@@ -19,7 +19,7 @@ export interface CheckMoves {
   readonly goTo: (path: string) => void;
 }
 
-const WORDS = { stop: 'STOP', warn: 'warning', note: 'note' } as const;
+export const SEVERITY_WORDS = { stop: 'STOP', warn: 'warning', note: 'note' } as const;
 
 /** What a careful maker would want to know before cutting, worst first. */
 export function checks(host: HTMLElement, moves: CheckMoves): Checks {
@@ -64,19 +64,19 @@ function tally(findings: readonly Finding[], mouldFaults: readonly Fault[]): str
 }
 
 const faultLine = ({ path, text }: Fault, moves: CheckMoves): HTMLElement =>
-  el('li', { class: 'finding stop' }, el('button', { type: 'button', class: 'tell', onclick: () => moves.goTo(path) }, el('strong', {}, WORDS.stop), ` ${text}`));
+  el('li', { class: 'finding stop' }, el('button', { type: 'button', class: 'tell', onclick: () => moves.goTo(path) }, el('strong', {}, SEVERITY_WORDS.stop), ` ${text}`));
 
 function line(finding: Finding, moves: CheckMoves, lengths: LengthUnit): HTMLElement {
   const { severity, side, where, at, overriddenBy } = finding;
   const place = [side, where].filter(Boolean).join(', ');
   const press = (): void => { if (side && at !== undefined) moves.pointAt(side, at); };
   return el('li', { class: `finding ${severity}${overriddenBy ? ' taken' : ''}` },
-    el('button', { type: 'button', class: 'tell', onclick: press }, el('strong', {}, WORDS[severity]), ` ${place}: ${inFull(finding)}`, numbersIn(finding, lengths)),
+    el('button', { type: 'button', class: 'tell', onclick: press }, el('strong', {}, SEVERITY_WORDS[severity]), ` ${place}: ${inFull(finding)}`, numbersIn(finding, lengths)),
     overriddenBy ? el('p', { class: 'by' }, `Taken by ${overriddenBy.by}: ${overriddenBy.reason} `, button('No longer taken', () => moves.giveBack(finding))) : severity === 'stop' ? takeForm(finding, moves) : undefined);
 }
 
 /** Sentences keep the units they were written in; beside one that lacks the unit shown its own numbers stand in it. */
-function numbersIn({ text, measured, limit, unit }: Finding, lengths: LengthUnit): HTMLElement | undefined {
+export function numbersIn({ text, measured, limit, unit }: Finding, lengths: LengthUnit): HTMLElement | undefined {
   const speaks = (of: LengthUnit): boolean => new RegExp(`\\d ${of}\\b`).test(text);
   if (unit !== 'mm' || speaks(lengths) || !speaks(lengths === 'mm' ? 'in' : 'mm')) return undefined;
   const said = ([['here ', measured], ['limit ', limit]] as const).flatMap(([word, mm]) => (mm === undefined ? [] : [`${word}${shownLength(mm, 'mm', lengths)} ${lengths}`]));

@@ -22,15 +22,10 @@ export interface Control { readonly instead?: Instead; readonly input: HTMLEleme
 
 /** What one field is typed or chosen in. */
 export function controlFor(field: FieldShown, sheet: SheetAccess, attributes: Readonly<Record<string, string>>): Control {
-  const { path, kind, words = [] } = field;
+  const { path, kind } = field;
   if (kind === 'ticks') return ticks(field, sheet, attributes);
   if (kind === 'lines') return lines(field, sheet, attributes);
-  if (kind === 'word' || kind === 'yes') {
-    const options = kind === 'yes' ? ['true', 'false'] : words, said = (word: string): string => (kind === 'yes' ? (word === 'true' ? 'yes' : 'no') : word);
-    const none = el('option', { value: '' }, '·'), input = el('select', { ...attributes, onchange: () => { sheet.set(path, input.value === '' ? undefined : kind === 'yes' ? input.value === 'true' : input.value); sheet.settle(); } },
-      none, ...options.map((word) => el('option', { value: word }, said(word))));
-    return { input, instead: (value) => { none.textContent = typeof value === 'string' ? `· ${value}` : '·'; }, update: () => { input.value = String(sheet.valueAt(path) ?? ''); } };
-  }
+  if (kind === 'word' || kind === 'yes') return choice(field, sheet, attributes);
   const input = el('input', { ...attributes, type: kind === 'date' ? 'date' : 'text', inputmode: kind === 'number' ? 'decimal' : undefined, autocomplete: 'off', spellcheck: 'false' });
   const put = (): void => {
     const text = input.value.trim(), number = kind !== 'number' ? undefined : field.unit === 'length' ? lengthTyped(text, sheet.lengths()) : numberTyped(text);
@@ -60,6 +55,27 @@ function inWords(value: unknown, shown: (number: number) => number): string {
   if ('value' in value) return inWords(value.value, shown);
   if ('size' in value && 'system' in value) return `${String(value.size)} ${String(value.system)}`;
   return '';
+}
+
+/** In the choice of a word: that a number is told in its place. */
+const NUMBER = '#';
+
+/** One of some words, yes or no; a number that may stand in a word's place is chosen beside them, and either takes the other off the sheet in the same step. */
+function choice({ path, kind, words = [], orNumber }: FieldShown, sheet: SheetAccess, attributes: Readonly<Record<string, string>>): Control {
+  const options = kind === 'yes' ? ['true', 'false'] : words, said = (word: string): string => (kind === 'yes' ? (word === 'true' ? 'yes' : 'no') : word);
+  const chosen = (): unknown => (input.value === '' ? undefined : kind === 'yes' ? input.value === 'true' : input.value);
+  let usual: string | undefined;
+  const put = (): void => {
+    if (!orNumber) { sheet.set(path, chosen()); return sheet.settle(); }
+    const number = input.value === NUMBER, grade = String(sheet.valueAt(path) ?? usual ?? words[0]);
+    sheet.setAll([[path, number ? undefined : chosen()], [orNumber.at, number ? orNumber.from[grade] : undefined]], path);
+  };
+  const none = el('option', { value: '' }, '·'), input = el('select', { ...attributes, onchange: put },
+    none, ...options.map((word) => el('option', { value: word }, said(word))), orNumber && el('option', { value: NUMBER }, orNumber.words));
+  return {
+    input, instead: (value) => { usual = typeof value === 'string' ? value : undefined; none.textContent = usual === undefined ? '·' : `· ${usual}`; },
+    update: () => { input.value = orNumber && sheet.valueAt(orNumber.at) !== undefined ? NUMBER : String(sheet.valueAt(path) ?? ''); },
+  };
 }
 
 /** Writing on several lines, pasted as a rule: tabs and line ends are kept. */

@@ -9,6 +9,8 @@ import type { Row } from './fieldRow.ts';
 import { headOf, listRow, type ListRow } from './listRow.ts';
 
 let listsMade = 0;
+/** So many columns do not stand side by side in a narrow form: each row becomes a card there. */
+const MANY = 4;
 
 /** A list of the sheet as a table: each cell is typed like any field; rows are added, copied and taken out. */
 export function listField(field: FieldShown, sheet: SheetAccess): Row {
@@ -42,7 +44,7 @@ export function listField(field: FieldShown, sheet: SheetAccess): Row {
     body.append(...more.map(({ row }) => row));
     lines = [...lines.slice(0, wanted), ...more];
   };
-  const box = el('div', { class: 'row list-row' }, el('div', { class: 'list-box' }, table), fault, told, el('div', { class: 'tools' }, add, start));
+  const box = el('div', { class: columns.length >= MANY ? 'row list-row many' : 'row list-row' }, el('div', { class: 'list-box' }, table), fault, told, el('div', { class: 'tools' }, add, start));
   return {
     row: box,
     update: (anew) => {

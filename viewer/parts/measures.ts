@@ -52,7 +52,7 @@ export function measures(host: HTMLElement, wide: HTMLElement, fields: readonly 
         const same = isSame(starts, units);
         for (const { field, row, update } of own) {
           if (same && !row.contains(active)) continue;
-          row.hidden = field.either ? numberOrGroup(sheet, field.either.at) !== field.either.as : field.forKind !== undefined && sheet.valueAt(`${field.path.split('.')[0]}.order.kind`) !== field.forKind;
+          row.hidden = isLeftOut(field, sheet) || (field.inPlaceOf !== undefined && sheet.valueAt(field.path) === undefined && !row.contains(active));
           update(anew);
         }
         if (!same) for (const { path, press } of leave) press.hidden = sheet.valueAt(path) === undefined;
@@ -65,11 +65,15 @@ export function measures(host: HTMLElement, wide: HTMLElement, fields: readonly 
     nameOf: (path) => nameOf(path, fields),
     focus: (path) => {
       if (path === 'units') return host.querySelector<HTMLSelectElement>('select.units')?.focus();
-      const there = rows.filter(({ row }) => !row.hidden), found = there.find(({ field }) => field.path === path) ?? there.find(({ field }) => isUnder(field.path, path) || isUnder(path, field.path));
+      const there = rows.filter(({ row }) => !row.hidden), found = there.find(({ field }) => field.path === path) ?? there.find(({ field }) => field.orNumber?.at === path) ?? there.find(({ field }) => isUnder(field.path, path) || isUnder(path, field.path));
       if (found) bring(found, path);
     },
   };
 }
+
+/** What is told as a number is not asked for as a group, nor what only another kind of shoe has. */
+const isLeftOut = ({ path, either, forKind }: FieldShown, sheet: SheetAccess): boolean =>
+  (either ? numberOrGroup(sheet, either.at) !== either.as : forKind !== undefined && sheet.valueAt(`${path.split('.')[0]}.order.kind`) !== forKind);
 
 function bring({ row, focus }: Row, path: string): void {
   for (let box = row.closest('details'); box; box = box.parentElement?.closest('details') ?? null) box.open = true;

@@ -8,6 +8,8 @@ export interface NearPart<Part> {
   readonly want: () => void;
   /** Until it is loaded only the newest thing it is told is kept. */
   readonly tell: (what: (part: Part) => void) => void;
+  /** Told only if it is loaded; what it is to be told first stays. */
+  readonly remark: (what: (part: Part) => void) => void;
 }
 
 /** A part of the page that most look at later: it is loaded when it comes near the window. */
@@ -21,5 +23,5 @@ export function whenNear<Part>(host: HTMLElement, load: () => Promise<Part>): Ne
     catch { loading = false; }
   };
   const seen = new IntersectionObserver((entries) => { if (entries.some(({ isIntersecting }) => isIntersecting)) void begin(); }, { rootMargin: NEAR });
-  return { watch: () => { if (!part) seen.observe(host); }, want: () => void begin(), tell: (what) => { newest = what; if (part) what(part); } };
+  return { watch: () => { if (!part) seen.observe(host); }, want: () => void begin(), tell: (what) => { newest = what; if (part) what(part); }, remark: (what) => { if (part) what(part); } };
 }

@@ -1,3 +1,4 @@
+import type { Finding } from '../../../src/checks/finding.ts';
 import type { Side } from '../../../src/fitting/words.ts';
 import type { PackShown, StiffenerShown } from '../../desk/protocol.ts';
 import type { WaysShown } from '../../desk/waysAsk.ts';
@@ -5,17 +6,19 @@ import { lengthWords, typedLength, type LengthUnit } from '../../keep/lengths.ts
 import { withValue, type Json } from '../../keep/sheet.ts';
 import { button, el } from '../dom.ts';
 import { ownLengths } from '../limits/limitsSet.ts';
-import { rowsTable } from '../limits/rowsTable.ts';
 import { alongPlot } from './alongPlot.ts';
 import { bentView } from './bentView.ts';
+import { judgedList } from './judgedList.ts';
 import { layupPicture } from './layupPicture.ts';
+import { legendOf } from './legend.ts';
 import type { StiffenerMoves } from './stiffenerPart.ts';
+import { waysTable } from './waysTable.ts';
 
 export interface ShoeStiffener {
   readonly side: Side;
   readonly box: HTMLElement;
-  /** Undefined where the shoe does not roll. */
-  readonly show: (shown: StiffenerShown | undefined, lengths: LengthUnit) => void;
+  /** Undefined where the shoe does not roll. @param findings of the whole pair */
+  readonly show: (shown: StiffenerShown | undefined, findings: readonly Finding[], lengths: LengthUnit) => void;
   /** Other ways, as far as they are known. @param going newer ones are being sought */
   readonly ways: (ways: WaysShown | undefined, going: boolean) => void;
   readonly failed: (why: string) => void;
@@ -27,7 +30,7 @@ const TENTH = 10;
 /** The stiffener of one shoe: how it is laid, how it bends and other ways to it; or that nothing is known of it but its thickness. */
 export function shoeStiffener(side: Side, { sheet, put, goTo }: StiffenerMoves): ShoeStiffener {
   const shoe = `${side} shoe`, path = `${side}.order.stiffener`, title = el('h3'), words = el('p', { class: 'laid' }), grade = el('p');
-  let shown: StiffenerShown | undefined, told = '';
+  let shown: StiffenerShown | undefined, told = '', toldWays: string | undefined;
   const set = (value: Json, label: string): void => put(withValue(sheet(), path, value), `${label}, ${side}`);
   const rigid = button('Have a rigid one worked out', () => {
     const known = shown?.massKnown;
@@ -41,8 +44,8 @@ export function shoeStiffener(side: Side, { sheet, put, goTo }: StiffenerMoves):
     rigid.focus();
   }, { 'aria-label': `Go by its thickness alone, ${shoe}` });
   const nothing = el('p'), mass = el('p', {}, 'What the client weighs is not on the sheet yet; a stiffener is worked out for it, so it will be asked for.');
-  const layup = el('figure', { class: 'picture-box' }), along = el('figure', { class: 'picture-box' }), strain = el('figure', { class: 'picture-box' }), bent = bentView(side), status = el('p', { class: 'waits', role: 'status' }), table = el('div', { class: 'ways' });
-  const unknown = el('div', {}, nothing, mass, el('div', { class: 'tools' }, rigid)), known = el('div', {}, words, grade, el('div', { class: 'tools' }, change, alone), bent.loads, el('div', { class: 'pictures' }, layup, bent.box, along, strain), status, table);
+  const layup = el('figure', { class: 'picture-box' }), along = el('figure', { class: 'picture-box' }), strain = el('figure', { class: 'picture-box' }), bent = bentView(side), judged = judgedList(side), status = el('p', { class: 'waits', role: 'status' }), table = el('div', { class: 'ways' });
+  const unknown = el('div', {}, nothing, mass, el('div', { class: 'tools' }, rigid)), known = el('div', {}, words, grade, judged.box, el('div', { class: 'tools' }, change, alone), bent.loads, el('div', { class: 'pictures' }, layup, bent.box, along, strain), status, table);
   const box = el('section', { 'aria-label': `stiffener of the ${shoe}`, hidden: true }, title, unknown, known);
 
   function draw(pack: PackShown, lengths: LengthUnit): void {
@@ -56,10 +59,11 @@ export function shoeStiffener(side: Side, { sheet, put, goTo }: StiffenerMoves):
   }
   return {
     side, box,
-    show: (now, lengths) => {
+    show: (now, findings, lengths) => {
       shown = now;
       box.hidden = now === undefined;
       if (!now) return;
+      judged.show(findings, lengths);
       const next = JSON.stringify([now, lengths]), { pack } = now;
       if (next === told) return;
       told = next;
@@ -73,12 +77,11 @@ export function shoeStiffener(side: Side, { sheet, put, goTo }: StiffenerMoves):
     ways: (ways, going) => {
       status.textContent = going ? 'Looking for other ways to it…' : '';
       table.classList.toggle('outdated', going);
-      const next = ways ? [rowsTable(`ways to the stiffener, ${shoe}`, ['way', ...ways.heads], ways.ways.map(({ way, numbers }) => [way, ...numbers]), ([way]) => way === ways.ways[0]?.way)] : [];
-      const decides = ways ? ways.decides.map((text) => el('p', {}, text)) : [];
-      table.replaceChildren(...next.map((one) => el('div', { class: 'ways-box', role: 'region', tabindex: 0, 'aria-label': `ways to the stiffener, ${shoe}` }, one)), ...(ways ? [el('p', { class: 'quiet' }, MEANS)] : []), ...decides);
+      const decides = ways ? ways.decides.map((text) => el('p', {}, text)) : [], next = JSON.stringify(ways);
+      if (next === toldWays) return;
+      toldWays = next;
+      table.replaceChildren(...(ways ? [el('h4', {}, 'Other ways to it'), waysTable(ways, shoe, () => undefined), legendOf(ways.heads)] : []), ...decides);
     },
     failed: (why) => { status.textContent = `Other ways could not be looked for: ${why}`; },
   };
 }
-
-const MEANS = 'Bends: at the ball on the bench. Strain: the most in walking. Safety: how many times as hard a stumble may be before a ply fails. Keeps to: all that is asked, the bend and a stumble, or not even that.';

@@ -1,5 +1,6 @@
 import './stiffener.css';
 import { SIDES } from '../../../src/fitting/words.ts';
+import type { Finding } from '../../../src/checks/finding.ts';
 import type { StiffenerShown } from '../../desk/protocol.ts';
 import type { WaysShown } from '../../desk/waysAsk.ts';
 import type { LengthUnit } from '../../keep/lengths.ts';
@@ -9,11 +10,13 @@ import { shoeStiffener } from './shoeStiffener.ts';
 import { waysFinder } from './ways.ts';
 
 /** What is looked at: the stiffeners of a job's sheet, as its text. */
-export interface StiffenerLook { readonly job: string; readonly stiffeners: readonly StiffenerShown[]; readonly sheet: string; readonly lengths: LengthUnit }
+export interface StiffenerLook { readonly job: string; readonly stiffeners: readonly StiffenerShown[]; /** Of the whole pair. */ readonly findings: readonly Finding[]; readonly sheet: string; readonly lengths: LengthUnit }
 
 export interface StiffenerPart {
   /** Undefined where there is no shape. */
   readonly show: (look: StiffenerLook | undefined) => void;
+  /** The sheet is being changed: nothing is sought until it is shown again. */
+  readonly waits: () => void;
 }
 
 export interface StiffenerMoves {
@@ -27,24 +30,27 @@ const ABOUT = 'How the stiffener is laid and how it bends, worked out for the pl
 
 /** The stiffener of each shoe that rolls. Other ways to it are sought in a worker of their own: nobody who drags waits for them. */
 export function stiffenerPart(host: HTMLElement, moves: StiffenerMoves): StiffenerPart {
-  let look: StiffenerLook | undefined, waits: string | undefined, found: readonly WaysShown[] | undefined;
+  let look: StiffenerLook | undefined, waits = false, found: readonly WaysShown[] | undefined, job: string | undefined;
   const shoes = SIDES.map((side) => shoeStiffener(side, moves)), none = el('p', { hidden: true }, 'No sole on this sheet rolls, so there is no stiffener to look at.');
-  const seek = waysFinder((ways) => { if (waits === undefined) return; waits = undefined; found = ways; tellWays(); }, (why) => { for (const shoe of shoes) shoe.failed(why); });
+  const seek = waysFinder((ways) => { waits = false; found = ways; tellWays(); }, (why) => { waits = false; tellWays(); for (const shoe of shoes) shoe.failed(why); });
   host.append(el('p', { class: 'about' }, ABOUT), none, ...shoes.map(({ box }) => box));
 
-  function tellWays(): void { for (const shoe of shoes) shoe.ways(found?.find(({ side }) => side === shoe.side), waits !== undefined); host.dataset.sought = String(waits === undefined); }
-  function lookForWays(now: StiffenerLook): void {
-    waits = now.stiffeners.some(({ pack }) => pack) ? now.sheet : undefined;
-    if (waits === undefined) found = undefined; else seek({ sheet: now.sheet, lengths: now.lengths });
+  function tellWays(): void { for (const shoe of shoes) shoe.ways(found?.find(({ side }) => side === shoe.side), waits); host.dataset.sought = String(!waits); }
+  function lookForWays({ stiffeners, sheet, lengths }: StiffenerLook): void {
+    waits = stiffeners.some(({ pack }) => pack);
+    if (waits) seek.ask({ sheet, lengths }); else { seek.stop(); found = undefined; }
   }
   return {
+    // What was found stays, grey, and is sought anew when the hand rests.
+    waits: () => { seek.stop(); if (waits) look = undefined; },
     show: (now) => {
       const before = look;
       look = now;
       none.hidden = now !== undefined && now.stiffeners.length > 0;
-      if (now?.job !== before?.job) found = undefined;
-      for (const shoe of shoes) shoe.show(now?.stiffeners.find(({ side }) => side === shoe.side), now?.lengths ?? 'mm');
-      if (!now) waits = found = undefined; else if (now.sheet !== before?.sheet || now.lengths !== before.lengths) lookForWays(now);
+      if (now?.job !== job) found = undefined;
+      job = now?.job;
+      for (const shoe of shoes) shoe.show(now?.stiffeners.find(({ side }) => side === shoe.side), now?.findings ?? [], now?.lengths ?? 'mm');
+      if (!now) { seek.stop(); waits = false; found = undefined; } else if (now.sheet !== before?.sheet || now.lengths !== before.lengths) lookForWays(now);
       tellWays();
     },
   };
