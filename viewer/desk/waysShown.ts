@@ -2,15 +2,16 @@ import { decidesIt, WAY_HEADS, waysTo } from '../../src/checks/packWords.ts';
 import { designWith } from '../../src/designWith.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import { packFor } from '../../src/stiffener/pack.ts';
+import { waySets } from './waySets.ts';
 import type { WaysAsk, WaysShown } from './waysAsk.ts';
 
 /** Other ways to the stiffeners of a sheet, in the words of the command; none where there is no shape or only a thickness is given. Pure. */
 export function waysShown({ sheet, lengths }: Pick<WaysAsk, 'sheet' | 'lengths'>): readonly WaysShown[] {
   const reading = readSheet(sheet, lengths), designing = reading.ok ? designWith(() => [], { ...reading.fitting, units: lengths }, 'careful') : undefined;
-  if (!designing?.ok) return [];
+  if (!reading.ok || !designing?.ok) return [];
   const { shoes, fitting } = designing.design;
   return shoes.flatMap((shoe) => {
     const pack = packFor(shoe, fitting);
-    return pack ? [{ side: shoe.side, heads: WAY_HEADS, ways: waysTo(pack, lengths), decides: decidesIt(pack) }] : [];
+    return pack ? [{ side: shoe.side, heads: WAY_HEADS, ways: waysTo(pack, lengths), sets: waySets(pack, reading.fitting.units), decides: decidesIt(pack) }] : [];
   });
 }

@@ -1,6 +1,7 @@
 import type { Finding } from '../../../src/checks/finding.ts';
 import type { Side } from '../../../src/fitting/words.ts';
 import type { PackShown, StiffenerShown } from '../../desk/protocol.ts';
+import type { WaySets } from '../../desk/waySets.ts';
 import type { WaysShown } from '../../desk/waysAsk.ts';
 import { lengthWords, typedLength, type LengthUnit } from '../../keep/lengths.ts';
 import { withValue, type Json } from '../../keep/sheet.ts';
@@ -12,15 +13,18 @@ import { judgedList } from './judgedList.ts';
 import { layupPicture } from './layupPicture.ts';
 import { legendOf } from './legend.ts';
 import type { StiffenerMoves } from './stiffenerPart.ts';
-import { waysTable } from './waysTable.ts';
+import { waysTable, type WaysTable } from './waysTable.ts';
+
+export type Going = 'sought' | 'waiting';
+const GOING: Readonly<Record<Going, string>> = { sought: 'Looking for other ways to it…', waiting: 'Other ways are looked for when the sheet rests.' };
 
 export interface ShoeStiffener {
   readonly side: Side;
   readonly box: HTMLElement;
   /** Undefined where the shoe does not roll. @param findings of the whole pair */
   readonly show: (shown: StiffenerShown | undefined, findings: readonly Finding[], lengths: LengthUnit) => void;
-  /** Other ways, as far as they are known. @param going newer ones are being sought */
-  readonly ways: (ways: WaysShown | undefined, going: boolean) => void;
+  /** Other ways, as far as they are known. @param going newer ones are sought, or wait until the sheet is shown again */
+  readonly ways: (ways: WaysShown | undefined, going: Going | undefined) => void;
   readonly failed: (why: string) => void;
 }
 
@@ -29,8 +33,8 @@ const TENTH = 10;
 
 /** The stiffener of one shoe: how it is laid, how it bends and other ways to it; or that nothing is known of it but its thickness. */
 export function shoeStiffener(side: Side, { sheet, put, goTo }: StiffenerMoves): ShoeStiffener {
-  const shoe = `${side} shoe`, path = `${side}.order.stiffener`, title = el('h3'), words = el('p', { class: 'laid' }), grade = el('p');
-  let shown: StiffenerShown | undefined, told = '', toldWays: string | undefined;
+  const shoe = `${side} shoe`, path = `${side}.order.stiffener`, title = el('h3', { tabindex: -1 }), words = el('p', { class: 'laid' }), grade = el('p');
+  let shown: StiffenerShown | undefined, told = '', toldWays: string | undefined, shownWays: WaysTable | undefined;
   const set = (value: Json, label: string): void => put(withValue(sheet(), path, value), `${label}, ${side}`);
   const rigid = button('Have a rigid one worked out', () => {
     const known = shown?.massKnown;
@@ -48,6 +52,10 @@ export function shoeStiffener(side: Side, { sheet, put, goTo }: StiffenerMoves):
   const unknown = el('div', {}, nothing, mass, el('div', { class: 'tools' }, rigid)), known = el('div', {}, words, grade, judged.box, el('div', { class: 'tools' }, change, alone), bent.loads, el('div', { class: 'pictures' }, layup, bent.box, along, strain), status, table);
   const box = el('section', { 'aria-label': `stiffener of the ${shoe}`, hidden: true }, title, unknown, known);
 
+  function take(sets: WaySets): void {
+    put(sets.reduce((now, [field, value]) => withValue(now, `${path}.${field}`, value), sheet()), `another way to the stiffener, ${side}`);
+    title.focus();
+  }
   function draw(pack: PackShown, lengths: LengthUnit): void {
     title.textContent = `${side === 'left' ? 'Left' : 'Right'} shoe, ${pack.by}`;
     words.textContent = `${pack.laid}; ${pack.thick} together.`;
@@ -75,12 +83,15 @@ export function shoeStiffener(side: Side, { sheet, put, goTo }: StiffenerMoves):
       nothing.textContent = `Only a thickness is told of it, ${lengthWords(now.thickness, lengths)}, so nothing is known of how far it bends.`;
     },
     ways: (ways, going) => {
-      status.textContent = going ? 'Looking for other ways to it…' : '';
-      table.classList.toggle('outdated', going);
+      const said = going === undefined ? '' : GOING[going];
+      if (status.textContent !== said) status.textContent = said;
+      table.classList.toggle('outdated', going !== undefined);
       const decides = ways ? ways.decides.map((text) => el('p', {}, text)) : [], next = JSON.stringify(ways);
-      if (next === toldWays) return;
+      if (next === toldWays) return shownWays?.refresh(going === undefined);
       toldWays = next;
-      table.replaceChildren(...(ways ? [el('h4', {}, 'Other ways to it'), waysTable(ways, shoe, () => undefined), legendOf(ways.heads)] : []), ...decides);
+      shownWays = ways && waysTable(ways, shoe, take);
+      shownWays?.refresh(going === undefined);
+      table.replaceChildren(...(ways && shownWays ? [el('h4', {}, 'Other ways to it'), shownWays.box, legendOf(ways.heads)] : []), ...decides);
     },
     failed: (why) => { status.textContent = `Other ways could not be looked for: ${why}`; },
   };

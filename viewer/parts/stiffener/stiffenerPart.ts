@@ -6,7 +6,7 @@ import type { WaysShown } from '../../desk/waysAsk.ts';
 import type { LengthUnit } from '../../keep/lengths.ts';
 import type { Sheet } from '../../keep/sheet.ts';
 import { el } from '../dom.ts';
-import { shoeStiffener } from './shoeStiffener.ts';
+import { shoeStiffener, type Going } from './shoeStiffener.ts';
 import { waysFinder } from './ways.ts';
 
 /** What is looked at: the stiffeners of a job's sheet, as its text. */
@@ -30,22 +30,30 @@ const ABOUT = 'How the stiffener is laid and how it bends, worked out for the pl
 
 /** The stiffener of each shoe that rolls. Other ways to it are sought in a worker of their own: nobody who drags waits for them. */
 export function stiffenerPart(host: HTMLElement, moves: StiffenerMoves): StiffenerPart {
-  let look: StiffenerLook | undefined, waits = false, found: readonly WaysShown[] | undefined, job: string | undefined;
+  let look: StiffenerLook | undefined, waits = false, moved = false, found: readonly WaysShown[] | undefined, job: string | undefined;
   const shoes = SIDES.map((side) => shoeStiffener(side, moves)), none = el('p', { hidden: true }, 'No sole on this sheet rolls, so there is no stiffener to look at.');
   const seek = waysFinder((ways) => { waits = false; found = ways; tellWays(); }, (why) => { waits = false; tellWays(); for (const shoe of shoes) shoe.failed(why); });
   host.append(el('p', { class: 'about' }, ABOUT), none, ...shoes.map(({ box }) => box));
 
-  function tellWays(): void { for (const shoe of shoes) shoe.ways(found?.find(({ side }) => side === shoe.side), waits); host.dataset.sought = String(!waits); }
+  function going(): Going | undefined { return moved ? 'waiting' : waits ? 'sought' : undefined; }
+  function tellWays(): void { for (const shoe of shoes) shoe.ways(found?.find(({ side }) => side === shoe.side), going()); host.dataset.sought = String(!waits); }
   function lookForWays({ stiffeners, sheet, lengths }: StiffenerLook): void {
     waits = stiffeners.some(({ pack }) => pack);
     if (waits) seek.ask({ sheet, lengths }); else { seek.stop(); found = undefined; }
   }
   return {
     // What was found stays, grey, and is sought anew when the hand rests.
-    waits: () => { seek.stop(); if (waits) look = undefined; },
+    waits: () => {
+      seek.stop();
+      if (waits) look = undefined;
+      if (moved || !found) return;
+      moved = true;
+      tellWays();
+    },
     show: (now) => {
       const before = look;
       look = now;
+      moved = false;
       none.hidden = now !== undefined && now.stiffeners.length > 0;
       if (now?.job !== job) found = undefined;
       job = now?.job;

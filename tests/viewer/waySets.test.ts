@@ -1,0 +1,29 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { packInShort } from '../../src/checks/packWords.ts';
+import { designWith } from '../../src/designWith.ts';
+import { readSheet } from '../../src/fitting/readSheet.ts';
+import { packFor, type Pack } from '../../src/stiffener/pack.ts';
+import { waysShown } from '../../viewer/desk/waysShown.ts';
+import { withValue, type Json, type Sheet } from '../../viewer/keep/sheet.ts';
+
+const gardener = JSON.parse(readFileSync('samples/market-gardener/sheet.json', 'utf8')) as Sheet, path = 'right.order.stiffener';
+function packOn(sheet: Sheet): Pack {
+  const reading = readSheet(JSON.stringify(sheet));
+  if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
+  const designing = designWith(() => [], reading.fitting, 'careful');
+  if (!designing.ok) throw new Error('no shape');
+  const shoe = designing.design.shoes.find((one) => one.kind === 'rocker'), pack = shoe?.kind === 'rocker' ? packFor(shoe, reading.fitting) : undefined;
+  if (!pack) throw new Error('no pack');
+  return pack;
+}
+
+describe('a way that is taken', () => {
+  const cases: readonly (readonly [string, Json])[] = [['kept to', { wanted: 'rigid', cloth: 'carbon unidirectional 300', thicknessAtMost: 9 }], ['short of what is asked', { wanted: 'rigid', cloth: 'glass twill 280', thicknessAtMost: 3, edges: 6 }]];
+  test.each(cases)('is the very pack that was shown: %s', (_, order) => {
+    const sheet = withValue(gardener, path, order), [shown] = waysShown({ sheet: JSON.stringify(sheet), lengths: 'mm' });
+    const taken = shown!.sets.map((sets) => sets && packInShort(packOn(sets.reduce((now, [field, value]) => withValue(now, `${path}.${field}`, value), sheet)), 'mm'));
+    expect(taken.slice(1).map((words, i) => [words, shown!.ways[i + 1]!.way.endsWith(words ?? '')])).toEqual(taken.slice(1).map((words) => [expect.any(String), true]));
+    expect([taken[0], taken.length]).toEqual([undefined, shown!.ways.length]);
+  }, 60_000);
+});

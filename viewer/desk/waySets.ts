@@ -1,0 +1,44 @@
+import { typedLength, type LengthUnit } from '../../src/fitting/lengthUnit.ts';
+import { inDegrees, type Mm } from '../../src/geometry/units.ts';
+import { CLOTHS, CORES } from '../../src/materials/stiffeners.ts';
+import { alternativesTo, wouldKeep, type Would } from '../../src/stiffener/alternatives.ts';
+import type { Pack } from '../../src/stiffener/pack.ts';
+import type { Tried } from '../../src/stiffener/search.ts';
+import { at, type PlacedPly } from '../../src/stiffener/stiffener.ts';
+import type { Json } from '../keep/sheet.ts';
+
+/** What a way writes into order.stiffener of its shoe, by field, ready for the sheet's unit; undefined takes a field off. */
+export type WaySets = readonly (readonly [field: string, value: Json | undefined])[];
+
+/** For each row of `waysTo` what the sheet would say to have that way; nothing for the pack itself. @param own the sheet's unit */
+export function waySets(pack: Pack, own: LengthUnit): readonly (WaySets | undefined)[] {
+  const length = (value: Mm): number => typedLength(value, 'mm', own);
+  return [undefined, ...alternativesTo(pack).map(({ tried }) => soughtAgain(pack, tried, length) ?? laidSo(pack, tried, length)), ...wouldKeep(pack).map((would) => changed(pack, would, length))];
+}
+
+type Length = (value: Mm) => number;
+const isOf = <Name extends string>(list: Readonly<Record<Name, unknown>>, name: string): boolean => Object.hasOwn(list, name);
+
+/** A core of the list, or none, between flat packs: told that, the search finds these very plies, and goes on looking when the shoe changes. */
+function soughtAgain({ order }: Pack, { choice: { core, edges } }: Tried, length: Length): WaySets | undefined {
+  if (edges > 0 || order.edges > 0 || order.underFoam || core?.foam || (core && !isOf(CORES, core.name))) return undefined;
+  return [['core', core?.name ?? 'none'], ['coreThickness', core ? length(at(core.thickness, 0)) : undefined]];
+}
+
+/** Ply for ply, from the bottom up. */
+function laidSo({ order, plate }: Pack, { stiffener: { below, above, core, edges = 0 }, choice, thickness }: Tried, length: Length): WaySets {
+  const foam = choice.core?.foam === true, listed = core && !foam && isOf(CORES, core.name);
+  const ply = (pack: 'below' | 'above') => ({ angle, over }: PlacedPly): Json => ({ pack, ...(angle === 0 ? {} : { angle: inDegrees(angle) }), ...(over ? { from: length(over.from), to: length(over.to) } : {}) });
+  return [
+    ['plies', [...below.map(ply('below')), ...above.map(ply('above'))]], ['edges', edges > 0 ? length(edges) : undefined], ['underFoam', foam ? true : undefined],
+    // A core of the maker's own stays as it is told.
+    ...(typeof order.core === 'object' && !foam ? [] : [['core', listed ? core.name : core && !foam ? undefined : order.core === undefined ? undefined : 'none'] as const]),
+    ['coreThickness', core && !foam ? length(at(core.thickness, plate.ball)) : undefined], ...(thickness > order.thicknessAtMost ? [['thicknessAtMost', length(Math.ceil(thickness * 10) / 10)] as const] : []),
+  ];
+}
+
+/** What is changed besides, and the plies that were found with it. */
+function changed(pack: Pack, { what, value, tried }: Would, length: Length): WaySets {
+  const laid = laidSo(pack, tried, length), other: WaySets = what === 'cloth' && typeof value === 'string' && isOf(CLOTHS, value) ? [['cloth', value]] : what === 'camber' ? [['camber', length(Number(value))]] : [];
+  return [...other, ...laid];
+}
