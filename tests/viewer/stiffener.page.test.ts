@@ -2,11 +2,13 @@ import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { layerWords } from '../../src/checks/packWords.ts';
 import { rounded } from '../../src/checks/say.ts';
 import { stiffenerTable } from '../../src/command/stiffenerTable.ts';
 import { designWith, type Design } from '../../src/designWith.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import { inDegrees } from '../../src/geometry/units.ts';
+import { benchTestOf } from '../../src/making/plies/bench.ts';
 import { BENT_BY } from '../../src/stiffener/bentBy.ts';
 import { bentShape } from '../../src/stiffener/bentShape.ts';
 import { packFor, type Pack } from '../../src/stiffener/pack.ts';
@@ -39,6 +41,17 @@ describe('what is shown of a stiffener', () => {
       expect(by === 'bench' ? Math.max(...shape.filter(([x]) => x < ball).map(([, up]) => Math.abs(up))) : at(heel)).toBeCloseTo(0, 9);
       expect([bend, tip]).toEqual([expect.closeTo(assessed[by].bend, 9), expect.closeTo(assessed[by].tip, 9)]);
       if (by === 'bench') expect(at(to)).toBeCloseTo(tip, 9);
+    }
+  });
+
+  test('the bench is drawn as its card hangs it, clamp, mass and droop', () => {
+    const [shown] = packsShown(design).stiffeners ?? [], test = benchTestOf(pack)!;
+    for (const hanging of [test.bare, test.finished]) {
+      const { shape, clamp, at } = shown!.pack!.loads.find(({ of }) => of === hanging.of)!, up = (x: number): number => shape.reduce((best, one) => (Math.abs(one[0] - x) < Math.abs(best[0] - x) ? one : best))[2];
+      expect([at, clamp?.at, clamp?.hung]).toEqual([hanging.loadAt, hanging.clampAt, `${Number(hanging.mass.toFixed(2))} kg`]);
+      expect([up(hanging.loadAt) / hanging.droop, up(hanging.clampAt - 1)]).toEqual([expect.closeTo(1, 2), expect.closeTo(0, 9)]);
+      // As walking bends it: the toe goes towards the foot.
+      expect(Math.sign(up(at))).toBe(Math.sign(shown!.pack!.loads.find(({ of }) => of === 'walking')!.shape.at(-1)![2]));
     }
   });
 
@@ -92,12 +105,20 @@ describe.skipIf(noBrowser)('the stiffener on the page', () => {
     await sought();
     const { stiffener: { below, above }, assessed: { bench: { bend } } } = pack;
     expect([await part().locator('.layup .ply').count(), await part().locator('.layup .core').count()]).toEqual([below.length + above.length, 1]);
-    expect(await part().locator('.layup').getAttribute('aria-label')).toMatch(/^From the last down: carbon unidirectional 300, 0\.43 mm, fibres at 0°, all along; .*birch plywood, 6\.00 mm/);
-    expect(await part().locator('.truly:visible').textContent()).toContain(`bends ${rounded(inDegrees(bend), 2)}° (est.) at the ball, the tip droops `);
+    expect(await part().locator('.layup').getAttribute('aria-label')).toBe(`From the last down: ${layerWords(pack, 'mm').map(({ name, thickness, angle, where }) => [name, thickness, ...(angle ? [`fibres at ${angle}`] : []), where].join(', ')).join('; ')}. ${rounded(pack.thickness, 1)} mm together.`);
+    // The bench as its card has it, and walking beside it.
+    const hangings = benchTestOf(pack)!, loads = await part().locator('.load').evaluateAll((all) => all.map((one) => [...one.children].map(({ textContent }) => textContent)));
+    const kg = (value: number): string => `${Number(value.toFixed(2))} kg`, { walking } = pack.assessed;
+    expect(loads.map(([name]) => name)).toEqual(['On the bench, finished shoe', 'On the bench, bare pack', 'Walking, where it strains most', 'A stumble on the tip']);
+    expect(loads[0]).toEqual([expect.anything(), `bends ${rounded(inDegrees(bend), 2)}° (est.)`, expect.stringContaining(`${rounded(hangings.finished.moment, 1)} N·m: ${kg(hangings.finished.mass)} hung `)]);
+    expect(loads[1]).toEqual([expect.anything(), `droops ${rounded(hangings.bare.droop, 2)} mm (est.)`, expect.stringContaining(`${rounded(hangings.bare.moment, 1)} N·m: ${kg(hangings.bare.mass)} hung `)]);
+    expect(loads[2]).toEqual([expect.anything(), `bends ${rounded(inDegrees(walking.bend), 2)}° (est.)`, expect.stringContaining(`${rounded(walking.load.moment / 1000, 1)} N·m: `)]);
+    expect(await part().locator('.truly:visible').textContent()).toContain(`clamped up to ${rounded(hangings.finished.clampAt, 0)} mm from the heel`);
     const { ways, decides } = waysShown({ sheet: gardener, lengths: 'mm' })[0]!;
-    expect(await part().getByRole('table').locator('tbody tr').evaluateAll((rows) => rows.map((row) => [...row.children].map(({ textContent }) => textContent)))).toEqual(ways.map(({ way, numbers }) => [way, ...numbers]));
+    expect(await part().getByRole('table').locator('tbody tr').evaluateAll((rows) => rows.map((row) => [...row.children].map(({ textContent }) => textContent)))).toEqual(ways.map(({ way, numbers }, i) => [way, ...numbers, i === 0 ? '' : 'Take']));
+    expect(await part().locator('.along').last().getAttribute('aria-label')).toContain(`most ${rounded(100 * Math.max(...pack.assessed.along.map(({ strain }) => Math.abs(strain))), 2)} %`);
     for (const text of decides) expect(await part().textContent()).toContain(text);
-    expect(await part().getByRole('img').evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')))).toEqual([expect.any(String), expect.stringMatching(/^Bend stiffness, .* at the ball, most /), expect.stringMatching(/^Strain of the plies in walking, .*0\.18 %/)]);
+    expect(await part().getByRole('img').evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')))).toEqual([expect.any(String), expect.stringMatching(/^Bend stiffness, .* at the ball, most /), expect.stringMatching(/^Strain of the plies in walking, .* at the ball, most /)]);
   }, 60_000);
 
   test('by keys: the slider draws the bend further, the load is chosen, and what it truly is does not move', async () => {
@@ -107,10 +128,59 @@ describe.skipIf(noBrowser)('the stiffener on the page', () => {
     expect([await slider().getAttribute('aria-valuetext'), await part().locator('.truly:visible').textContent(), await drawn() === five]).toEqual(['10 times', said, false]);
     await page.keyboard.press('Home');
     expect(await slider().getAttribute('aria-valuetext')).toBe('as it is');
-    await button('a stumble').focus();
+    const stumble = button('A stumble on the tip');
+    await stumble.focus();
     await page.keyboard.press('Enter');
-    expect(await button('a stumble').getAttribute('aria-pressed')).toBe('true');
+    expect([await stumble.getAttribute('aria-pressed'), await part().locator('.bent .clamp').count()]).toEqual(['true', 0]);
     expect(await part().locator('.truly:visible').textContent()).toMatch(/^In a stumble on the tip: bends \d\.\d\d° \(est\.\) at the ball, the tip gives way by \d\.\d mm/);
+  }, 60_000);
+
+  test('a way is taken with keys, as one step; what it falls short of stands at the part', async () => {
+    const before = await stored(), rows = part().getByRole('table').locator('tbody tr'), row = rows.filter({ hasText: 'plies alone' }), way = await row.locator('th').textContent();
+    await row.getByRole('button').focus();
+    await page.keyboard.press('Enter');
+    await sought();
+    expect(await part().locator('.laid:visible').textContent().then((laid) => way?.endsWith(`: ${laid?.split(';')[0]}`))).toBe(true);
+    expect([await part().locator('.judged:visible .finding.stop').count() > 0, await page.locator('[name="right.order.stiffener.core"]').inputValue()]).toEqual([true, 'none']);
+    await page.keyboard.press('ControlOrMeta+z');
+    await sought();
+    expect([await stored(), await row.locator('th').textContent(), await part().locator('.judged:visible').count(), await page.locator('[name="right.order.stiffener.core"]').inputValue()]).toEqual([before, way, 0, '']);
+  }, 60_000);
+
+  test('how stiff is one choice: degrees take the grade off the sheet, and a grade the degrees, each in one step', async () => {
+    const wanted = page.locator('[name="right.order.stiffener.wanted"]'), degrees = page.locator('[name="right.order.stiffener.bendAtMost"]');
+    await button('What is wanted of it').click();
+    expect([await wanted.inputValue(), await degrees.isVisible()]).toEqual(['rigid', false]);
+    await wanted.selectOption({ label: 'a number of degrees' });
+    await settled(page);
+    expect([await degrees.isVisible(), await degrees.inputValue(), await wanted.inputValue()]).toEqual([true, '1.5', '#']);
+    await degrees.fill('');
+    expect(await degrees.isVisible()).toBe(true);
+    await degrees.pressSequentially('3');
+    await settled(page);
+    expect([await wanted.inputValue(), await part().locator('.laid:visible').textContent()]).toEqual(['#', expect.stringMatching(/plies|ply/)]);
+    await wanted.selectOption('slight flex');
+    await settled(page);
+    expect([await degrees.isVisible(), await wanted.inputValue()]).toEqual([false, 'slight flex']);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await settled(page);
+    expect([await degrees.inputValue(), await wanted.inputValue()]).toEqual(['3', '#']);
+    await openSample(page, 'market gardener');
+    await sought();
+  }, 60_000);
+
+  test('on a phone nothing is cut off, and letters of the pictures can be read', async () => {
+    await page.setViewportSize({ width: 390, height: 844 });
+    await sought();
+    const smallest = (all: Element[]): number => Math.min(...all.map((text) => {
+      const svg = (text as SVGTextElement).ownerSVGElement!;
+      return parseFloat(getComputedStyle(text).fontSize) * svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
+    }));
+    expect(await part().locator('svg text').evaluateAll(smallest)).toBeGreaterThanOrEqual(11);
+    expect(await part().locator('*').evaluateAll((all) => all.filter((one) => one.getClientRects().length > 0 && (one.getBoundingClientRect().right > innerWidth || one.scrollWidth > one.clientWidth + 1) && one instanceof HTMLElement && !/^(inline|contents)/.test(getComputedStyle(one).display)).map((one) => one.className))).toEqual([]);
+    expect(await part().locator('svg text').evaluateAll((all) => all.filter((text) => { const a = text.getBoundingClientRect(), b = (text as SVGTextElement).ownerSVGElement!.getBoundingClientRect(); return a.left < b.left - 1 || a.right > b.right + 1; }).map(({ textContent }) => textContent))).toEqual([]);
+    await page.setViewportSize({ width: 1440, height: 900 });
+    await sought();
   }, 60_000);
 
   test('the form switches between a thickness and what is wanted, with the mouse, and undo brings back all that was told', async () => {

@@ -52,7 +52,7 @@ export function measures(host: HTMLElement, wide: HTMLElement, fields: readonly 
         const same = isSame(starts, units);
         for (const { field, row, update } of own) {
           if (same && !row.contains(active)) continue;
-          row.hidden = isLeftOut(field, sheet) || (field.inPlaceOf !== undefined && sheet.valueAt(field.path) === undefined && !row.contains(active));
+          row.hidden = isLeftOut(field, sheet) || (field.inPlaceOf !== undefined && sheet.valueAt(field.path) === undefined && !(row.contains(active) && sheet.valueAt(field.inPlaceOf) === undefined));
           update(anew);
         }
         if (!same) for (const { path, press } of leave) press.hidden = sheet.valueAt(path) === undefined;
