@@ -13,7 +13,7 @@ export function mostTimes({ plate: { from, to } }: PackShown, { shape }: LoadSho
 /** In parts of the picture: room beside and, of what is borne by the foot, above and below; the thinnest stack that is drawn. */
 const EDGE = 36, ABOVE = 34, BELOW = 56, MOST_HIGH = 210, THIN = 4;
 /** On the bench: how high the blocks of the clamp are, and room for gauges above and for the mass below. */
-const BLOCK = 22, GAUGES = 46, HANGS = { line: 24, wide: 66, high: 24 } as const;
+const BLOCK = 22, GAUGES = 54, HANGS = { line: 24, wide: 66, high: 24 } as const;
 
 interface Place { readonly x: Mm; readonly rest: Mm; readonly bent: Mm }
 

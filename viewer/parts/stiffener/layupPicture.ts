@@ -14,7 +14,7 @@ export function layupPicture({ layers, thick, plate }: PackShown): SVGSVGElement
   const lines = layers.map(linesOf), many = lines.reduce((sum, { length }) => sum + length, 0);
   const high = Math.max(stack, LINE * many, STACK.least), top = EDGE + (high - stack) / 2;
   const svg = svgEl('svg', { class: 'layup', viewBox: `0 0 ${WIDE} ${high + 2 * EDGE}`, role: 'img', 'aria-label': `From the last down: ${layers.map(layerSaid).join('; ')}. ${thick} together.` });
-  svg.append(lettered('last and insole', STACK.from, top - 8, 'quiet'), lettered('foam', STACK.from, top + stack + 17, 'quiet'));
+  svg.append(lettered('last and insole', STACK.from, EDGE - 8, 'quiet'), lettered('foam', STACK.from, EDGE + high + 17, 'quiet'));
   let down = top, line = EDGE + (high - LINE * many) / 2;
   layers.forEach((layer, i) => {
     const deep = layer.thick * perMm, [from, to] = across(layer.over, plate), beside = line + LINE / 2;

@@ -16,7 +16,7 @@ import type { StiffenerMoves } from './stiffenerPart.ts';
 import { waysTable, type WaysTable } from './waysTable.ts';
 
 export type Going = 'sought' | 'waiting';
-const GOING: Readonly<Record<Going, string>> = { sought: 'Looking for other ways to it…', waiting: 'Other ways are looked for when the sheet rests.' };
+const GOING: Readonly<Record<Going, string>> = { sought: 'Looking for other ways to it…', waiting: 'Other ways are looked for once nothing is being changed.' };
 
 export interface ShoeStiffener {
   readonly side: Side;
