@@ -15,7 +15,7 @@ const length = (value: Mm, units: LengthUnit, digits = 2): string => (units === 
 const inUnits = (text: string, units: LengthUnit): string => (units === 'in' ? inInches(text) : text);
 
 export const foundOrLaid = ({ by }: Pick<Pack, 'by'>): string => (by === 'sheet' ? 'as laid' : 'as found');
-export const packInShort = ({ stiffener, underFoam }: Pick<Pack, 'stiffener' | 'underFoam'>, units: LengthUnit): string => inUnits(inShort(stiffener, underFoam), units);
+export const packInShort = ({ stiffener, underFoam, plate }: Pick<Pack, 'stiffener' | 'underFoam' | 'plate'>, units: LengthUnit): string => inUnits(inShort(stiffener, underFoam, plate), units);
 
 /** A layer in words; the angle is empty where it has none. */
 export interface LayerWords { readonly name: string; readonly thickness: string; readonly angle: string; readonly where: string }
@@ -34,7 +34,7 @@ export interface WayWords { readonly way: string; readonly numbers: readonly str
 
 /** The pack itself, then the best of each other kind, then what would keep to more. */
 export function waysTo(pack: Pack, units: LengthUnit): WayWords[] {
-  const other = (way: string, tried: Tried): WayWords => ({ way: `${way}: ${packInShort({ stiffener: tried.stiffener, underFoam: tried.choice.core?.foam === true }, units)}`, numbers: numbersOf(tried, units) });
+  const other = (way: string, tried: Tried): WayWords => ({ way: `${way}: ${packInShort({ stiffener: tried.stiffener, underFoam: tried.choice.core?.foam === true, plate: pack.plate }, units)}`, numbers: numbersOf(tried, units) });
   return [
     { way: foundOrLaid(pack), numbers: numbersOf(pack, units) },
     ...alternativesTo(pack).map(({ way, tried }) => other(way, tried)), ...wouldKeep(pack).map(({ what, tried }) => other(WAYS[what], tried)),

@@ -9,12 +9,13 @@ import type { Finding } from './finding.ts';
 import { deg, mm, rounded, sentences } from './say.ts';
 import { over, type Seen } from './seen.ts';
 import { PRACTICE } from './sources.ts';
+import { laidChecks } from './stiffenerLaid.ts';
 
 /** What is to be said of a stiffener that is wanted or laid. */
 export function stiffener(seen: Seen<RockerShoe>): Finding[] {
   const pack = packFor(seen.shoe, seen.fitting);
   if (!pack) return [];
-  return [...judgements(seen, pack), ...tooThick(seen, pack), ...tested(seen, pack), ...cambered(seen, pack), ...laidSo(seen, pack)];
+  return [...judgements(seen, pack), ...tooThick(seen, pack), ...tested(seen, pack), ...cambered(seen, pack), ...laidChecks(seen, pack), ...laidSo(seen, pack)];
 }
 
 /** The first that stops, or else the first that warns, says besides what would keep to it. */
@@ -31,13 +32,13 @@ const noneReaches = ({ by, keeps, order: { thicknessAtMost } }: Pack): string =>
 
 function advice(pack: Pack): string {
   if (pack.by === 'sheet') return added(pack);
-  const would = wouldKeep(pack), reached = (keeps: Would['keeps']): string => would.filter((one) => one.keeps === keeps).map(wouldWords).join(', or ');
+  const would = wouldKeep(pack), reached = (keeps: Would['keeps']): string => would.filter((one) => one.keeps === keeps).map((one) => wouldWords(one, pack)).join(', or ');
   const all = reached('all'), must = reached('must');
   return sentences(...(all === '' ? [] : [`Kept to in all by ${all}`]), ...(must === '' ? [] : [`Bent as little as is wanted, and a stumble borne, by ${must}`]));
 }
 
-function wouldWords({ what, value, tried }: Would): string {
-  const laid = inShort(tried.stiffener, false);
+function wouldWords({ what, value, tried }: Would, { plate }: Pack): string {
+  const laid = inShort(tried.stiffener, false, plate);
   switch (what) {
     case 'plies': return `${value} plies (order.stiffener.plies): ${laid}`;
     case 'thickness': return `${mm(Number(value))} of room (order.stiffener.thicknessAtMost): ${laid}`;
@@ -84,9 +85,9 @@ function halfCounted(pack: Pack): string {
   return `The camber counts half, for a plate flattens as it bends: ${deg(worst, 2)} if none of it holds, ${deg(best, 2)} if all does; what strains the plies counts whichever is worst. Hang a mass on the bare pack and enter what it droops (order.stiffener.bench, with order.stiffener.plies).`;
 }
 
-function laidSo({ shoe: { side } }: Seen<RockerShoe>, { by, stiffener: laid, underFoam, thickness, grams: { pack } }: Pack): Finding[] {
+function laidSo({ shoe: { side } }: Seen<RockerShoe>, { by, stiffener: laid, underFoam, thickness, plate, grams: { pack } }: Pack): Finding[] {
   return by === 'sheet' ? [] : [{
     code: 'STIFFENER_FOUND', severity: 'note', side, measured: thickness, unit: 'mm', where: 'stiffener',
-    text: `Found for the stiffener: ${inShort(laid, underFoam)}; ${mm(thickness)} thick, ${rounded(pack, 0)} g.${underFoam ? ' The body then sits higher by the plies under it.' : ''}`, basis: PRACTICE,
+    text: `Found for the stiffener: ${inShort(laid, underFoam, plate)}; ${mm(thickness)} thick, ${rounded(pack, 0)} g.${underFoam ? ' The body then sits higher by the plies under it.' : ''}`, basis: PRACTICE,
   }];
 }

@@ -10,11 +10,11 @@ export function packNumbers(pack: Pack | undefined): object | undefined {
   if (!pack) return undefined;
   const { by, keeps, order: { wanted, bendAtMost }, thickness, plies, assessed, plate: { from, to, ball, heel }, test } = pack;
   return {
-    by, keepsTo: keeps, wanted: bendAtMost === undefined ? wanted : undefined, bendAtMostDeg: bendAtMost === undefined ? undefined : inDegrees(bendAtMost), words: inShort(pack.stiffener, pack.underFoam),
+    by, keepsTo: keeps, wanted: bendAtMost === undefined ? wanted : undefined, bendAtMostDeg: bendAtMost === undefined ? undefined : inDegrees(bendAtMost), words: inShort(pack.stiffener, pack.underFoam, pack.plate),
     thicknessMm: thickness, plies, plateFromMm: from, plateToMm: to, ballMm: ball, heelMm: heel, ...weights(pack.grams), ...does(assessed),
     fromTheLastDown: layersDown(pack).map(({ what, name, thickness: thick, angle, over }) => ({ what, name, thicknessMm: thick, angleDeg: angle, fromMm: over?.from, toMm: over?.to })),
     test: test && { reckonedMm: test.reckoned, readMm: test.read, times: test.times, pliesToAdd: test.add },
-    alternatives: alternativesTo(pack).map(({ way, tried }) => ({ way, ...besides(tried) })), wouldKeepTo: wouldKeep(pack).map(({ what, value, keeps: to, tried }) => ({ by: what, value, keepsTo: to, ...besides(tried) })),
+    alternatives: alternativesTo(pack).map(({ way, tried }) => ({ way, ...besides(tried, pack) })), wouldKeepTo: wouldKeep(pack).map(({ what, value, keeps: to, tried }) => ({ by: what, value, keepsTo: to, ...besides(tried, pack) })),
     assumptions: assumptionsOf(pack).map(({ of, text, bends: [worst, best], grades }) => ({ of, text, bendWorstDeg: worst, bendBestDeg: best, gradeWorst: grades[0], gradeBest: grades[1] })),
     along: assessed.along.map(({ x, width, stiffness, deflection, strain, moment }) => ({ xMm: x, widthMm: width, stiffnessNm2: stiffness, benchDeflectionMm: deflection, walkingStrainPercent: strain * 100, walkingMomentNm: moment })),
   };
@@ -22,8 +22,8 @@ export function packNumbers(pack: Pack | undefined): object | undefined {
 
 const weights = ({ cloth, resin, core, pack }: Pack['grams']): object => ({ clothG: cloth, resinG: resin, coreG: core, weightG: pack });
 
-const besides = ({ stiffener, choice, plies, thickness, grams, keeps, assessed }: Tried): object =>
-  ({ words: inShort(stiffener, choice.core?.foam === true), keepsTo: keeps, plies, thicknessMm: thickness, ...weights(grams), ...does(assessed) });
+const besides = ({ stiffener, choice, plies, thickness, grams, keeps, assessed }: Tried, { plate }: Pack): object =>
+  ({ words: inShort(stiffener, choice.core?.foam === true, plate), keepsTo: keeps, plies, thicknessMm: thickness, ...weights(grams), ...does(assessed) });
 
 const does = ({ grade, bench, walking, stumble }: Pack['assessed']): object => ({
   grade, bendDeg: inDegrees(bench.bend), tipMm: bench.tip, walkingStrainPercent: Math.abs(walking.strain) * 100,

@@ -2,7 +2,7 @@ import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Making } from './making.ts';
 import type { FoamName, OutsoleName } from '../materials/materials.ts';
-import type { ClothName, CoreName, FibreName, Weave } from '../materials/stiffeners.ts';
+import type { ClothName, CoreName, FibreName, InsoleName, Weave } from '../materials/stiffeners.ts';
 import type { Freedom, GradeWanted, Joint, JointState, LegFinding, PackSide, Risk, Sex, Side, PlateFinding, ToeRuleName, ToeShape } from './words.ts';
 import type { Measure } from './measure.ts';
 
@@ -203,6 +203,10 @@ export interface PackOrder {
   readonly ply: PlyOrder;
   /** g of resin for each g of cloth, where the maker gave it. */
   readonly resin?: number;
+  /** Cloth of the outermost plies of a pack that is sought. */
+  readonly outerCloth?: ClothName;
+  /** Another resin than epoxy. */
+  readonly ownResin?: OwnResin;
   /** Left open where the maker leaves it to the search. */
   readonly core?: CoreName | 'none' | OwnCore;
   readonly coreThickness?: Mm;
@@ -211,17 +215,32 @@ export interface PackOrder {
   readonly edges: Mm;
   readonly underFoam: boolean;
   readonly thicknessAtMost: Mm;
+  /** How far foam body, insole and shank bend as one with the plate: 0 not at all, 1 as one piece. */
+  readonly bond: number;
+  readonly insole: InsoleName;
+  /** A strip of spring steel on the plate, mm from the heel. */
+  readonly shank?: ShankOrder;
   /** What is laid, from the bottom up. */
-  readonly plies?: readonly { readonly pack: PackSide; readonly angle: number; readonly from?: Mm; readonly to?: Mm }[];
+  readonly plies?: readonly LaidPly[];
   /** Bench test of what is laid. */
   readonly bench?: { readonly mass: number; readonly droop: Mm; readonly lever?: Mm };
 }
 
+/** A ply as it is laid, of the pack's cloth unless it names another. @property ply undefined where `cloth` names none that is known */
+export interface LaidPly { readonly pack: PackSide; readonly angle: number; readonly from?: Mm; readonly to?: Mm; readonly cloth?: string; readonly ply?: PlyOrder; readonly resin?: number }
+
+/** A resin by its data: g/cm³, MPa. */
+export interface OwnResin { readonly name: string; readonly density: number; readonly modulus: number; readonly poisson: number }
+/** A fibre by its data: g/cm³, MPa, strains of a ply laid of it, along the fibre, as shares. */
+export interface OwnFibre { readonly density: number; readonly along: number; readonly across: number; readonly shear: number; readonly poisson: number; readonly pulled: number; readonly pressed: number }
+
 /** A cloth of the list, one told by its weight, or a finished ply that was measured (MPa, g/cm³, strains as shares). */
 export type PlyOrder =
   | { readonly kind: 'cloth'; readonly cloth: ClothName }
-  | { readonly kind: 'own cloth'; readonly name: string; readonly fibre: FibreName; readonly weave: Weave; readonly areal: number; readonly thickness?: Mm }
+  | { readonly kind: 'own cloth'; readonly name: string; readonly fibre: FibreName | OwnFibre; readonly weave: Weave; readonly areal: number; readonly thickness?: Mm }
   | { readonly kind: 'measured'; readonly name: string; readonly thickness: Mm; readonly density: number; readonly along: number; readonly across: number; readonly shear: number; readonly poisson: number; readonly pulled: number; readonly pressed: number; readonly sheared: number };
+
+export interface ShankOrder { readonly thickness: Mm; readonly width: Mm; readonly from: Mm; readonly to: Mm }
 
 export interface OwnCore { readonly name: string; readonly density: number; readonly modulus: number; readonly shear: number; readonly shearStrength: number }
 

@@ -1,3 +1,4 @@
+import { CLOTHS } from '../materials/stiffeners.ts';
 import { checkShape, type Readable, type ReadableSheet, type Shape, type Slip } from './checkShape.ts';
 import { asSpoken, inMmAndRadians, type SheetUnits } from './convert.ts';
 import { checkRules } from './crossRules.ts';
@@ -80,12 +81,18 @@ function checkPair({ left, right }: ReadableSheet, complain: Complain): void {
 }
 
 /** What a stiffener may be told by only one of. */
-const ONE_OF = [['cloth', 'ownCloth', 'measuredPly'], ['core', 'ownCore'], ['wanted', 'bendAtMost']] as const;
+const ONE_OF = [['core', 'ownCore'], ['wanted', 'bendAtMost']] as const;
+/** Where plies are told each may name its own. */
+const ONE_CLOTH = ['cloth', 'ownCloth', 'measuredPly'] as const;
 
 function checkStiffeners(sheet: ReadableSheet, complain: Complain): void {
   for (const side of SIDES) {
     const order = sheet[side]?.order, stiffener = order?.kind === 'rocker' && typeof order.stiffener === 'object' ? order.stiffener : undefined;
-    if (stiffener) for (const names of ONE_OF) names.filter((name) => stiffener[name] !== undefined).slice(1).forEach((name) =>
+    if (!stiffener) continue;
+    const { ownCloth, plies } = stiffener;
+    if (ownCloth && (ownCloth.fibre === undefined) === (ownCloth.ownFibre === undefined)) complain([side, 'order', 'stiffener', 'ownCloth', ownCloth.fibre === undefined ? 'fibre' : 'ownFibre'], ownCloth.fibre === undefined ? 'must be given, or ownFibre' : `${LEAVE_OUT} beside fibre: they tell the same thing`);
+    for (const name of ['ownCloth', 'measuredPly'] as const) if (Object.hasOwn(CLOTHS, stiffener[name]?.name ?? '')) complain([side, 'order', 'stiffener', name, 'name'], 'must not be the name of a cloth of the list');
+    for (const names of plies ? ONE_OF : [ONE_CLOTH, ...ONE_OF]) names.filter((name) => stiffener[name] !== undefined).slice(1).forEach((name) =>
       complain([side, 'order', 'stiffener', name], `${LEAVE_OUT} beside ${names.find((one) => stiffener[one] !== undefined)}: they tell the same thing`));
   }
 }

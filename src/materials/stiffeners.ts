@@ -123,5 +123,13 @@ export type CoreName = keyof typeof CORES;
 /** Shear between two packs that lie on each other, and through a pack: that of the resin between its plies. */
 export const BETWEEN_PLIES = { shear: EPOXY.modulus / (2 * (1 + EPOXY.poisson)), basis: 'of the resin; 1.2 GPa' } as const;
 
+/** What an insole is of: modulus in its plane, MPa, that counts for as much of it as is bonded. */
+export const INSOLES = {
+  leather: { modulus: 60, basis: 'common practice (from memory); insole shoulder, 30 to 120 MPa, least when damp' },
+  'leather board': { modulus: 120, basis: 'as the core of that name' },
+  'fibre board': { modulus: 400, basis: 'common practice (from memory); cellulose insole board, 300 to 800 MPa dry' },
+} as const satisfies Record<string, { readonly modulus: number; readonly basis: string }>;
+export type InsoleName = keyof typeof INSOLES;
+
 /** A strip of spring steel in the waist. It yields at the strain given. */
 export const SPRING_STEEL = { density: 7.85, modulus: 206_000, yieldsAt: 0.0055, basis: 'handbook value of the modulus; hardened shank steel yields from about 1100 MPa (from memory)' } as const;

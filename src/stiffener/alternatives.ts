@@ -2,10 +2,11 @@ import { CLOTHS, type ClothName } from '../materials/stiffeners.ts';
 import { onceEach } from '../geometry/lately.ts';
 import { inDegrees, type Mm } from '../geometry/units.ts';
 import { pliesIn, weigh, type Bench, type Choice, type CoreChoice, type Open } from './choices.ts';
-import { CORE_SHEETS, plyOrdered, RESIN_USUAL } from './laying.ts';
+import { CORE_SHEETS, RESIN_USUAL, withCloth } from './laying.ts';
 import type { Pack } from './pack.ts';
 import { assessedOr, searched, triedOf, type Tried } from './search.ts';
 import { gradeOf, type Grade } from './grades.ts';
+import { withResin } from './ply.ts';
 import { at, countedAs, type Along, type Stiffener } from './stiffener.ts';
 
 /** What stands beside a pack that was sought: other ways to it, what would keep to more, and which assumption decides it. */
@@ -81,7 +82,7 @@ function byThickness(pack: Pack, { bench, choice }: Sought): Would[] {
 const byCloth = (pack: Pack, { bench, choice }: Sought): Would[] => {
   const { ply } = pack.order;
   if (ply.kind !== 'cloth' || CLOTHS[ply.cloth].weave === 'unidirectional') return [];
-  return firstThat('cloth', STRAIGHT, pack, (cloth) => laidOtherwise(pack, choice, { ...bench, ply: plyOrdered({ ...pack.order, ply: { kind: 'cloth', cloth } }) }));
+  return firstThat('cloth', STRAIGHT, pack, (cloth) => laidOtherwise(pack, choice, withCloth(bench, pack.order, cloth)));
 };
 
 /** As typed, so half of it counts. */
@@ -95,16 +96,16 @@ export interface Assumption { readonly of: 'camber' | 'core' | 'resin'; readonly
 
 /** Degrees of bend with each assumption at its worst and at its best; worked out once for each pack. */
 export const assumptionsOf: (pack: Pack) => readonly Assumption[] = onceEach((pack) => {
-  const { stiffener, order } = pack, { camber, core } = stiffener, found: Assumption[] = [];
+  const { stiffener } = pack, { camber, core } = stiffener, found: Assumption[] = [];
   const cambered = (height: Along): Stiffener => ({ ...stiffener, camber: { height, counted: 'whole' } });
   if (camber?.counted === 'half') found.push(between(pack, 'camber', 'The camber counts half until the bench test was read: none of it at worst, all of it at best', cambered(0), cambered(camber.height)));
   if (core) found.push(between(pack, 'core', `The ${core.name} is as soft or as stiff as any sold under that name`, countedAs(stiffener, 'least'), countedAs(stiffener, 'most')));
-  if (order.ply.kind === 'cloth') found.push(between(pack, 'resin', 'Resin laid by hand: more makes plies thicker and stiffer in bending, less thinner', withResin(pack, RESIN_USUAL.least), withResin(pack, RESIN_USUAL.most)));
+  if ([...stiffener.below, ...stiffener.above].some(({ ply }) => ply.laidOf)) found.push(between(pack, 'resin', 'Resin laid by hand: more makes plies thicker and stiffer in bending, less thinner', wetter(pack, RESIN_USUAL.least), wetter(pack, RESIN_USUAL.most)));
   return found.sort((a, b) => b.bends[0] - b.bends[1] - (a.bends[0] - a.bends[1]));
 });
 
-function withResin({ stiffener, order }: Pack, resin: number): Stiffener {
-  const ply = plyOrdered({ ...order, resin }), as = (plies: Stiffener['below']): Stiffener['below'] => plies.map((placed) => ({ ...placed, ply }));
+function wetter({ stiffener }: Pack, resin: number): Stiffener {
+  const as = (plies: Stiffener['below']): Stiffener['below'] => plies.map((placed) => ({ ...placed, ply: withResin(placed.ply, resin) }));
   return { ...stiffener, below: as(stiffener.below), above: as(stiffener.above) };
 }
 

@@ -1,7 +1,7 @@
 import type { Grams, Mm } from '../geometry/units.ts';
 import type { CoreMaterial } from '../materials/stiffeners.ts';
 import type { Ply } from './ply.ts';
-import { at, type Along, type Counted, type PlacedPly, type Plate, type Stiffener, type Stretch } from './stiffener.ts';
+import { at, type Along, type Attached, type Counted, type PlacedPly, type Plate, type Stiffener, type Stretch } from './stiffener.ts';
 
 /** A core that may lie between two packs. */
 export interface CoreChoice { readonly name: string; readonly material: CoreMaterial; readonly thickness: Along; /** The foam body, with a pack under it: it is there anyway. */ readonly foam: boolean; readonly count?: Counted }
@@ -9,8 +9,11 @@ export interface CoreChoice { readonly name: string; readonly material: CoreMate
 /** One way to lay a pack: how many plies below and above the core, what lies between, edges turned up, a strip across the ball on top. */
 export interface Choice { readonly below: number; readonly above: number; readonly core?: CoreChoice; readonly edges: Mm; readonly patch: boolean }
 
+/** What lies on the plate and takes part: all that lies above it, and the foam body under it, unless that is its core. */
+export interface BenchAttached { readonly above: readonly Attached[]; readonly foam?: Attached }
+
 /** What a pack is laid from and where. */
-export interface Bench { readonly ply: Ply; readonly plate: Plate; readonly camber?: NonNullable<Stiffener['camber']> }
+export interface Bench { readonly ply: Ply; /** Of the outermost plies. */ readonly outer?: Ply; readonly plate: Plate; readonly camber?: NonNullable<Stiffener['camber']>; readonly attached?: BenchAttached }
 
 /** What may be chosen from. */
 export interface Open {
@@ -42,30 +45,45 @@ function splits(full: number, core: CoreChoice | undefined, edges: Mm, patch: bo
   return Array.from({ length: Math.max(0, full - 1) }, (_, i): Choice => ({ below: i + 1, above: full - 1 - i, core, edges, patch }));
 }
 
+export const attachedBeside = (attached: BenchAttached | undefined, foamBetween: boolean): readonly Attached[] =>
+  (attached ? [...attached.above, ...(attached.foam && !foamBetween ? [attached.foam] : [])] : []);
+
 /** All plies along the shoe: a weave is as stiff across. */
-export function layUp({ below, above, core, edges, patch }: Choice, { ply, plate, camber }: Bench): Stiffener {
-  const many = (count: number, strip: boolean): readonly PlacedPly[] => sharedPlies(ply, plate, count, strip);
+export function layUp({ below, above, core, edges, patch }: Choice, { ply, outer, plate, camber, attached }: Bench): Stiffener {
+  const many = (count: number, strip: boolean, outside: Outside): readonly PlacedPly[] => sharedPlies({ ply, ...(outer ? { outer } : {}), plate, count, strip, outside });
   return {
-    below: many(below, patch && !core), above: core ? many(above, patch) : [], attached: [],
+    below: many(below, patch && !core, core ? 'bottom' : 'both'), above: core ? many(above, patch, 'top') : [], attached: attachedBeside(attached, core?.foam === true),
     ...(core ? { core: { name: core.name, material: core.material, thickness: core.thickness, ...(core.count ? { count: core.count } : {}) } } : {}),
     ...(camber ? { camber } : {}), ...(edges > 0 ? { edges } : {}),
   };
 }
 
+/** Where a list of plies looks out of the stiffener. */
+type Outside = 'top' | 'bottom' | 'both';
+interface Alike { readonly ply: Ply; readonly outer?: Ply; readonly plate: Plate; readonly count: number; readonly strip: boolean; readonly outside: Outside }
+
 const shared = new WeakMap<Plate, WeakMap<Ply, Map<string, readonly PlacedPly[]>>>();
 
 /** The same list for the same plies: what is worked out of it is worked out once. */
-function sharedPlies(ply: Ply, plate: Plate, count: number, strip: boolean): readonly PlacedPly[] {
-  const laid = shared.get(plate) ?? new WeakMap<Ply, Map<string, readonly PlacedPly[]>>(), lists = laid.get(ply) ?? new Map<string, readonly PlacedPly[]>(), key = `${count} ${strip}`;
-  const list = lists.get(key) ?? [...Array.from({ length: count }, (): PlacedPly => ({ ply, angle: 0 })), ...(strip ? [{ ply, angle: 0, over: patchOver(plate) }] : [])];
+function sharedPlies(wanted: Alike): readonly PlacedPly[] {
+  const { ply, outer, plate, count, strip, outside } = wanted, laid = shared.get(plate) ?? new WeakMap<Ply, Map<string, readonly PlacedPly[]>>(), lists = laid.get(ply) ?? new Map<string, readonly PlacedPly[]>(), key = outer ? `${count} ${strip} ${outside} ${outer.name} ${outer.thickness}` : `${count} ${strip}`;
+  const list = lists.get(key) ?? pliesOf(wanted);
   lists.set(key, list);
   laid.set(ply, lists);
   shared.set(plate, laid);
   return list;
 }
 
-/** What a pack weighs: dry cloth, resin in it, core, and all of it; g. Of a ply that was measured cloth and resin are not known apart. */
-export interface PackGrams { readonly cloth?: Grams; readonly resin?: Grams; readonly core: Grams; readonly pack: Grams }
+/** A strip lies under the outermost ply. */
+function pliesOf({ ply, outer = ply, plate, count, strip, outside }: Alike): readonly PlacedPly[] {
+  const at = (i: number): Ply => ((outside !== 'top' && i === 0) || (outside !== 'bottom' && i === count - 1) ? outer : ply), all = Array.from({ length: count }, (_, i): PlacedPly => ({ ply: at(i), angle: 0 }));
+  if (!strip) return all;
+  const patch: PlacedPly = { ply, angle: 0, over: patchOver(plate) }, inside = outer !== ply && outside !== 'bottom' && count > 0 ? count - 1 : count;
+  return [...all.slice(0, inside), patch, ...all.slice(inside)];
+}
+
+/** What a pack weighs: dry cloth, resin in it, core, a strip of steel on it, and all of it; g. Of a ply that was measured cloth and resin are not known apart. */
+export interface PackGrams { readonly cloth?: Grams; readonly resin?: Grams; readonly core: Grams; readonly shank?: Grams; readonly pack: Grams }
 /** A choice as it is laid, how many plies it takes, how thick it is and what it weighs. */
 export interface Weighed { readonly choice: Choice; readonly stiffener: Stiffener; readonly plies: number; readonly thickness: Mm; readonly grams: PackGrams }
 
@@ -95,7 +113,7 @@ function areaOf(plate: Plate, { from, to }: Stretch): number {
   return area;
 }
 
-export function gramsOf({ below, above, core, edges = 0 }: Stiffener, plate: Plate, foam: boolean): PackGrams {
+export function gramsOf({ below, above, core, edges = 0, attached }: Stiffener, plate: Plate, foam: boolean): PackGrams {
   const whole: Stretch = { from: plate.from, to: plate.to }, upper = above.length > 0 ? above : below;
   const laid = [...below, ...above].map((placed) => {
     const over = placed.over ?? whole, turned = upper.includes(placed) ? 2 * edges * (over.to - over.from) : 0;
@@ -104,6 +122,12 @@ export function gramsOf({ below, above, core, edges = 0 }: Stiffener, plate: Pla
   const plies = laid.reduce((sum, { ply, area }) => sum + area * 1000 * ply.thickness * ply.density, 0);
   const coreWeighs = core && !foam ? (areaOf(plate, whole) / SQUARE_M) * 1000 * at(core.thickness, plate.ball) * core.material.density : 0;
   const part = (of: 'cloth' | 'resin'): Grams | undefined => (laid.every(({ ply }) => ply.grams) ? laid.reduce((sum, { ply, area }) => sum + area * ply.grams![of], 0) : undefined);
-  const cloth = part('cloth'), resin = part('resin');
-  return { ...(cloth === undefined ? {} : { cloth }), ...(resin === undefined ? {} : { resin }), core: coreWeighs, pack: plies + coreWeighs };
+  const cloth = part('cloth'), resin = part('resin'), shank = attached.reduce((sum, layer) => sum + stripGrams(layer, plate), 0);
+  return { ...(cloth === undefined ? {} : { cloth }), ...(resin === undefined ? {} : { resin }), core: coreWeighs, ...(shank > 0 ? { shank } : {}), pack: plies + coreWeighs + shank };
+}
+
+/** A strip that comes with the stiffener, as long as it lies on the plate. */
+function stripGrams({ density = 0, width, thickness, over }: Attached, plate: Plate): Grams {
+  const from = Math.max(over?.from ?? plate.from, plate.from), to = Math.min(over?.to ?? plate.to, plate.to);
+  return width === undefined || to <= from ? 0 : (density * width * at(thickness, (from + to) / 2) * (to - from)) / 1000;
 }

@@ -1,6 +1,6 @@
 import { inDegrees, type Mm } from '../geometry/units.ts';
 import type { Pack } from './pack.ts';
-import { at, type PlacedPly, type Stiffener } from './stiffener.ts';
+import { at, type Attached, type PlacedPly, type Plate, type Stiffener } from './stiffener.ts';
 
 /** One layer of a pack, as it is laid from the last down; angles in degrees. @property over of a strip, mm from the heel */
 export interface LaidLayer { readonly what: 'ply' | 'core' | 'foam body'; readonly name: string; readonly thickness: Mm; readonly angle?: number; readonly over?: { readonly from: Mm; readonly to: Mm } }
@@ -12,16 +12,30 @@ export function layersDown({ stiffener: { below, above, core }, plate, underFoam
   return [...plies(above), ...between, ...plies(below)];
 }
 
-const count = (plies: readonly PlacedPly[], name = ''): string => {
-  const full = plies.filter(({ over }) => !over).length, strips = plies.length - full;
-  return `${full} ${full === 1 ? 'ply' : 'plies'}${name}${strips === 0 ? '' : ` with ${strips} ${strips === 1 ? 'strip' : 'strips'} across the ball`}`;
-};
+/** "3 plies of carbon unidirectional 300 and 1 of glass twill 163 with 1 strip across the ball"; names left out where all of the pack is of one cloth that was named before. */
+function count(plies: readonly PlacedPly[], { ball }: Pick<Plate, 'ball'>, named = true): string {
+  const full = plies.filter(({ over }) => !over), names = [...new Set(full.map(({ ply }) => ply.name))];
+  const each = names.map((name, i) => { const n = full.filter(({ ply }) => ply.name === name).length; return `${n}${i === 0 ? (n === 1 ? ' ply' : ' plies') : ''}${named ? ` of ${name}` : ''}`; });
+  return `${each.join(' and ')}${stripsWords(plies, ball)}`;
+}
+
+/** " with 1 strip across the ball, 1 strip 170 to 240 mm from the heel" */
+function stripsWords(plies: readonly PlacedPly[], ball: Mm): string {
+  const strips = plies.flatMap(({ over }) => over ?? []), across = strips.filter(({ from, to }) => from < ball && to > ball), elsewhere = strips.filter((one) => !across.includes(one));
+  const many = across.length === 0 ? [] : [`${across.length} ${across.length === 1 ? 'strip' : 'strips'} across the ball`];
+  const all = [...many, ...elsewhere.map(({ from, to }) => `a strip ${Math.round(from)} to ${Math.round(to)} mm from the heel`)];
+  return all.length === 0 ? '' : ` with ${all.join(' and ')}`;
+}
 
 /** "4 plies of carbon twill 200 above and 1 ply below 6 mm of birch plywood, edges turned up 6 mm" */
-export function inShort({ below, above, core, edges = 0 }: Stiffener, foam: boolean): string {
-  const name = [...above, ...below][0]?.ply.name ?? '', turned = edges > 0 ? `, edges turned up ${length(edges)}` : '';
-  if (!core) return `${count(below, ` of ${name}`)}${turned}`;
-  return `${count(above, ` of ${name}`)} above and ${count(below)} below ${foam || typeof core.thickness !== 'number' ? core.name : `${length(core.thickness)} of ${core.name}`}${turned}`;
+export function inShort({ below, above, core, edges = 0, attached }: Stiffener, foam: boolean, plate: Pick<Plate, 'ball'>): string {
+  const turned = `${edges > 0 ? `, edges turned up ${length(edges)}` : ''}${attached.flatMap((layer) => stripWords(layer)).join('')}`, oneCloth = new Set([...above, ...below].map(({ ply }) => ply.name)).size === 1;
+  if (!core) return `${count(below, plate)}${turned}`;
+  return `${count(above, plate)} above and ${count(below, plate, !oneCloth)} below ${foam || typeof core.thickness !== 'number' ? core.name : `${length(core.thickness)} of ${core.name}`}${turned}`;
 }
+
+/** ", with a shank of spring steel 1.5 × 12 mm" */
+const stripWords = ({ name, thickness, width, yieldsAt }: Attached): string[] =>
+  (yieldsAt === undefined || width === undefined || typeof thickness !== 'number' ? [] : [`, with a ${name} ${Number(thickness.toFixed(1))} × ${length(width)}`]);
 
 const length = (value: Mm): string => `${Number(value.toFixed(1))} mm`;

@@ -1,12 +1,14 @@
-import type { OwnCore, PackOrder, PlyOrder } from '../fitting/fitting.ts';
+import type { LaidPly, OwnCore, PackOrder, PlyOrder } from '../fitting/fitting.ts';
+import { outerOf } from '../fitting/readStiffener.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Last } from '../last/last.ts';
-import { CLOTHS, CORES, FIBRES, RESIN, type Cloth, type CoreMaterial, type CoreName, type FailureStrains } from '../materials/stiffeners.ts';
+import { CLOTHS, CORES, FIBRES, INSOLES, RESIN, SPRING_STEEL, type Cloth, type ClothName, type CoreMaterial, type CoreName, type FailureStrains } from '../materials/stiffeners.ts';
 import type { FoamName } from '../materials/materials.ts';
-import { PLIES_MOST, type Bench, type CoreChoice, type Open } from './choices.ts';
+import { tableOf } from '../geometry/table.ts';
+import { attachedBeside, PLIES_MOST, type Bench, type BenchAttached, type CoreChoice, type Open } from './choices.ts';
 import { camberUnder } from './plate.ts';
 import { plyOf, type Ply, type PlyMaterial } from './ply.ts';
-import type { Along, CamberCounted, PlacedPly, Plate, Stiffener } from './stiffener.ts';
+import type { Along, Attached, CamberCounted, PlacedPly, Plate, Stiffener } from './stiffener.ts';
 
 /** What the order of a stiffener means for a plate: what it is laid from and what may be chosen. */
 
@@ -19,17 +21,17 @@ const TRIED_CORES: readonly CoreName[] = ['leather board', 'birch plywood', 'cor
 export interface FoamCore { readonly foam: FoamName; readonly thickness: (x: Mm) => Mm }
 
 /** @throws RangeError for what the reader of the sheet should have refused */
-export function plyOrdered(order: Pick<PackOrder, 'ply' | 'resin'>): Ply {
+export function plyOrdered(order: Pick<PackOrder, 'ply' | 'resin' | 'ownResin'>): Ply {
   const read = plyOf(materialOf(order));
   if (!read.ok) throw new RangeError(read.faults.map(({ text }) => text).join(' '));
   return read.value;
 }
 
-function materialOf({ ply, resin }: Pick<PackOrder, 'ply' | 'resin'>): PlyMaterial {
-  const wet = resin === undefined ? {} : { resin };
+function materialOf({ ply, resin, ownResin }: Pick<PackOrder, 'ply' | 'resin' | 'ownResin'>): PlyMaterial {
+  const wet = { ...(resin === undefined ? {} : { resin }), ...(ownResin ? { matrix: { ...ownResin, basis: `${ownResin.name} as on the sheet` } } : {}) };
   switch (ply.kind) {
     case 'cloth': return { ...ply, ...wet };
-    case 'own cloth': return { ...ply, fibre: FIBRES[ply.fibre], failsAt: failsLike(ply), ...wet };
+    case 'own cloth': return { ...ply, fibre: typeof ply.fibre === 'string' ? FIBRES[ply.fibre] : { ...ply.fibre, basis: 'fibre as on the sheet' }, failsAt: failsLike(ply), ...wet };
     case 'measured': {
       const { name, thickness, density, along, across, shear, poisson, pulled, pressed, sheared } = ply;
       return { kind: 'measured', name, thickness, density, lamina: { e1: along, e2: across, g12: shear, nu12: poisson }, failsAt: { pull1: pulled, press1: pressed, pull2: pulled, press2: pressed, shear: sheared, basis: 'measured' } };
@@ -37,10 +39,13 @@ function materialOf({ ply, resin }: Pick<PackOrder, 'ply' | 'resin'>): PlyMateri
   }
 }
 
-/** A cloth of the maker's own fails where one of the list does that is woven of the same fibre. */
+/** A cloth of the maker's own fails where one of the list does that is woven of the same fibre; one of a fibre of the maker's own as the sheet says, and across it as its resin does. */
 function failsLike({ fibre, weave }: PlyOrder & { kind: 'own cloth' }): FailureStrains {
-  const known: readonly Cloth[] = Object.values(CLOTHS), alike = known.filter((cloth) => cloth.fibre === fibre), straight = weave === 'unidirectional';
-  return (alike.find((cloth) => (cloth.weave === 'unidirectional') === straight) ?? alike[0]!).failsAt;
+  const known: readonly Cloth[] = Object.values(CLOTHS), straight = weave === 'unidirectional', alike = known.filter((cloth) => typeof fibre !== 'string' || cloth.fibre === fibre);
+  const like = (alike.find((cloth) => (cloth.weave === 'unidirectional') === straight) ?? alike[0]!).failsAt;
+  if (typeof fibre === 'string') return like;
+  const { pulled, pressed } = fibre;
+  return { ...like, pull1: pulled, press1: pressed, ...(straight ? {} : { pull2: pulled, press2: pressed }), basis: `along the fibres as on the sheet; else ${like.basis}` };
 }
 
 const materialOfOwn = ({ density, modulus, shear, shearStrength }: OwnCore): CoreMaterial => {
@@ -66,21 +71,53 @@ export function openIn({ core, coreThickness, edges, underFoam, thicknessAtMost 
 export const CAMBER_USUAL: Mm = 2;
 
 /** @param measured the camber of the last was; where it was not and none is typed, it is counted only where it weakens */
-export function benchOf(order: PackOrder, last: Last, plate: Plate, measured: boolean): Bench {
+export function benchOf(order: PackOrder, last: Last, plate: Plate, measured: boolean, foam?: FoamCore): Bench {
   const ply = plyOrdered(order), typed = order.camber ?? (measured ? last.camber : undefined), counted: CamberCounted = typed === undefined ? 'none' : order.bench ? 'whole' : 'half';
-  return { ply, plate, ...(typed === 0 ? {} : { camber: { height: camberUnder({ ...last, camber: typed ?? CAMBER_USUAL }, plate), counted } }) };
+  return { ply, ...outerPly(order, ply), plate, attached: attachedOf(order, last, plate, foam), ...(typed === 0 ? {} : { camber: { height: camberUnder({ ...last, camber: typed ?? CAMBER_USUAL }, plate), counted } }) };
+}
+
+const outerPly = (order: PackOrder, ply: Ply): Pick<Bench, 'outer'> =>
+  (order.outerCloth === undefined || order.plies ? {} : { outer: plyLaid(order, { ply: { kind: 'cloth', cloth: order.outerCloth } }, ply) });
+
+/** The same bench with another cloth, as the sheet would be read that names it. */
+export function withCloth(bench: Bench, order: PackOrder, cloth: ClothName): Bench {
+  const named: PlyOrder = { kind: 'cloth', cloth }, outerCloth = order.outerCloth ?? outerOf(named), asked: PackOrder = { ...order, ply: named, ...(outerCloth ? { outerCloth } : {}) }, ply = plyOrdered(asked);
+  return { ...bench, ply, ...outerPly(asked, ply) };
+}
+
+/** Of foam and insole that are not bonded nothing is counted; a shank is steel, and bends by itself even where it slides. */
+function attachedOf({ bond, insole, shank }: PackOrder, { insole: thickness }: Last, plate: Plate, foam: FoamCore | undefined): BenchAttached {
+  const strip: Attached[] = shank ? [{ name: 'shank of spring steel', side: 'above', thickness: shank.thickness, width: shank.width, over: { from: shank.from, to: shank.to }, modulus: SPRING_STEEL.modulus, density: SPRING_STEEL.density, yieldsAt: SPRING_STEEL.yieldsAt, bond }] : [];
+  if (bond === 0) return { above: strip };
+  const sole: Attached[] = thickness > 0 ? [{ name: `insole of ${insole}`, side: 'above', thickness, modulus: INSOLES[insole].modulus, bond }] : [];
+  return { above: [...strip, ...sole], ...(foam ? { foam: { name: foamCore(foam).name, side: 'below', thickness: thicknessesOf(foam, plate), modulus: CORES[foam.foam].modulus.counted, bond } } : {}) };
+}
+
+const FOAM_EVERY: Mm = 5;
+/** Read off once for every pack that is tried. */
+function thicknessesOf({ thickness }: FoamCore, { from, to }: Plate): (x: Mm) => Mm {
+  const parts = Math.ceil((to - from) / FOAM_EVERY), places = Array.from({ length: parts + 1 }, (_, i) => from + ((to - from) * i) / parts);
+  return tableOf(places, places.map(thickness));
+}
+
+/** A ply as it is told: the pack's own unless it names another cloth or another share of resin. What holds its resin already takes none. */
+function plyLaid({ ply, resin, ownResin }: PackOrder, one: Pick<LaidPly, 'ply' | 'resin'>, usual: Ply): Ply {
+  if (one.ply === undefined && one.resin === undefined) return usual;
+  const laid = one.ply ?? ply, wet = one.resin ?? (laid.kind === 'measured' || (laid.kind === 'own cloth' && laid.thickness !== undefined) ? undefined : resin);
+  return plyOrdered({ ply: laid, ...(wet === undefined ? {} : { resin: wet }), ...(ownResin ? { ownResin } : {}) });
 }
 
 /** What the maker lays, as it is told. */
-export function laidAs({ plies = [], core, coreThickness, underFoam, edges }: PackOrder, { ply, camber, plate }: Bench, foam: FoamCore | undefined): { readonly stiffener: Stiffener; readonly foam: boolean } {
+export function laidAs(order: PackOrder, { ply, camber, plate, attached }: Bench, foam: FoamCore | undefined): { readonly stiffener: Stiffener; readonly foam: boolean } {
+  const { plies = [], core, coreThickness, underFoam, edges } = order;
   const between = underFoam && foam ? foamCore(foam) : core !== undefined && core !== 'none' && coreThickness !== undefined ? coreOf(core, coreThickness) : undefined;
-  const placed = (pack: 'below' | 'above'): PlacedPly[] => plies.filter((one) => one.pack === pack).map(({ angle, from, to }) =>
-    ({ ply, angle, ...(from === undefined || to === undefined ? {} : { over: { from: Math.max(from, plate.from), to: Math.min(to, plate.to) } }) }));
+  const placed = (pack: 'below' | 'above'): PlacedPly[] => plies.filter((one) => one.pack === pack).map(({ angle, from, to, ...one }) =>
+    ({ ply: plyLaid(order, one, ply), angle, ...(from === undefined || to === undefined ? {} : { over: { from: Math.max(from, plate.from), to: Math.min(to, plate.to) } }) }));
   const [below, above] = [placed('below'), placed('above')];
   return {
     foam: between?.foam === true,
     stiffener: {
-      below: between ? below : [...below, ...above], above: between ? above : [], attached: [], ...(camber ? { camber } : {}), ...(edges > 0 ? { edges } : {}),
+      below: between ? below : [...below, ...above], above: between ? above : [], attached: attachedBeside(attached, between?.foam === true), ...(camber ? { camber } : {}), ...(edges > 0 ? { edges } : {}),
       ...(between ? { core: { name: between.name, material: between.material, thickness: between.thickness } } : {}),
     },
   };

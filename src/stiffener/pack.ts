@@ -38,7 +38,7 @@ export interface Pack {
   readonly sought?: { readonly open: Open; readonly bench: Bench; readonly choice: Choice };
 }
 
-/** What the bench test of a laid pack tells. */
+/** What the bench test of a laid pack tells: of the bare pack, without what lies on it in the shoe. */
 export interface BenchRead {
   /** Droop that was reckoned, camber counted whole, and the one that was read; mm. */
   readonly reckoned: Mm;
@@ -76,7 +76,7 @@ export function keepPack(shoe: Under, pack: Pack): void {
 }
 
 function work(shoe: Under, order: PackOrder, mass: number, waits: boolean): Pack {
-  const { last, shape } = shoe, plate = plateUnder(last, shape.feather, shape.upper), bench = benchOf(order, last, plate, !isEstimated(shoe.fitting.last.camber)), foam = order.underFoam ? foamUnder(shoe) : undefined;
+  const { last, shape } = shoe, plate = plateUnder(last, shape.feather, shape.upper), foam = order.underFoam || order.bond > 0 ? foamUnder(shoe) : undefined, bench = benchOf(order, last, plate, !isEstimated(shoe.fitting.last.camber), foam);
   const asked: Asked = { mass, wanted: order.wanted, ...(order.bendAtMost === undefined ? {} : { bendAtMost: order.bendAtMost }), ...walked(shoe, mass, plate) };
   const pack = order.plies ? laidPack(order, bench, asked, foam) : foundPack({ shoe, order, bench, asked, foam, waits });
   keep(packsLast, wishesOf(shoe.side, order, mass), pack);
@@ -116,7 +116,7 @@ function packOf({ stiffener, assessed, keeps, spare, thickness, plies, grams }: 
 const ADDED_MOST = 5;
 
 function benchRead({ mass, droop, lever }: NonNullable<PackOrder['bench']>, stiffener: Stiffener, bench: Bench, asked: Asked): BenchRead {
-  const { plate } = bench, at = leverOn(plate, lever), { bench: { bend } } = assessedOr(stiffener, bench, { ...asked, lever: at });
+  const { plate } = bench, at = leverOn(plate, lever), { bench: { bend } } = assessedOr({ ...stiffener, attached: [] }, bench, { ...asked, lever: at });
   const reckoned = bend * at * ((mass * GRAVITY * at) / (BENCH_MOMENT * asked.mass * 1000)), times = droop / reckoned;
   return { reckoned, read: droop, times, add: pliesToAdd(stiffener, bench, { ...asked, softer: times }) };
 }

@@ -16,13 +16,17 @@ export interface Ply {
   readonly grams?: { readonly cloth: number; readonly resin: number };
   /** Share of its volume that is fibre. */
   readonly fibreShare?: number;
+  /** Runs one way only. */
+  readonly straight?: boolean;
+  /** What it was laid of, where its resin is laid by hand; not of one that was measured. */
+  readonly laidOf?: PlyMaterial;
   readonly basis: string;
 }
 
 /** What a ply is made of: a cloth of the table, one told by its data, or a finished ply that was measured. */
 export type PlyMaterial =
   /** @property resin grams of resin for each gram of cloth; thickness instead, where the laid ply was measured, mm */
-  | { readonly kind: 'cloth'; readonly cloth: ClothName; readonly resin?: number; readonly thickness?: Mm }
+  | { readonly kind: 'cloth'; readonly cloth: ClothName; readonly matrix?: Resin; readonly resin?: number; readonly thickness?: Mm }
   | { readonly kind: 'own cloth'; readonly name: string; readonly fibre: Fibre; readonly weave: Weave; readonly areal: number; readonly failsAt: FailureStrains; readonly matrix?: Resin; readonly resin?: number; readonly thickness?: Mm }
   | { readonly kind: 'measured'; readonly name: string; readonly lamina: Lamina; readonly thickness: Mm; readonly density: number; readonly failsAt: FailureStrains };
 
@@ -75,8 +79,8 @@ export function plyOf(material: PlyMaterial, path: Path = ['ply']): Read<Ply> {
   if (material.kind === 'measured') return measuredPly(material, path);
   if (material.kind === 'own cloth') return laidPly(material, path);
   if (!Object.hasOwn(CLOTHS, material.cloth)) return { ok: false, faults: [fault([...path, 'cloth'], `must be one of ${Object.keys(CLOTHS).join(', ')}`, material.cloth)] };
-  const { fibre, ...cloth } = CLOTHS[material.cloth], { resin, thickness } = material;
-  return laidPly({ kind: 'own cloth', name: material.cloth, ...cloth, fibre: FIBRES[fibre], ...(resin === undefined ? {} : { resin }), ...(thickness === undefined ? {} : { thickness }) }, path);
+  const { fibre, ...cloth } = CLOTHS[material.cloth], { resin, thickness, matrix } = material;
+  return laidPly({ kind: 'own cloth', name: material.cloth, ...cloth, fibre: FIBRES[fibre], ...(matrix ? { matrix } : {}), ...(resin === undefined ? {} : { resin }), ...(thickness === undefined ? {} : { thickness }) }, path);
 }
 
 const positive = (path: Path, value: number, unit: string): Fault[] =>
@@ -112,7 +116,13 @@ function laidPly(cloth: PlyMaterial & { kind: 'own cloth' }, path: Path): Read<P
   const share = thickness === undefined ? fibreShareOf(1 / (1 + resin), fibre.density, matrix.density) : areal / (1000 * fibre.density * thickness);
   if (!(share >= FIBRE_SHARE.least && share <= FIBRE_SHARE.most))
     return { ok: false, faults: [fault([...path, thickness === undefined ? 'resin' : 'thickness'], `must leave a share of fibre between ${FIBRE_SHARE.least} and ${FIBRE_SHARE.most} of the volume (here ${share.toFixed(2)})`, thickness ?? resin)] };
-  return { ok: true, value: laid(cloth, matrix, share) };
+  return { ok: true, value: { ...laid(cloth, matrix, share), ...(thickness === undefined ? { laidOf: cloth } : {}) } };
+}
+
+/** The same ply with another share of resin; itself where its resin is not laid by hand. @param resin g for each g of cloth */
+export function withResin(ply: Ply, resin: number): Ply {
+  const { laidOf } = ply, read = laidOf && laidOf.kind !== 'measured' ? plyOf({ ...laidOf, resin }) : undefined;
+  return read?.ok ? read.value : ply;
 }
 
 const resinFaults = (resin: number, path: Path): Fault[] =>
@@ -121,7 +131,7 @@ const resinFaults = (resin: number, path: Path): Fault[] =>
 function laid({ name, fibre, weave, areal, failsAt }: PlyMaterial & { kind: 'own cloth' }, matrix: Resin, fibreShare: number): Ply {
   const straight = mixed(fibre, matrix, fibreShare), thickness = plyThickness(areal, fibreShare, fibre.density);
   return {
-    name, lamina: weave === 'unidirectional' ? straight : wovenOf(straight, CRIMP[weave]), thickness, fibreShare, failsAt,
+    name, lamina: weave === 'unidirectional' ? straight : wovenOf(straight, CRIMP[weave]), thickness, fibreShare, failsAt, straight: weave === 'unidirectional',
     density: fibreShare * fibre.density + (1 - fibreShare) * matrix.density,
     grams: { cloth: areal, resin: thickness * 1000 * (1 - fibreShare) * matrix.density },
     basis: `${fibre.basis}; ${matrix.basis}; Halpin-Tsai${weave === 'unidirectional' ? '' : `, ${weave} as a cross-ply softened by ${CRIMP[weave]}`}`,

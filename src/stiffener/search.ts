@@ -6,7 +6,7 @@ import { choicesIn, type Bench, type Open, type Weighed } from './choices.ts';
 import { GRADE_UP_TO, WALKING_RESERVE, WALKING_STRAIN } from './grades.ts';
 import { BENCH_MOMENT, leverOn, SPREAD, stumbleAt, WALKING_MOMENT } from './loads.ts';
 import { asOne, cutsOf, type Section } from './section.ts';
-import type { Stiffener } from './stiffener.ts';
+import { at, type Attached, type Stiffener } from './stiffener.ts';
 import { firstPly, largestStrain, lesser } from './strained.ts';
 
 /** How far a pack keeps to what is asked: to all of it; to the bend and to a stumble; or to not even those. */
@@ -93,13 +93,21 @@ export function hoping({ plate }: Pick<Bench, 'plate'>, asked: Asked): (stiffene
   const bench = BENCH_MOMENT * mass * 1000, walks = Math.max(0, ...walking.map(({ moment }) => moment)) || WALKING_MOMENT * mass * 1000, stumble = stumbleAt(ball, to, mass);
   const pushed = Math.max(Math.min(stumble.at, ball + lever) - SPREAD / 2, ball), half = (ball + pushed) / 2, walkingPush = walking.length > 0 ? 0 : walks / lever;
   return (stiffener) => {
-    const cut = cutsOf(stiffener), wide = cut(ball, width), section = cut(ball, plate.width(ball)), ahead = cut(half, plate.width(half));
+    const cut = cutsOf(stiffener), wide = (stiffener.attached.length > 0 ? cutsOf({ ...stiffener, attached: stiffener.attached.map((layer) => thickest(layer, ball, ball + lever)) }) : cut)(ball, width), section = cut(ball, plate.width(ball)), ahead = cut(half, plate.width(half));
     if (!section || !wide || !ahead) return { must: 0, all: 0 };
     const bent = (moment: number): BentAt => ({ own: moment / asOne(section), tied: moment / asOne(section), slip: 0 });
     const bend = (softer * bench * lever) / (3 * asOne(wide)), breaks = firstPly([{ x: ball, section, bent: bent(stumble.moment) }]).times / weaker, breaksWalking = (breaks * stumble.moment) / walks / WALKING_RESERVE;
     const strain = Math.abs(largestStrain(section, bent(walks)).value) * weaker, must = Math.min(MARGIN * Math.min(limitOf(asked) / bend, breaks, breaksWalking), coreBears(ahead, walkingPush));
     return { must, all: Math.min(must, (MARGIN * WALKING_STRAIN) / strain, coreBears(ahead, stumble.shears ?? stumble.force)) };
   };
+}
+
+const asThickest = new WeakMap<Attached, Attached>();
+/** A layer as thick all along as it is anywhere ahead of the ball: nothing there bends less. */
+function thickest(layer: Attached, from: Mm, to: Mm): Attached {
+  const known = asThickest.get(layer) ?? { ...layer, over: { from, to }, thickness: Math.max(...Array.from({ length: 41 }, (_, i) => at(layer.thickness, from + ((to - from) * i) / 40))) };
+  asThickest.set(layer, known);
+  return known;
 }
 
 /** How many times its core bears a push at most. Faces that are stiff by themselves, cambered or turned up, carry what they will: of those nothing is said. */

@@ -22,7 +22,7 @@ export interface Face {
   /** Heights of the outermost fibres: faces of the pack wherever it is looked at, and the top of its edges. */
   readonly outermost: readonly Mm[];
   /** Strips that must not yield, with the heights of their faces. */
-  readonly strips: readonly { readonly name: string; readonly faces: readonly [Mm, Mm]; readonly yieldsAt: number }[];
+  readonly strips: readonly { readonly name: string; readonly faces: readonly [Mm, Mm]; readonly yieldsAt: number; readonly bond: number }[];
 }
 
 /**
@@ -79,7 +79,7 @@ function faceOf({ laminate, plies, middle, width, bow, edges, attached }: FaceOf
   return {
     laminate, plies, middle, neutral: face.at, axial: face.axial, bending: face.bending + layers.reduce((sum, { bow: along }) => sum + along * BOW * bow * bow, 0),
     across, ...(edgeTop[0] === undefined ? {} : { edgeTop: edgeTop[0] }), outermost: [...across.flatMap((over) => [middle + over - half, middle + over + half]), ...edgeTop],
-    strips: layers.flatMap(({ layer: { name, yieldsAt }, faces }) => (yieldsAt === undefined ? [] : [{ name, faces, yieldsAt }])),
+    strips: layers.flatMap(({ layer: { name, yieldsAt, bond }, faces }) => (yieldsAt === undefined ? [] : [{ name, faces, yieldsAt, bond }])),
   };
 }
 

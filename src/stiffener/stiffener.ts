@@ -33,6 +33,8 @@ export interface Attached {
   readonly over?: Stretch;
   /** Strain at which it yields, where it must not. */
   readonly yieldsAt?: number;
+  /** G/cm³ of what comes with the stiffener and is weighed with it; foam and insole are part of the shoe anyhow. */
+  readonly density?: number;
 }
 
 /** A stiffener as it is laid: all lists from the bottom up. Without a core, `below` and `above` lie on each other. */

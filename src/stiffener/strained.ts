@@ -115,11 +115,11 @@ export function coreReserves(section: Section, bent: BentAt): { readonly wrinkli
 /** Stress at which a pressed face wrinkles on its core, MPa. Source: N. J. Hoff and S. E. Mautner 1945, the cautious factor ½ (from memory). */
 export const wrinklingStress = (face: number, core: number, shear: number): number => 0.5 * Math.cbrt(face * core * shear);
 
-/** How many times the load may grow before a strip of metal yields. */
+/** How many times the load may grow before a strip of metal yields. One that slides is stretched by its bond's share of what its place would be, and bent all the same. */
 export function yieldReserve(section: Section, bent: BentAt): number {
   if (section.faces.every(({ strips }) => strips.length === 0)) return Infinity;
-  return Math.min(Infinity, ...section.faces.flatMap((face) => face.strips.flatMap(({ faces, yieldsAt }) => faces.map((z) => {
-    const strain = Math.abs(strainIn(section, face, bent, z));
+  return Math.min(Infinity, ...section.faces.flatMap((face) => face.strips.flatMap(({ faces, yieldsAt, bond }) => faces.map((z) => {
+    const middle = strainIn(section, face, bent, (faces[0] + faces[1]) / 2), strain = Math.abs(strainIn(section, face, bent, z) - (1 - bond) * middle);
     return strain > 0 ? yieldsAt / strain : Infinity;
   }))));
 }

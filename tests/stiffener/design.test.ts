@@ -100,7 +100,7 @@ describe('the stack and its pack', () => {
     const { shoe, pack } = withPack({ core: 'none', underFoam: true, wanted: 'slight flex' });
     expect(pack.underFoam).toBe(true);
     expect(shoe.order.stiffener).toBeCloseTo(pack.thickness, 9);
-    expect(inShort(pack.stiffener, true)).toContain('below the foam body (firm EVA)');
+    expect(inShort(pack.stiffener, true, pack.plate)).toContain('below the foam body (firm EVA)');
   });
   test('while a hand drags the plies found last for the same wishes stay; when it rests they are sought', () => {
     const wishes = { cloth: 'carbon unidirectional 300', thicknessAtMost: 9 }, rests = withPack(wishes).pack, held = withPack(wishes, { 'left.last.ballWidth': 112 }, 'quick').pack, sought = withPack(wishes, { 'left.last.ballWidth': 112 }).pack;

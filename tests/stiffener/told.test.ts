@@ -30,7 +30,7 @@ test('design.json tells it from the last down, with other ways, the assumptions 
 test('check --stiffener prints the plies and the ways beside each other, no wider than the screen', () => {
   for (const columns of [80, 120]) {
     const text = stiffenerTable(job, columns);
-    expect(text.replaceAll(/\s+/g, ' ')).toContain(`right stiffener, as found ${inShort(pack.stiffener, false)}`);
+    expect(text.replaceAll(/\s+/g, ' ')).toContain(`right stiffener, as found ${inShort(pack.stiffener, false, pack.plate)}`);
     expect(text).toMatch(/from the last down +thick +angle +where\ncarbon unidirectional 300 +0\.43 mm +0° +(all along|\d+ mm to)/);
     expect(text).toMatch(/plies alone.* 5 +2\.1 mm +45 g/);
     expect(text.replaceAll(/\s+/g, ' ')).toContain('What decides it: The birch plywood is as soft or as stiff as any sold under that name');

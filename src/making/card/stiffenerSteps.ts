@@ -55,7 +55,7 @@ function laidTargets({ soles, plies, design: { fitting } }: Bench): LaidTargets 
     return value === undefined ? [] : [{ side, text: `${grams(value)}${est}` }];
   }), within);
   return {
-    of: told('Laid of', packs.map(({ side, pack: { stiffener, underFoam } }) => ({ side, text: inShort(stiffener, underFoam) })), ''),
+    of: told('Laid of', packs.map(({ side, pack: { stiffener, underFoam, plate } }) => ({ side, text: inShort(stiffener, underFoam, plate) })), ''),
     weighedOut: [...weight('Cloth that lies in it, dry', 'cloth', 'cut larger, it weighs more'), ...weight('Resin that stays in it', 'resin', 'mix more: some stays in brush and cup')],
     weighed: weight('Plies and core, weighed', 'pack', '± 5 %'),
   };

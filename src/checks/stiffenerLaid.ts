@@ -1,0 +1,44 @@
+import { inDegrees } from '../geometry/units.ts';
+import type { RockerShoe } from '../pair/shoe.ts';
+import { gradeOf } from '../stiffener/grades.ts';
+import type { Pack } from '../stiffener/pack.ts';
+import { assessedOr } from '../stiffener/search.ts';
+import type { Finding } from './finding.ts';
+import { deg } from './say.ts';
+import type { Seen } from './seen.ts';
+import { PRACTICE } from './sources.ts';
+
+/** What is to be said of what a stiffener is laid of, whatever it bends. */
+export const laidChecks = (seen: Seen<RockerShoe>, pack: Pack): Finding[] => [splits, bonded].flatMap((check) => check(seen, pack));
+
+/** Fibres that lean no further from each other than this count as one way. Common practice. */
+const ONE_WAY = 20;
+
+/** Straight fibres all one way are held together across by resin alone. */
+function splits({ shoe: { side } }: Seen<RockerShoe>, { stiffener: { below, above } }: Pack): Finding[] {
+  const faces = [{ of: 'below', plies: below }, { of: 'above', plies: above }].map(({ of, plies }) => ({ of, plies: plies.filter(({ over }) => over === undefined) })).filter(({ plies }) => plies.length > 0);
+  const split = faces.filter(({ plies }) => plies.every(({ ply }) => ply.lamina.e2 < ply.lamina.e1 / 2) && spread(plies.map(({ angle }) => inDegrees(angle))) <= 2 * ONE_WAY);
+  if (split.length === 0) return [];
+  const which = faces.length === 1 ? 'The plies are' : split.length === 2 ? 'The plies below and above the core are' : `The plies ${split[0]!.of} the core are`;
+  return [{
+    code: 'STIFFENER_SPLITS', severity: 'warn', side, unit: '', where: 'stiffener', basis: PRACTICE,
+    text: `${which} all of straight fibres that run one way, within ${ONE_WAY}° of each other: such plies split along their fibres and have hardly any stiffness in twist. Let the outermost be of woven cloth (order.stiffener.outerCloth, or cloth in plies), glass or aramid against splinters, or lay some at 45°.`,
+  }];
+}
+
+/** How far directions lie apart, of which each is the same turned by 180°; degrees. */
+function spread(angles: readonly number[]): number {
+  const round = angles.map((angle) => ((angle % 180) + 180) % 180).sort((a, b) => a - b), gaps = round.map((angle, i) => (round[i + 1] ?? round[0]! + 180) - angle);
+  return 180 - Math.max(...gaps);
+}
+
+/** What foam, insole and shank lend is gone where a bond opens. */
+function bonded({ shoe: { side }, pace }: Seen<RockerShoe>, pack: Pack): Finding[] {
+  const { stiffener, asked, order: { bond }, assessed: { grade, bench, lever }, plate } = pack;
+  if (bond === 0 || stiffener.attached.length === 0 || pace === 'quick') return [];
+  const loose = assessedOr({ ...stiffener, attached: stiffener.attached.map((layer) => ({ ...layer, bond: 0 })) }, pack, { ...asked, lever }).bench.bend, worse = gradeOf(loose) !== grade;
+  return [{
+    code: 'STIFFENER_BONDED', severity: worse ? 'warn' : 'note', side, measured: inDegrees(bench.bend), limit: inDegrees(loose), unit: 'deg', where: 'stiffener', at: plate.ball, basis: PRACTICE,
+    text: `${stiffener.attached.map(({ name }) => name).join(', ')} count as bonded to ${Math.round(bond * 100)} % (order.stiffener.bond): without a bond the sole would bend ${deg(inDegrees(loose), 2)} on the bench, not ${deg(inDegrees(bench.bend), 2)}${worse ? `, and be ${gradeOf(loose)}` : ''}. A bond opens long before plies break: glue all over, on roughened faces, and tap for hollow spots.`,
+  }];
+}

@@ -1,0 +1,160 @@
+import { describe, expect, test } from 'vitest';
+import { EPOXY, FIBRES } from '../../src/materials/stiffeners.ts';
+import { assumptionsOf } from '../../src/stiffener/alternatives.ts';
+import { inShort } from '../../src/stiffener/layers.ts';
+import { design, type Design } from '../../src/design.ts';
+import { benchTestOf } from '../../src/making/plies/bench.ts';
+import { pliesFor } from '../../src/making/plies/plies.ts';
+import { packFor, type Pack } from '../../src/stiffener/pack.ts';
+import { changed, faultsIn, fittingOf, lockedSheet, type Json } from '../fitting/sheets.ts';
+
+/* What the sheet says of a stiffener, followed to what it does. */
+
+const sheetWith = (stiffener: unknown, more: Json = {}): Json => changed(lockedSheet(), { 'left.order.stiffener': stiffener, ...more });
+function withPack(stiffener: unknown, more: Json = {}): { readonly made: Design; readonly pack: Pack } {
+  const designing = design(fittingOf(sheetWith(stiffener, more)));
+  if (!designing.ok) throw new Error(designing.troubles.map(({ text }) => text).join(' '));
+  const [shoe] = designing.design.shoes;
+  if (shoe?.kind !== 'rocker') throw new Error('no rocker');
+  return { made: designing.design, pack: packFor(shoe, designing.design.fitting)! };
+}
+const paths = (stiffener: unknown, more: Json = {}): string[] => faultsIn(JSON.stringify(sheetWith(stiffener, more))).map(({ path }) => path.replace('left.order.stiffener.', ''));
+const codes = ({ findings }: Design): string[] => findings.filter(({ where }) => where === 'stiffener').map(({ code, severity }) => `${code} ${severity}`);
+const found = ({ findings }: Design, code: string) => findings.find((one) => one.code === code);
+const plies = (count: number, pack = 'below', more: object = {}): object[] => Array.from({ length: count }, () => ({ pack, ...more }));
+
+describe('foam body, insole and shank', () => {
+  const laid = { wanted: 'slight flex', plies: plies(5) };
+  test('bonded they make the sole bend less, the more the further they are bonded; loose they are not counted', () => {
+    const bends = [undefined, 0, 0.3, 1].map((bond) => withPack({ ...laid, ...(bond === undefined ? {} : { bond }) }).pack);
+    expect(bends[0]!.stiffener.attached).toEqual([]);
+    expect(bends[1]!.assessed.bench.bend).toBe(bends[0]!.assessed.bench.bend);
+    expect(bends[2]!.assessed.bench.bend).toBeLessThan(bends[1]!.assessed.bench.bend);
+    expect(bends[3]!.assessed.bench.bend).toBeLessThan(bends[2]!.assessed.bench.bend);
+    expect(bends[3]!.stiffener.attached.map(({ name, side }) => [name, side])).toEqual([['insole of leather board', 'above'], ['the foam body (firm EVA)', 'below']]);
+  });
+  test('the finished shoe then droops less than the bare pack would under as much, and it is told what hangs on the bond', () => {
+    const { pack, made } = withPack({ ...laid, bond: 1 }), test = benchTestOf(pack)!, perMoment = ({ droop, mass }: typeof test.bare): number => droop / mass;
+    const loose = benchTestOf(withPack({ ...laid, bond: 0 }).pack)!;
+    expect(perMoment(test.finished)).toBeLessThan(perMoment(loose.finished) * 0.95);
+    expect(perMoment(test.bare)).toBeCloseTo(perMoment(loose.bare), 6);
+    expect(found(made, 'STIFFENER_BONDED')!.text).toContain('bonded to 100 %');
+  });
+  test('an insole of stiffer board counts for more, one of no thickness for nothing', () => {
+    const bend = (more: object, insole = 4): number => withPack({ ...laid, bond: 1, ...more }, { 'left.last.insole': insole }).pack.assessed.bench.bend;
+    expect(bend({ insole: 'fibre board' })).toBeLessThan(bend({ insole: 'leather' }));
+    expect(bend({ insole: 'fibre board' }, 0)).toBeGreaterThan(bend({ insole: 'leather' }));
+  });
+  const shank = { thickness: 1.2, width: 14, from: 60, to: 250 };
+  test('a strip of steel that is asked too much yields, which stops; it is weighed: 7.85 g/cm³', () => {
+    const { pack, made } = withPack({ wanted: 'slight flex', bond: 1, shank, plies: plies(2) });
+    expect(codes(made)).toContain('STIFFENER_YIELDS stop');
+    expect(pack.grams.shank!).toBeCloseTo((7.85 * 1.2 * 14 * 190) / 1000, 6);
+    expect(found(made, 'STIFFENER_YIELDS')!.measured).toBeLessThan(1);
+  });
+  test('a strip that slides is strained by its own bend alone, and one on a pack that hardly bends does not yield', () => {
+    const soft = { wanted: 'slight flex', shank, plies: plies(3) }, bendsWhenItYields = (stiffener: object): number => { const { walking } = withPack(stiffener).pack.assessed; return walking.bend * walking.yields.times; };
+    expect(bendsWhenItYields(soft)).toBeGreaterThan(1.5 * bendsWhenItYields({ ...soft, bond: 1 }));
+    const stiff = { core: 'birch plywood', coreThickness: 8, thicknessAtMost: 12, cloth: 'carbon unidirectional 300', shank: { ...shank, thickness: 0.5 }, bond: 1, plies: [...plies(2, 'below'), ...plies(3, 'above')] };
+    expect(codes(withPack(stiff).made).filter((code) => code.startsWith('STIFFENER_YIELDS'))).toEqual([]);
+  });
+  test('a pack is found with them, and needs no more than without', () => {
+    const wishes = { wanted: 'slight flex', thicknessAtMost: 6 }, bare = withPack(wishes).pack, helped = withPack({ ...wishes, bond: 1, shank: { ...shank, from: 120 } }).pack;
+    expect(helped.plies).toBeLessThanOrEqual(bare.plies);
+    expect(helped.spare.must).toBeGreaterThan(0);
+  });
+  test('faults', () => {
+    expect(paths({ bond: 1.5, shank: { ...shank, from: 90, to: 80 } }).sort()).toEqual(['bond', 'shank.to']);
+    expect(paths({ insole: 'tin' })).toEqual(['insole']);
+  });
+});
+
+const UD = 'carbon unidirectional 200', GLASS = 'glass twill 163';
+describe('plies of several cloths', () => {
+  const mixed = { wanted: 'slight flex', cloth: UD, core: 'leather board', coreThickness: 4, thicknessAtMost: 9, plies: [{ pack: 'below', cloth: GLASS }, { pack: 'below' }, { pack: 'above' }, { pack: 'above', resin: 1.3 }, { pack: 'above', cloth: 'carbon twill 200', angle: 45 }] };
+  test('each is laid of its own, with its own resin, and told so', () => {
+    const { stiffener, plate } = withPack(mixed).pack, { below, above } = stiffener;
+    expect([...below, ...above].map(({ ply }) => ply.name)).toEqual([GLASS, UD, UD, UD, 'carbon twill 200']);
+    expect(above[1]!.ply.thickness).toBeGreaterThan(above[0]!.ply.thickness);
+    expect(above[1]!.ply.grams!.resin).toBeCloseTo(1.3 * 200, 6);
+    expect(inShort(stiffener, false, plate)).toBe(`2 plies of ${UD} and 1 of carbon twill 200 above and 1 ply of ${GLASS} and 1 of ${UD} below 4 mm of leather board`);
+  });
+  test('it weighs and bends between packs of either cloth alone', () => {
+    const of = (cloth: string): Pack => withPack({ ...mixed, plies: mixed.plies.map(({ pack }) => ({ pack, cloth })) }).pack, own = withPack({ ...mixed, plies: mixed.plies.map(({ pack }, i) => ({ pack, cloth: i % 2 === 0 ? GLASS : UD })) }).pack;
+    const bends = [of(UD), own, of(GLASS)].map(({ assessed }) => assessed.bench.bend);
+    expect(bends).toEqual([...bends].sort((a, b) => a - b));
+    expect(own.grams.cloth!).toBeCloseTo((3 * of(GLASS).grams.cloth! + 2 * of(UD).grams.cloth!) / 5, 6);
+  });
+  test('they are cut from a roll for each cloth, and each is weighed by its own', () => {
+    const { made } = withPack(mixed, { 'making.plies': {} }), plies = pliesFor(made)!, own = made.shoes[0]!.side;
+    expect(plies.cloths.map(({ name, areal, parts }) => [name, areal, parts.length])).toEqual([['carbon twill 200', 200, 1], [UD, 200, 3], [GLASS, 163, 1]]);
+    const shoe = plies.shoes.find(({ side }) => side === own)!, [first, second] = shoe.amounts.plies;
+    expect(second!.resin! / second!.area / (first!.resin! / first!.area)).toBeCloseTo(1.3, 6);
+  });
+  test('how resin was laid is an assumption of all its cloths at once', () => {
+    const [worst, best] = assumptionsOf(withPack(mixed).pack).find(({ of }) => of === 'resin')!.bends;
+    expect(worst / best).toBeGreaterThan(1.05);
+  });
+  test('faults: a cloth nobody knows, resin for a ply that holds its own, two names for one cloth', () => {
+    const measuredPly = { name: 'test piece', thickness: 0.3, density: 1.45, along: 50_000, across: 50_000, shear: 3_500, poisson: 0.05, pulled: 0.9, pressed: 0.65, sheared: 1.5 };
+    expect(paths({ plies: [{ pack: 'below', cloth: 'silk' }] })).toEqual(['plies[0].cloth']);
+    expect(paths({ cloth: UD, measuredPly, plies: [{ pack: 'below' }, { pack: 'below', cloth: 'test piece', resin: 1 }] })).toEqual(['plies[1].resin']);
+    expect(paths({ cloth: UD, measuredPly })).toEqual(['measuredPly']);
+    expect(paths({ measuredPly: { ...measuredPly, name: UD } })).toEqual(['measuredPly.name']);
+  });
+});
+
+describe('materials of the maker\'s own', () => {
+  const laid = (more: object): Pack => withPack({ wanted: 'slight flex', plies: plies(4), ...more }).pack;
+  test('a cloth by its weight is the one of the list of that weight', () => {
+    const own = laid({ ownCloth: { name: 'twill from the other shop', fibre: 'carbon', weave: 'twill', areal: 200 } }), listed = laid({ cloth: 'carbon twill 200' });
+    expect(own.assessed.bench.bend).toBeCloseTo(listed.assessed.bench.bend, 9);
+    expect(own.thickness).toBeCloseTo(listed.thickness, 9);
+  });
+  test('a fibre and a resin by their data: with those of the list they are the list\'s; a stiffer fibre bends less, a softer resin more', () => {
+    const { density, along, across, shear, poisson } = FIBRES.carbon, fibre = { density, along, across, shear, poisson, pulled: 0.9, pressed: 0.65 }, cloth = { name: 'own', weave: 'twill', areal: 200 };
+    const ownResin = { name: 'ours', density: EPOXY.density, modulus: EPOXY.modulus, poisson: EPOXY.poisson }, bend = (more: object): number => laid(more).assessed.bench.bend;
+    const listed = laid({ cloth: 'carbon twill 200' }), own = laid({ ownCloth: { ...cloth, ownFibre: fibre }, ownResin });
+    expect(own.assessed.bench.bend).toBeCloseTo(listed.assessed.bench.bend, 9);
+    expect(own.assessed.stumble.firstPly.times).toBeCloseTo(listed.assessed.stumble.firstPly.times, 9);
+    expect(bend({ ownCloth: { ...cloth, ownFibre: { ...fibre, along: 390_000 } } })).toBeLessThan(listed.assessed.bench.bend);
+    expect(bend({ ownResin: { ...ownResin, modulus: 1_500 } })).toBeGreaterThan(listed.assessed.bench.bend);
+  });
+  test('faults: both fibres or neither', () => {
+    const { density, along, across, shear, poisson } = FIBRES.glass, ownFibre = { density, along, across, shear, poisson, pulled: 0.9, pressed: 0.65 };
+    expect(paths({ ownCloth: { name: 'own', weave: 'plain', areal: 200 } })).toEqual(['ownCloth.fibre']);
+    expect(paths({ ownCloth: { name: 'own', weave: 'plain', areal: 200, fibre: 'glass', ownFibre } })).toEqual(['ownCloth.ownFibre']);
+    expect(paths({ ownCloth: { name: 'own', weave: 'plain', areal: 200, ownFibre, thickness: 2 } })).toEqual(['ownCloth.thickness']);
+  });
+});
+
+describe('straight fibres', () => {
+  const UD300 = 'carbon unidirectional 300', cored = { cloth: UD300, core: 'birch plywood', coreThickness: 4, thicknessAtMost: 9 };
+  const splits = (stiffener: object): string | undefined => found(withPack(stiffener).made, 'STIFFENER_SPLITS')?.text;
+  test('all one way they are warned of, and say which side of the core', () => {
+    expect(splits({ cloth: UD300, wanted: 'slight flex', plies: plies(4) })).toMatch(/^The plies are all of straight fibres/);
+    expect(splits({ ...cored, plies: [{ pack: 'below' }, { pack: 'above', cloth: 'glass twill 163' }] })).toMatch(/^The plies below the core are all/);
+    expect(splits({ ...cored, plies: [{ pack: 'below', angle: 15 }, { pack: 'below', angle: -15 }, { pack: 'above', angle: 80 }, { pack: 'above', angle: -80 }] })).toMatch(/^The plies below and above/);
+  });
+  test.each<[string, object[]]>([
+    ['a woven ply', [{ pack: 'below' }, { pack: 'below' }, { pack: 'below', cloth: 'aramid twill 170' }]],
+    ['one at 45°', [{ pack: 'below' }, { pack: 'below', angle: 45 }, { pack: 'below' }]],
+    ['one across', [{ pack: 'below' }, { pack: 'below', angle: 90 }]],
+  ])('not with %s', (_, laid) => expect(splits({ cloth: UD300, wanted: 'slight flex', plies: laid })).toBeUndefined());
+  test('what is found of such cloth is closed by a woven ply on both sides, unless none is wanted; it counts among the plies and is laid as it stands', () => {
+    const { pack, made } = withPack({ ...cored, wanted: 'slight flex' }), { below, above } = pack.stiffener, names = [...below, ...above].map(({ ply }) => ply.name);
+    expect([names[0], names.at(-1)]).toEqual(['carbon twill 200', 'carbon twill 200']);
+    expect(codes(made)).not.toContain('STIFFENER_SPLITS warn');
+    expect(pack.plies).toBe(names.length);
+    const again = withPack({ ...cored, wanted: 'slight flex', plies: [...below.map(({ ply }) => ({ pack: 'below', cloth: ply.name })), ...above.map(({ ply }) => ({ pack: 'above', cloth: ply.name }))] }).pack;
+    expect(again.assessed.bench.bend).toBeCloseTo(pack.assessed.bench.bend, 9);
+    expect(again.grams.pack).toBeCloseTo(pack.grams.pack, 9);
+    expect(splits({ ...cored, wanted: 'slight flex', outerCloth: 'none' })).toBeDefined();
+    expect(withPack({ ...cored, wanted: 'slight flex', outerCloth: 'glass twill 163' }).pack.stiffener.above.at(-1)!.ply.name).toBe('glass twill 163');
+  });
+  test('woven cloth gets none unless it is asked for', () => {
+    const cloths = (more: object): Set<string> => { const { below, above } = withPack({ wanted: 'slight flex', core: 'birch plywood', coreThickness: 4, ...more }).pack.stiffener; return new Set([...below, ...above].map(({ ply }) => ply.name)); };
+    expect(cloths({})).toEqual(new Set(['carbon twill 200']));
+    expect(cloths({ outerCloth: 'aramid twill 170' })).toContain('aramid twill 170');
+  });
+});
