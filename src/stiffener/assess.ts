@@ -19,8 +19,12 @@ export interface Asked {
   readonly softer?: number;
   /** How far ahead of the ball line the bench load and, without a roll, the walking load act; `leverOn` the plate where left out. */
   readonly lever?: Mm;
-  /** Moments of the roll that push ahead of the ball (`rollLoads`); without them WALKING_MOMENT at the lever. */
+  /** Moments of the roll that push ahead of the ball (`rollLoads`); without them `walkingMoment` at the lever. */
   readonly walking?: readonly RollLoad[];
+  /** N·m for each kg, where no roll tells it; WALKING_MOMENT where left out. */
+  readonly walkingMoment?: number;
+  /** Body weights that a stumble puts on the tip; STUMBLE_WEIGHTS where left out. */
+  readonly stumbleWeights?: number;
   /** Moments that push under the waist, with the foot bearing at heel and ball only: told, not graded. */
   readonly waist?: readonly RollLoad[];
 }
@@ -88,11 +92,11 @@ export function lookedAt(glance: Glanced, stiffener: Stiffener, plate: Plate, as
 /** What a stiffener is looked at under; of the waist one load or none. */
 interface Loads { readonly lever: Mm; readonly bench: RollLoad; readonly stumble: RollLoad; readonly walks: readonly RollLoad[]; readonly waists: readonly RollLoad[] }
 
-function loadsOn(plate: Plate, { mass, walking: roll = [], waist: under = [], lever = leverOn(plate) }: Asked): Loads {
+function loadsOn(plate: Plate, { mass, walking: roll = [], waist: under = [], lever = leverOn(plate), walkingMoment, stumbleWeights }: Asked): Loads {
   const { ball, to } = plate;
   return {
-    lever, bench: loadAhead(ball, lever, BENCH_MOMENT, mass), stumble: stumbleAt(ball, to, mass),
-    walks: roll.length > 0 ? worstOf(roll) : [walkingAhead(plate, lever, mass)], waists: under.length > 0 ? [worstUnder(under, plate)] : [],
+    lever, bench: loadAhead(ball, lever, BENCH_MOMENT, mass), stumble: stumbleAt(ball, to, mass, stumbleWeights),
+    walks: roll.length > 0 ? worstOf(roll) : [walkingAhead(plate, lever, mass, walkingMoment)], waists: under.length > 0 ? [worstUnder(under, plate)] : [],
   };
 }
 

@@ -17,7 +17,7 @@ export const BENCH_MOMENT = 0.125, WALKING_MOMENT = 0.6;
 /** What is usual of it, N·m for each kg. */
 export const WALKING_RANGE = [0.25, 0.8] as const;
 /** A stumble puts this many body weights on the tip, once. Common practice. */
-const STUMBLE_WEIGHTS = 1.2;
+export const STUMBLE_WEIGHTS = 1.2;
 /** How far ahead of the ball line the load acts where no roll tells it. Common practice. */
 const LEVER: Mm = 70;
 /** The lever that is meant, or the plate's end where that is nearer. */
@@ -41,15 +41,15 @@ function spreadPush({ ball, to }: Span, at: Mm, push: number, moment: number): R
 /** Where the foot bears at the ball, and where the plate ends. */
 type Span = { readonly ball: Mm; readonly to: Mm };
 
-/** Walking where no roll tells it. */
-export function walkingAhead(plate: Span, lever: Mm, mass: number): RollLoad {
-  const moment = WALKING_MOMENT * mass * 1000;
+/** Walking where no roll tells it. @param perKg moment about the ball, N·m for each kg */
+export function walkingAhead(plate: Span, lever: Mm, mass: number, perKg: number = WALKING_MOMENT): RollLoad {
+  const moment = perKg * mass * 1000;
   return spreadPush(plate, plate.ball + lever, moment / lever, moment);
 }
 
 /** The push at the very tip. */
-export function stumbleAt(ball: Mm, tip: Mm, mass: number): RollLoad {
-  const push = STUMBLE_WEIGHTS * mass * GRAVITY;
+export function stumbleAt(ball: Mm, tip: Mm, mass: number, weights: number = STUMBLE_WEIGHTS): RollLoad {
+  const push = weights * mass * GRAVITY;
   return spreadPush({ ball, to: tip }, tip, push, push * (tip - ball));
 }
 

@@ -25,14 +25,33 @@ const CORE_MARGIN = 1.25, OWN_MOST = 0.1;
 
 export const limitOf = ({ bendAtMost, wanted }: Asked): number => bendAtMost ?? GRADE_UP_TO[wanted];
 
-/** How many times more a pack could bear, of what must be (all that `judged` stops at) and of all. */
-export function spareOf({ bench, ifDished, ...strained }: Glanced, asked: Asked): Tried['spare'] {
-  const must = Math.min(limitOf(asked) / bench.bend, breaking(strained));
-  return { must, all: Math.min(must, tiring(strained), ifDished ? Math.min(breaking(ifDished), tiring(ifDished)) : Infinity) };
+/** What a pack is held to: its bend, a ply that fails in a stumble or in walking, strain in walking, a face that wrinkles, a core that is sheared, a strip that yields. */
+export type Criterion = 'bend' | 'stumble' | 'walking' | 'strain' | 'wrinkling' | 'core shear' | 'yield';
+
+/** How many times what it may bear a pack could bear of one of them. @property must falling short of it stops */
+export interface Reserve { readonly of: Criterion; readonly must: boolean; readonly times: number }
+
+/** Of each load what the pack has to spare; what must be is all that `judged` stops at. */
+export function reservesOf({ bench, ifDished, ...strained }: Glanced, asked: Asked): readonly Reserve[] {
+  const dished = ifDished ? reservesBy(ifDished).map((one): Reserve => ({ ...one, must: false })) : [];
+  return [{ of: 'bend', must: true, times: limitOf(asked) / bench.bend }, ...reservesBy(strained), ...dished];
 }
 
-const breaking = ({ walking, stumble }: Strained): number => Math.min(stumble.firstPly.times, walking.firstPly.times / WALKING_RESERVE, walking.coreShear.times, lesser(walking.yields, stumble.yields).times);
-const tiring = ({ walking, stumble }: Strained): number => Math.min(WALKING_STRAIN / Math.abs(walking.strain), lesser(walking.wrinkling, stumble.wrinkling).times, stumble.coreShear.times);
+function reservesBy({ walking, stumble }: Strained): readonly Reserve[] {
+  const must = (of: Criterion, times: number): Reserve => ({ of, must: true, times }), may = (of: Criterion, times: number): Reserve => ({ of, must: false, times });
+  return [
+    must('stumble', stumble.firstPly.times), must('walking', walking.firstPly.times / WALKING_RESERVE), must('core shear', walking.coreShear.times), must('yield', lesser(walking.yields, stumble.yields).times),
+    may('strain', WALKING_STRAIN / Math.abs(walking.strain)), may('wrinkling', lesser(walking.wrinkling, stumble.wrinkling).times), may('core shear', stumble.coreShear.times),
+  ];
+}
+
+/** How many times more a pack could bear, of what must be and of all. @param without what it is not held to */
+function leastOf(reserves: readonly Reserve[], without?: Criterion): Tried['spare'] {
+  const held = reserves.filter(({ of }) => of !== without), least = (some: readonly Reserve[]): number => Math.min(...some.map(({ times }) => times));
+  return { must: least(held.filter(({ must }) => must)), all: least(held) };
+}
+
+export const spareOf = (glance: Glanced, asked: Asked): Tried['spare'] => leastOf(reservesOf(glance, asked));
 
 const keepsOf = ({ must, all }: Tried['spare']): Keeps => (all >= 1 ? 'all' : must >= 1 ? 'must' : 'not');
 
@@ -46,25 +65,52 @@ export function assessedOr(stiffener: Stiffener, bench: Pick<Bench, 'plate'>, as
 /**
  * The pack to lay. Of those that keep to all: the fewest plies, of those the lightest, then the thinnest. Where none does: of
  * those that bend as little as is wanted and bear a stumble, the one that falls least short of the rest. Where not even
- * that is reached: the one that falls least short of it. The same as trying every one (proven by a test that does), but
- * most are passed over for what they cannot do even if their core gave nothing.
- * @returns undefined where nothing is open
+ * that is reached: the one that falls least short of it. Of several alike the one with most to spare. The same as trying every
+ * one (proven by a test that does), but most are passed over for what they cannot do even if their core gave nothing.
+ * @returns undefined where nothing is open, or nothing keeps to so much as is wanted
  */
-export function searched(open: Open, bench: Bench, asked: Asked): Tried | undefined {
-  const hope = hoping(bench, asked), closely = looking(bench, asked), hoped = choicesIn(open, bench).map((one) => ({ one, hopes: hope(one.stiffener) }));
-  const good = hoped.find(({ one, hopes }) => hopes.all >= 1 && closely(one, 'all', 1).all >= 1)?.one
-    ?? best(hoped.filter(({ hopes }) => hopes.must >= 1), closely, 'all', ({ must }) => must >= 1)
-    ?? best(hoped, closely, 'must', () => true);
+export function searched(open: Open, bench: Bench, asked: Asked, { least = 'not', without }: Search = {}): Tried | undefined {
+  const { hoped, closely } = lookedOver(open, bench, asked, without), keeping = hoped.filter(({ hopes }) => hopes.must >= 1);
+  const good = first(keeping, closely, 'all')
+    ?? (least === 'all' ? undefined : best(keeping, closely, 'all', ({ must }) => must >= 1))
+    ?? (least === 'not' ? best(hoped, closely, 'must', () => true) : undefined);
   return good && triedOf(good, bench, asked);
+}
+
+/** The fewest plies, of those the lightest, then the thinnest, that keep to what must be. */
+export function fewest(open: Open, bench: Bench, asked: Asked): Tried | undefined {
+  const { hoped, closely } = lookedOver(open, bench, asked), found = first(hoped, closely, 'must');
+  return found && triedOf(found, bench, asked);
+}
+
+/** @property least what a pack is to keep to, or none is found; the best of all where left out  @property without what it is not held to */
+interface Search { readonly least?: Keeps; readonly without?: Criterion }
+
+type Hoped = { readonly one: Weighed; readonly hopes: Hopes };
+
+function lookedOver(open: Open, bench: Bench, asked: Asked, without?: Criterion): { readonly hoped: readonly Hoped[]; readonly closely: Closely } {
+  const hope = hoping(bench, asked, without);
+  return { hoped: choicesIn(open, bench).map((one) => ({ one, hopes: hope(one.stiffener) })), closely: looking(bench, asked, without) };
+}
+
+const ALIKE = 1e-6;
+
+/** The first that keeps to it; of those with as many plies that weigh as much and are as thick, the one with most to spare. */
+function first(hoped: readonly Hoped[], closely: Closely, what: 'must' | 'all'): Weighed | undefined {
+  const keeps = ({ one, hopes }: Hoped): boolean => hopes[what] >= 1 && closely(one, what, 1)[what] >= 1, found = hoped.find(keeps)?.one;
+  if (!found) return undefined;
+  const alike = ({ one }: Hoped): boolean => one.plies === found.plies && Math.abs(one.grams.pack - found.grams.pack) < ALIKE && Math.abs(one.thickness - found.thickness) < ALIKE;
+  return hoped.filter((each) => alike(each) && keeps(each)).reduce((most, { one }) => (closely(one, 'all', 0).all > closely(most, 'all', 0).all ? one : most), found);
 }
 
 /** What a pack has to spare, as closely as is needed: more than it has where even that is less than what counts. */
 type Closely = (one: Weighed, what: 'must' | 'all', counts: number) => Tried['spare'];
 
-function looking({ plate }: Bench, asked: Asked): Closely {
-  const glances = onceEach(({ stiffener }: Weighed) => glanced(stiffener, plate, asked)), looks = onceEach((one: Weighed) => spareOf(lookedAt(glances(one), one.stiffener, plate, asked), asked));
+function looking({ plate }: Bench, asked: Asked, without?: Criterion): Closely {
+  const glances = onceEach(({ stiffener }: Weighed) => glanced(stiffener, plate, asked)), spare = (glance: Glanced): Tried['spare'] => leastOf(reservesOf(glance, asked), without);
+  const looks = onceEach((one: Weighed) => spare(lookedAt(glances(one), one.stiffener, plate, asked)));
   return (one, what, counts) => {
-    const most = spareOf(glances(one), asked);
+    const most = spare(glances(one));
     return most[what] < counts ? most : looks(one);
   };
 }
@@ -75,7 +121,7 @@ export function triedOf(one: Weighed, bench: Pick<Bench, 'plate'>, asked: Asked)
 }
 
 /** The one with most to spare of what is looked at; those that cannot have more are not looked at. The first in order of several alike. */
-function best(hoped: readonly { readonly one: Weighed; readonly hopes: Hopes }[], closely: Closely, what: 'must' | 'all', counts: (spare: Tried['spare']) => boolean): Weighed | undefined {
+function best(hoped: readonly Hoped[], closely: Closely, what: 'must' | 'all', counts: (spare: Tried['spare']) => boolean): Weighed | undefined {
   let found: { readonly one: Weighed; readonly most: number; readonly rank: number } | undefined;
   const ranked = hoped.map((each, rank) => ({ ...each, rank })).sort((a, b) => b.hopes[what] - a.hopes[what] || a.rank - b.rank);
   for (const { one, hopes, rank } of ranked) {
@@ -88,17 +134,20 @@ function best(hoped: readonly { readonly one: Weighed; readonly hopes: Hopes }[]
 }
 
 /** What no pack can do better than, from one cut at the ball, and one half way to where the floor pushes for its core. */
-export function hoping({ plate }: Pick<Bench, 'plate'>, asked: Asked): (stiffener: Stiffener) => Hopes {
-  const { ball, to } = plate, { mass, walking = [], softer = 1 } = asked, lever = asked.lever ?? leverOn(plate), width = widestAhead(plate.width, ball, ball + lever), weaker = Math.max(softer, 1);
-  const bench = BENCH_MOMENT * mass * 1000, walks = Math.max(0, ...walking.map(({ moment }) => moment)) || WALKING_MOMENT * mass * 1000, stumble = stumbleAt(ball, to, mass);
+export function hoping({ plate }: Pick<Bench, 'plate'>, asked: Asked, without?: Criterion): (stiffener: Stiffener) => Hopes {
+  const { ball, to } = plate, { mass, walking = [], softer = 1, walkingMoment = WALKING_MOMENT, stumbleWeights } = asked, lever = asked.lever ?? leverOn(plate), width = widestAhead(plate.width, ball, ball + lever), weaker = Math.max(softer, 1);
+  const bench = BENCH_MOMENT * mass * 1000, walks = Math.max(0, ...walking.map(({ moment }) => moment)) || walkingMoment * mass * 1000, stumble = stumbleAt(ball, to, mass, stumbleWeights);
   const pushed = Math.max(Math.min(stumble.at, ball + lever) - SPREAD / 2, ball), half = (ball + pushed) / 2, walkingPush = walking.length > 0 ? 0 : walks / lever;
   return (stiffener) => {
     const cut = cutsOf(stiffener), wide = (stiffener.attached.length > 0 ? cutsOf({ ...stiffener, attached: stiffener.attached.map((layer) => thickest(layer, ball, ball + lever)) }) : cut)(ball, width), section = cut(ball, plate.width(ball)), ahead = cut(half, plate.width(half));
     if (!section || !wide || !ahead) return { must: 0, all: 0 };
     const bent = (moment: number): BentAt => ({ own: moment / asOne(section), tied: moment / asOne(section), slip: 0 });
     const bend = (softer * bench * lever) / (3 * asOne(wide)), breaks = firstPly([{ x: ball, section, bent: bent(stumble.moment) }]).times / weaker, breaksWalking = (breaks * stumble.moment) / walks / WALKING_RESERVE;
-    const strain = Math.abs(largestStrain(section, bent(walks)).value) * weaker, must = Math.min(MARGIN * Math.min(limitOf(asked) / bend, breaks, breaksWalking), coreBears(ahead, walkingPush));
-    return { must, all: Math.min(must, (MARGIN * WALKING_STRAIN) / strain, coreBears(ahead, stumble.shears ?? stumble.force)) };
+    const strain = Math.abs(largestStrain(section, bent(walks)).value) * weaker, must = (of: Criterion, times: number): Reserve => ({ of, must: true, times });
+    return leastOf([
+      must('bend', (MARGIN * limitOf(asked)) / bend), must('stumble', MARGIN * breaks), must('walking', MARGIN * breaksWalking), must('core shear', coreBears(ahead, walkingPush)),
+      { of: 'strain', must: false, times: (MARGIN * WALKING_STRAIN) / strain }, { of: 'core shear', must: false, times: coreBears(ahead, stumble.shears ?? stumble.force) },
+    ], without);
   };
 }
 

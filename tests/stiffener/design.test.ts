@@ -46,7 +46,7 @@ describe('a pack is the least, held against a judge that tries every one', () =>
     ['a bend in degrees on a cambered bottom', open([undefined, core('leather board', 4), core('birch plywood', 8)], 3), benchWith('carbon unidirectional 300', 3), { ...light, bendAtMost: 0.0175 }, 'all'],
   ])('%s', (_, choices, bench, asked, keeps) => {
     const found = searched(choices, bench, asked)!, all = everyPack(choices, bench, asked);
-    const keep = all.filter(({ all: spare }) => spare >= 1), must = all.filter((one) => one.must >= 1), least = (a: Judged, b: Judged): number => a.plies - b.plies || a.grams - b.grams || a.thickness - b.thickness;
+    const keep = all.filter(({ all: spare }) => spare >= 1), must = all.filter((one) => one.must >= 1), alike = (a: number, b: number): number => (Math.abs(a - b) < 1e-6 ? 0 : a - b), least = (a: Judged, b: Judged): number => a.plies - b.plies || alike(a.grams, b.grams) || alike(a.thickness, b.thickness) || b.all - a.all;
     const first = keep.length > 0 ? [...keep].sort(least)[0]! : must.length > 0 ? must.reduce((best, one) => (one.all > best.all ? one : best)) : all.reduce((best, one) => (one.must > best.must ? one : best));
     expect(found.keeps).toBe(keeps);
     expect(all.length).toBe(choicesIn(choices, bench).length);
