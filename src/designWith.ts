@@ -78,10 +78,10 @@ function solveAll(asked: readonly Asked[], lay: Lay): { readonly solved: readonl
 }
 
 /** Each rocker over the pack it asks for, worked out in turn. */
-function layingFor({ wearer }: Fitting, waits: boolean): Lay {
+function layingFor(fitting: Fitting, waits: boolean): Lay {
   return (first) => {
     const laid = inTurn<Solved, Pack, Trial>(first, {
-      packOn: (solved) => packFor(unmeshed(solved), { wearer }, waits ? 'waits' : 'seeks'), isCounted, isAlike, stifferOf: (one, other) => (other.assessed.bench.bend < one.assessed.bench.bend ? other : one),
+      packOn: (solved) => packFor(unmeshed(solved), fitting, waits ? 'waits' : 'seeks'), isCounted, isAlike, stifferOf: (one, other) => (other.assessed.bench.bend < one.assessed.bench.bend ? other : one),
       over: (solved, pack) => {
         const asked = counting(solved, pack), trial = tryMaking(asked.given, soleFrom);
         return trial.ok ? { ok: true, shoe: { ...asked, sole: trial.made } } : { ok: false, trouble: { ...asked, ...trial } };

@@ -27,7 +27,7 @@ const workedOut = new WeakMap<Shoe, { readonly fitting: Fitting; readonly figure
 
 function workOut(shoe: Shoe, fitting: Fitting): readonly Figure[] {
   const isEstimated = estimatesIn(shoe, fitting);
-  const figures = shoe.kind === 'rocker' ? rockerFigures(shoe, fitting.wearer) : matchFigures(shoe);
+  const figures = shoe.kind === 'rocker' ? rockerFigures(shoe, fitting) : matchFigures(shoe);
   return figures.map((figure) => ({ ...figure, estimated: isEstimated(figure.key) }));
 }
 

@@ -2,7 +2,7 @@ import { inDegrees } from '../geometry/units.ts';
 import { atan2 } from '../geometry/trig.ts';
 import { pointAt } from '../profile/groundFace.ts';
 import { axisX, rollX } from '../profile/rollLine.ts';
-import type { Wearer } from '../fitting/fitting.ts';
+import type { Fitting } from '../fitting/fitting.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { tipOf } from '../last/outline.ts';
 import { packFor } from '../stiffener/pack.ts';
@@ -17,9 +17,9 @@ import { stationAt } from './stations.ts';
 type Figures = readonly Plain[];
 
 /** Every figure of a rocker, in the order a maker reads them. */
-export const rockerFigures = (shoe: RockerShoe, wearer: Wearer): Figures => [
-  ...heights(shoe), ...standing(shoe), ...arcs(shoe), ...rollFigures(shoe), ...standFigures(shoe, wearer.mass?.value), ...thicknesses(shoe),
-  foamFigure(shoe), ...stability(shoe), ...packFigures(packFor(shoe, { wearer })), ...weightFigures(shoe, shoe), outsoleFigure(shoe),
+export const rockerFigures = (shoe: RockerShoe, fitting: Fitting): Figures => [
+  ...heights(shoe), ...standing(shoe), ...arcs(shoe), ...rollFigures(shoe), ...standFigures(shoe, fitting.wearer.mass?.value), ...thicknesses(shoe),
+  foamFigure(shoe), ...stability(shoe), ...packFigures(packFor(shoe, fitting)), ...weightFigures(shoe, shoe), outsoleFigure(shoe),
 ];
 
 function heights({ last, rocker, shape, stands }: RockerShoe): Figures {

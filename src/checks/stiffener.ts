@@ -4,7 +4,9 @@ import { assumptionsOf, wouldKeep, type Would } from '../stiffener/alternatives.
 import { CAMBER_USUAL } from '../stiffener/laying.ts';
 import { PLIES_MOST } from '../stiffener/choices.ts';
 import { inShort } from '../stiffener/layers.ts';
-import { packFor, moreOnTop, type Pack } from '../stiffener/pack.ts';
+import { packFor, moreOn, type Pack } from '../stiffener/pack.ts';
+import type { Reading } from '../stiffener/reading.ts';
+import { ADDED_SIDES, addedWords, droopWords, timesWords } from './benchWords.ts';
 import type { Finding } from './finding.ts';
 import { deg, mm, rounded, sentences } from './say.ts';
 import { over, type Seen } from './seen.ts';
@@ -47,10 +49,10 @@ function wouldWords({ what, value, tried }: Would, { plate }: Pack): string {
   }
 }
 
-/** Plies more on top of what is laid, each put in. */
+/** Plies more on what is laid, each put in. */
 function added(pack: Pack): string {
-  const count = moreOnTop(pack);
-  return count === undefined ? '' : `${count} ${count === 1 ? 'ply' : 'plies'} more on top (order.stiffener.plies) ${count === 1 ? 'keeps' : 'keep'} to ${pack.keeps === 'not' ? 'it' : 'all'}`;
+  const more = moreOn(pack), count = more ? more.onTop + more.underneath : 0;
+  return more ? `${addedWords(more)} more (order.stiffener.plies) ${count === 1 ? 'keeps' : 'keep'} to ${pack.keeps === 'not' ? 'it' : 'all'}; ${ADDED_SIDES}` : '';
 }
 
 function tooThick({ shoe: { side } }: Seen<RockerShoe>, { thickness, order: { thicknessAtMost } }: Pack): Finding[] {
@@ -63,12 +65,26 @@ function tooThick({ shoe: { side } }: Seen<RockerShoe>, { thickness, order: { th
 /** What the bench test tells. */
 function tested({ shoe: { side } }: Seen<RockerShoe>, { test, plate: { ball } }: Pack): Finding[] {
   if (!test) return [];
-  const { read, reckoned, times, add } = test, softer = rounded(Math.abs(times - 1) * 100, 0), enough = add === 0;
-  const todo = enough ? 'It is stiff enough' : add === undefined ? 'Not even five plies more on top make it stiff enough: lay another pack' : `Add ${add} ${add === 1 ? 'ply' : 'plies'}, all along on top, and test it again`;
+  const { read, reckoned, times, reading } = test;
   return [{
-    code: 'STIFFENER_TEST', severity: enough ? 'note' : 'warn', side, measured: read, limit: reckoned, unit: 'mm', where: 'stiffener', at: ball,
-    text: sentences(`You read ${mm(read)} of droop where ${mm(reckoned)} were reckoned (order.stiffener.bench): the pack is ${softer} % ${times >= 1 ? 'softer' : 'stiffer'} than that, and is counted so`, todo), basis: 'linear mechanics of the pack as told',
+    code: 'STIFFENER_TEST', severity: reading.means === 'good' ? 'note' : 'warn', side, measured: read, limit: reckoned, unit: 'mm', where: 'stiffener', at: ball,
+    text: sentences(`You read ${droopWords(read)} of droop where ${droopWords(reckoned)} were reckoned (order.stiffener.bench): the pack ${timesWords(times)}`, counted(reading, times), todo(reading)), basis: 'linear mechanics of the pack as told',
   }];
+}
+
+function counted({ means }: Reading, times: number): string {
+  if (means === 'test again') return 'No pack laid of this is so stiff, so the reading is not counted';
+  return times < 1 ? 'Its bend is counted so; its strength is not, for a stiff pack is no stronger' : 'Bend and strength are counted so';
+}
+
+function todo(reading: Reading): string {
+  switch (reading.means) {
+    case 'test again': return 'Test again: a wrong mass, a stuck gauge, or the clamp not at its line';
+    case 'good': return 'It is good';
+    case 'soft': return 'It keeps to what must be, but is softer than any pack laid of this should be: look for dry spots, voids and a loose core, and test it again';
+    case 'add': return `Add ${addedWords(reading.add)}, all along (${ADDED_SIDES}), and test it again`;
+    case 'lay anew': return 'Not even three plies more make it keep to what must be: do not use it, lay it anew';
+  }
 }
 
 function cambered({ shoe: { side }, pace }: Seen<RockerShoe>, pack: Pack): Finding[] {

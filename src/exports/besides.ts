@@ -33,7 +33,7 @@ export function filesBeside(design: Design, made: Made): NamedFile[] {
     ...printFiles(made.prints, reference, making),
     ...jigFiles(design, made),
     ...gaugeFiles(design, made),
-    ...(made.stack ? stackFiles(design, made.stack, made.plies) : []),
+    ...(made.stack ? stackFiles(design, made.stack) : []),
     ...(made.plies ? plyFiles(design, made.plies) : []),
     ...(making.templates ? templateFiles(design, making.templates) : []),
     ...wedgeFiles(design, made),
@@ -45,7 +45,7 @@ export function filesBeside(design: Design, made: Made): NamedFile[] {
 export function numbersBeside(made: Made, shoe: Shoe, fitting: Fitting): object {
   const own = ({ side }: { readonly side: Side }): boolean => side === shoe.side, mould = made.moulds.find(own), block = made.blocks.find(own), print = made.prints.find(own);
   return {
-    mould: mould && mouldNumbers(mould), block: block && blockNumbers(block), print: print && printNumbers(print), stack: made.stack && stackNumbers(made.stack, shoe, fitting, made.plies),
+    mould: mould && mouldNumbers(mould), block: block && blockNumbers(block), print: print && printNumbers(print), stack: made.stack && stackNumbers(made.stack, shoe, fitting),
     ...plyNumbers(made, shoe.side), ...jigNumbers(made, shoe.side), ...gaugeNumbers(made, shoe.side), ...wedgeNumbers(made, shoe.side),
   };
 }

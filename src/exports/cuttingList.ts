@@ -4,7 +4,6 @@ import { CEMENT } from '../materials/materials.ts';
 import type { Side } from '../fitting/words.ts';
 import type { Mm } from '../geometry/units.ts';
 import { PLY_INSET } from '../making/plies.ts';
-import type { Plies } from '../making/plies/plies.ts';
 import { besidesFor, cementFor, costFor, groundShare, weightOf, type Besides, type Size, type StiffenerBesides } from '../making/stack/cuttingList.ts';
 import { groundAway, type ShoeStack, type Stacks } from '../making/stack/stack.ts';
 import { wasteOf } from '../making/nest/nest.ts';
@@ -23,8 +22,8 @@ export const sheetFileName = (reference: string, number: number): string => `${r
  * What is taken from the store for the soles that are built up from sheets: every blank with its sheet, size, area, weight,
  * waste and cost, rubber, stiffener and cement.
  */
-export function cuttingListPdf(design: Design, stacks: Stacks, plies?: Plies): Uint8Array {
-  const { reference, date } = design.fitting.job, blocks = [...layersSection(design, stacks), ...sheetsSection(stacks, reference), ...besidesSection(design, stacks, plies)];
+export function cuttingListPdf(design: Design, stacks: Stacks): Uint8Array {
+  const { reference, date } = design.fitting.job, blocks = [...layersSection(design, stacks), ...sheetsSection(stacks, reference), ...besidesSection(design, stacks)];
   const pages = pagesOf(blocks, writtenRoom(design, { left: LEFT, top: TOP, width: WIDTH }));
   const drawings = pages.map((marks, i): Drawing => ({ paper: A4, title: 'Cutting list', marks: [...checkLines([CORNER, CORNER]), ...marks, ...footMarks(design, A4, { n: i + 1, of: pages.length })] }));
   return pdfBytes(drawings, `Cutting list ${reference}`, date);
@@ -102,8 +101,8 @@ function costWords(sheets: Stacks['sheets']): string {
   return `Cost of the blanks ${money(blanks)}, with their waste ${money(all)}, in your own money, by the prices of a square metre (making.rack.price); strips that stay whole are not counted.${without.length ? ` Not in it, for want of a price: ${without.join(', ')}.` : ''}`;
 }
 
-function besidesSection({ shoes, fitting, fitting: { job: { reference } } }: Design, stacks: Stacks, plies: Plies | undefined): Block[] {
-  const besides = shoes.flatMap((shoe): Besides | [] => besidesFor(shoe, fitting, plies) ?? []), isStiffened = (estimated: boolean): boolean => besides.some(({ stiffener }) => stiffener?.estimated === estimated);
+function besidesSection({ shoes, fitting, fitting: { job: { reference } } }: Design, stacks: Stacks): Block[] {
+  const besides = shoes.flatMap((shoe): Besides | [] => besidesFor(shoe, fitting) ?? []), isStiffened = (estimated: boolean): boolean => besides.some(({ stiffener }) => stiffener?.estimated === estimated);
   const layers = stacks.shoes.flatMap((stack) => stack.layers.flatMap(({ pieces }) => pieces.map(({ area }) => cementFor(area))));
   // Columns add up as they are shown.
   const cement = [...layers, ...besides.flatMap(({ outsole, stiffener }) => [outsole.cement, stiffener?.cement ?? 0])].reduce((sum, one) => sum + Number(rounded(one, 0)), 0);

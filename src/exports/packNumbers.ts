@@ -2,6 +2,7 @@ import { inDegrees } from '../geometry/units.ts';
 import { alternativesTo, assumptionsOf, wouldKeep } from '../stiffener/alternatives.ts';
 import { inShort, layersDown } from '../stiffener/layers.ts';
 import type { Pack } from '../stiffener/pack.ts';
+import type { Reading } from '../stiffener/reading.ts';
 import type { Tried } from '../stiffener/search.ts';
 import { lesser, type Placed } from '../stiffener/strained.ts';
 
@@ -13,12 +14,15 @@ export function packNumbers(pack: Pack | undefined): object | undefined {
     by, keepsTo: keeps, wanted: bendAtMost === undefined ? wanted : undefined, bendAtMostDeg: bendAtMost === undefined ? undefined : inDegrees(bendAtMost), words: inShort(pack.stiffener, pack.underFoam, pack.plate),
     thicknessMm: thickness, plies, plateFromMm: from, plateToMm: to, ballMm: ball, heelMm: heel, ...weights(pack.grams), ...does(assessed),
     fromTheLastDown: layersDown(pack).map(({ what, name, thickness: thick, angle, over }) => ({ what, name, thicknessMm: thick, angleDeg: angle, fromMm: over?.from, toMm: over?.to })),
-    test: test && { reckonedMm: test.reckoned, readMm: test.read, times: test.times, pliesToAdd: test.add },
+    test: test && { reckonedMm: test.reckoned, readMm: test.read, times: test.times, ...readingNumbers(test.reading) },
     alternatives: alternativesTo(pack).map(({ way, tried }) => ({ way, ...besides(tried, pack) })), wouldKeepTo: wouldKeep(pack).map(({ what, value, keeps: to, tried }) => ({ by: what, value, keepsTo: to, ...besides(tried, pack) })),
     assumptions: assumptionsOf(pack).map(({ of, text, bends: [worst, best], grades }) => ({ of, text, bendWorstDeg: worst, bendBestDeg: best, gradeWorst: grades[0], gradeBest: grades[1] })),
     along: assessed.along.map(({ x, width, stiffness, deflection, strain, moment }) => ({ xMm: x, widthMm: width, stiffnessNm2: stiffness, benchDeflectionMm: deflection, walkingStrainPercent: strain * 100, walkingMomentNm: moment })),
   };
 }
+
+/** What a reading of the bench means, and the plies that are to be added for it. */
+export const readingNumbers = (reading: Reading): object => ({ means: reading.means, ...(reading.means === 'add' ? { pliesOnTop: reading.add.onTop, pliesUnderneath: reading.add.underneath } : {}) });
 
 const weights = ({ cloth, resin, core, pack }: Pack['grams']): object => ({ clothG: cloth, resinG: resin, coreG: core, weightG: pack });
 

@@ -39,7 +39,9 @@ const partEntities = ({ outline, marks, letters }: FlatPart, cut: string): DxfEn
   ...marks.flatMap(({ of, path: line }) => path(MARKED[of] ?? 'MARK', line)), ...letters.map(letter), ...path(cut, outline),
 ];
 const MARKED: Readonly<Record<string, string>> = { FIBRE: 'FIBRE', FOLD: 'FOLD', SKIVE: 'SKIVE' };
-const letter = ({ text, at, size, turn = 0 }: PartLetters): DxfEntity => ({ kind: 'text', layer: 'LETTERS', at, height: size, text, turn });
+const letter = ({ text, at, size, turn = 0 }: PartLetters): DxfEntity => ({ kind: 'text', layer: 'LETTERS', at, height: size, text: plain(text), turn });
+/** Many cutters show other signs as codes. */
+const plain = (text: string): string => text.replaceAll('°', ' deg').replaceAll('±', '+-').replaceAll('×', 'x').replaceAll('²', '2');
 
 function moveAll(part: FlatPart, by: Point): FlatPart {
   const shifted = (line: Path): Path => moved(line, by);

@@ -89,11 +89,12 @@ function row(fields: readonly Field[], { left, right }: Box, top: Mm): Mark[] {
   });
 }
 
-/** Stops that were taken on somebody's own name, one sentence each; they stand on every sheet. */
+/** Stops that were taken on somebody's own name, with what was stopped; they stand on every sheet. */
 export function stopsTaken({ findings }: Design): string[] {
-  return findings.flatMap(({ severity, side, where, overriddenBy }) =>
-    severity === 'stop' && overriddenBy ? [`STOP taken by ${overriddenBy.by}: ${overriddenBy.reason} (${[side, where].filter(Boolean).join(', ')})`] : []);
+  return findings.flatMap(({ severity, side, where, text, overriddenBy }) =>
+    severity === 'stop' && overriddenBy ? [`STOP taken by ${overriddenBy.by}: ${overriddenBy.reason} (${[side, where].filter(Boolean).join(', ')}: ${firstSentence(text)})`] : []);
 }
+const firstSentence = (text: string): string => text.split(/(?<=[.;:]) /)[0]!.replace(/[.;:]$/, '');
 
 /** The same in the upper right corner of a drawing. */
 export function stopMarks(design: Design, { left, right, top }: Box): Words[] {

@@ -2,13 +2,12 @@ import type { Fitting } from '../fitting/fitting.ts';
 import type { Shoe } from '../pair/shoe.ts';
 import { wasteOf } from '../making/nest/nest.ts';
 import { besidesFor, cementFor, costFor, groundShare, weightOf } from '../making/stack/cuttingList.ts';
-import type { Plies } from '../making/plies/plies.ts';
 import { groundAway, type CutSheet, type Layer, type Stacks } from '../making/stack/stack.ts';
 import { sheetFileName } from './cuttingList.ts';
 
 /** The stack of one shoe and what goes with it, as numbers; nothing for a shoe that has none. */
-export function stackNumbers({ shoes }: Stacks, shoe: Shoe, fitting: Fitting, plies: Plies | undefined): object | undefined {
-  const stack = shoes.find(({ side }) => side === shoe.side), besides = besidesFor(shoe, fitting, plies);
+export function stackNumbers({ shoes }: Stacks, shoe: Shoe, fitting: Fitting): object | undefined {
+  const stack = shoes.find(({ side }) => side === shoe.side), besides = besidesFor(shoe, fitting);
   if (!stack || !besides) return undefined;
   const { outsole, stiffener } = besides;
   return {

@@ -3,7 +3,7 @@ import { windowRound } from '../geometry/clip.ts';
 import type { Path, PathLine } from '../geometry/path.ts';
 import { between, type Point } from '../geometry/point.ts';
 import type { FlatPart } from '../making/flatPart.ts';
-import { directionWords } from '../making/plies/parts.ts';
+import { directionWords } from '../stiffener/fibres.ts';
 import type { Layer } from '../making/plies/layers.ts';
 import { middleAcross } from '../making/plies/strip.ts';
 import { onFoam, type ShoePlies } from '../making/plies/shoePlies.ts';
@@ -15,10 +15,11 @@ import { marksOn, outlined, SEEN, template, turned, within, type Sole } from './
 /** A template for each layer of a stiffener, in the order of laying. */
 export const plyTemplates = (sole: Sole, plies: ShoePlies): Template[] => plies.layers.map((layer, i) => layerTemplate(sole, plies, layer, plies.parts[i]!));
 
-function layerTemplate(sole: Sole, { layers }: ShoePlies, layer: Layer, part: FlatPart): Template {
+function layerTemplate(sole: Sole, { layers, across }: ShoePlies, layer: Layer, part: FlatPart): Template {
   const name = `${layer.kind} ${layer.number} of ${layers.length}`;
   return template(sole, `${layer.kind}-${layer.number}`, name, [...notesOn(sole, layer), SEEN], together([
     outlined(sole, layer.outline), ...(layer.over ? [stripWords(sole, layer, name)] : [within(sole, layer.outline, name)]), marksOn(sole, layer.plan ?? layer.outline, ['seat end', 'ball'], layer.plan ? laidFlat(sole) : undefined),
+    ...part.marks.flatMap(({ of, path }) => { const line = across.find((one) => one.of === of); return line ? [namedLine(line.name, path, 'hidden')] : []; }),
     ...(layer.kind === 'ply' ? fibres(sole, layer, part) : layer.skives.map((x) => skive(sole, layer, x))),
   ]));
 }
@@ -37,7 +38,7 @@ function notesOn({ shoe: { side } }: Sole, layer: Layer): string[] {
   }
   const { ply, number, over, fold, plan } = layer;
   return [
-    sentences(`${ply.name}, fibres ${directionWords(layer, side)} as the arrows run; ${mm(ply.thickness, 2)} thick when laid`, `Laid as number ${number} from the foot down, by the centre and ball lines`),
+    sentences(`${ply.name}, fibres ${directionWords(layer, side)} as the arrows run; ${mm(ply.thickness, 2)} thick when laid`, `Laid as number ${number} from the foot down, by the centre, tread and ball lines`, 'Broken lines square across: clamp, tread and load line of the bench test'),
     ...(over ? [`A strip across the shoe, ${mm(over.from, 0)} to ${mm(over.to, 0)} from the heel.`] : []), ...(plan ? ['For the underside of the foam, rolled out: longer than in plan.'] : []), ...(fold ? ['Broken line: the edge is turned up here, towards the foot. Snip it every 15 mm round toe and heel.'] : []),
   ];
 }

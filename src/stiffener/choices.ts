@@ -1,7 +1,9 @@
-import type { Grams, Mm } from '../geometry/units.ts';
+import { onceEach } from '../geometry/lately.ts';
+import type { Mm } from '../geometry/units.ts';
 import type { CoreMaterial } from '../materials/stiffeners.ts';
 import type { Ply } from './ply.ts';
-import { at, type Along, type Attached, type Counted, type PlacedPly, type Plate, type Stiffener, type Stretch } from './stiffener.ts';
+import type { Along, Attached, Counted, PlacedPly, Plate, Stiffener, Stretch } from './stiffener.ts';
+import { gramsOf, type PackGrams } from './weighed.ts';
 
 /** A core that may lie between two packs. */
 export interface CoreChoice { readonly name: string; readonly material: CoreMaterial; readonly thickness: Along; /** The foam body, with a pack under it: it is there anyway. */ readonly foam: boolean; readonly count?: Counted }
@@ -37,7 +39,9 @@ export function choicesIn(open: Open, bench: Bench): Weighed[] {
   const counts = Array.from({ length: open.plies.most - open.plies.least + 1 }, (_, i) => open.plies.least + i);
   const all = counts.flatMap((plies) => open.cores.flatMap((core) => open.edges.flatMap((edges) => [false, true].flatMap((patch) => splits(plies - (patch ? 1 : 0), core, edges, patch)))));
   const weighed = all.map((choice) => weigh(choice, bench)), most = Math.max(open.thicknessAtMost, Math.min(...weighed.map(({ thickness }) => thickness))) + 1e-9;
-  return weighed.filter(({ thickness }) => thickness <= most).sort((a, b) => a.plies - b.plies || a.grams.pack - b.grams.pack || a.thickness - b.thickness);
+  // Without the steps of their edges, or a gram of them would decide how plies are split.
+  const level = { ...bench.plate, stagger: 0 }, weight = onceEach(({ stiffener, choice }: Weighed) => gramsOf(stiffener, level, choice.core?.foam === true).pack);
+  return weighed.filter(({ thickness }) => thickness <= most).sort((a, b) => a.plies - b.plies || weight(a) - weight(b) || a.thickness - b.thickness);
 }
 
 function splits(full: number, core: CoreChoice | undefined, edges: Mm, patch: boolean): Choice[] {
@@ -82,8 +86,6 @@ function pliesOf({ ply, outer = ply, plate, count, strip, outside }: Alike): rea
   return [...all.slice(0, inside), patch, ...all.slice(inside)];
 }
 
-/** What a pack weighs: dry cloth, resin in it, core, a strip of steel on it, and all of it; g. Of a ply that was measured cloth and resin are not known apart. */
-export interface PackGrams { readonly cloth?: Grams; readonly resin?: Grams; readonly core: Grams; readonly shank?: Grams; readonly pack: Grams }
 /** A choice as it is laid, how many plies it takes, how thick it is and what it weighs. */
 export interface Weighed { readonly choice: Choice; readonly stiffener: Stiffener; readonly plies: number; readonly thickness: Mm; readonly grams: PackGrams }
 
@@ -99,35 +101,4 @@ export function weigh(choice: Choice, bench: Bench): Weighed {
 export function thicknessOf({ below, above, core }: Stiffener, foam: boolean): Mm {
   const plies = [...below, ...above].reduce((sum, { ply }) => sum + ply.thickness, 0);
   return plies + (core && !foam && typeof core.thickness === 'number' ? core.thickness : 0);
-}
-
-const STEP: Mm = 1, SQUARE_M = 1e6;
-const areas = new WeakMap<Plate, Map<string, number>>();
-
-/** mm² of a plate over a stretch. */
-function areaOf(plate: Plate, { from, to }: Stretch): number {
-  const known = areas.get(plate) ?? new Map<string, number>(), key = `${from} ${to}`, n = Math.max(1, Math.ceil((to - from) / STEP));
-  const area = known.get(key) ?? Array.from({ length: n }, (_, i) => plate.width(from + ((i + 0.5) * (to - from)) / n)).reduce((sum, width) => sum + (width * (to - from)) / n, 0);
-  known.set(key, area);
-  areas.set(plate, known);
-  return area;
-}
-
-export function gramsOf({ below, above, core, edges = 0, attached }: Stiffener, plate: Plate, foam: boolean): PackGrams {
-  const whole: Stretch = { from: plate.from, to: plate.to }, upper = above.length > 0 ? above : below;
-  const laid = [...below, ...above].map((placed) => {
-    const over = placed.over ?? whole, turned = upper.includes(placed) ? 2 * edges * (over.to - over.from) : 0;
-    return { ply: placed.ply, area: (areaOf(plate, over) + turned) / SQUARE_M };
-  });
-  const plies = laid.reduce((sum, { ply, area }) => sum + area * 1000 * ply.thickness * ply.density, 0);
-  const coreWeighs = core && !foam ? (areaOf(plate, whole) / SQUARE_M) * 1000 * at(core.thickness, plate.ball) * core.material.density : 0;
-  const part = (of: 'cloth' | 'resin'): Grams | undefined => (laid.every(({ ply }) => ply.grams) ? laid.reduce((sum, { ply, area }) => sum + area * ply.grams![of], 0) : undefined);
-  const cloth = part('cloth'), resin = part('resin'), shank = attached.reduce((sum, layer) => sum + stripGrams(layer, plate), 0);
-  return { ...(cloth === undefined ? {} : { cloth }), ...(resin === undefined ? {} : { resin }), core: coreWeighs, ...(shank > 0 ? { shank } : {}), pack: plies + coreWeighs + shank };
-}
-
-/** A strip that comes with the stiffener, as long as it lies on the plate. */
-function stripGrams({ density = 0, width, thickness, over }: Attached, plate: Plate): Grams {
-  const from = Math.max(over?.from ?? plate.from, plate.from), to = Math.min(over?.to ?? plate.to, plate.to);
-  return width === undefined || to <= from ? 0 : (density * width * at(thickness, (from + to) / 2) * (to - from)) / 1000;
 }

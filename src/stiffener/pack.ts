@@ -1,4 +1,5 @@
 import type { Fitting, PackOrder, ShoeFitting } from '../fitting/fitting.ts';
+import { USUAL_PLIES } from '../fitting/readMaking.ts';
 import type { Side } from '../fitting/words.ts';
 import { isEstimated } from '../fitting/measure.ts';
 import { GRAVITY, type Mm } from '../geometry/units.ts';
@@ -9,12 +10,14 @@ import { foamFace, type SoleShape } from '../solid/soleShape.ts';
 import { curveOf, isMeasured } from '../walk/stanceCurve.ts';
 import { walkOnRocker } from '../walk/walking.ts';
 import type { Asked, Assessed } from './assess.ts';
-import { gramsOf, thicknessOf, weigh, type Bench, type Choice, type Open, type PackGrams, type Weighed } from './choices.ts';
-import { benchOf, laidAs, openIn, plyOrdered, type FoamCore } from './laying.ts';
+import { thicknessOf, weigh, type Bench, type Choice, type Open, type Weighed } from './choices.ts';
+import { benchOf, laidAs, openIn, type FoamCore } from './laying.ts';
 import { BENCH_MOMENT, leverOn, rollLoads } from './loads.ts';
 import { plateUnder } from './plate.ts';
-import { assessedOr, limitOf, searched, spareOf, triedOf, type Keeps, type Tried } from './search.ts';
+import { ADDITIONS, asHung, bare, readingOf, withMore, type Added, type Reading } from './reading.ts';
+import { assessedOr, searched, spareOf, triedOf, type Keeps, type Tried } from './search.ts';
 import type { Plate, Stiffener } from './stiffener.ts';
+import { gramsOf, type PackGrams } from './weighed.ts';
 
 /** The stiffener of one shoe: what is laid or was found, in its place, with what it does. */
 export interface Pack {
@@ -45,38 +48,37 @@ export interface BenchRead {
   readonly read: Mm;
   /** One over the other. */
   readonly times: number;
-  /** Plies more, all along on top, with which what is wanted is reached so; none where it is reached, undefined where five more do not. */
-  readonly add: number | undefined;
+  readonly reading: Reading;
 }
 
 /** What of a shoe decides its pack; it may not be meshed yet. */
 export type Under = Omit<RockerShoe, 'solids'>;
 
-const known = new WeakMap<SoleShape, { readonly order: PackOrder; readonly mass: number; readonly pack: Pack; readonly waited: boolean }>();
+const known = new WeakMap<SoleShape, { readonly order: PackOrder; readonly mass: number; readonly stagger: Mm; readonly pack: Pack; readonly waited: boolean }>();
 
 /**
  * The pack of a shoe, remembered; undefined where it does not roll, or where the sheet gives only a thickness, or no mass.
  * @param pace waits while a hand drags: what was found last for the same wishes stays, where anything was; seeks when it rests;
  *   where left out, whatever is known of that shoe
  */
-export function packFor(shoe: Under | MatchShoe, { wearer: { mass } }: Pick<Fitting, 'wearer'>, pace?: 'waits' | 'seeks'): Pack | undefined {
+export function packFor(shoe: Under | MatchShoe, { wearer: { mass }, making: { plies } }: Pick<Fitting, 'wearer' | 'making'>, pace?: 'waits' | 'seeks'): Pack | undefined {
   if (shoe.kind === 'match') return undefined;
   const { order } = shoe.fitting, wished = order.kind === 'rocker' ? order.pack : undefined;
   if (!wished || !mass) return undefined;
-  const before = known.get(shoe.shape);
-  if (before && before.order === wished && before.mass === mass.value && !(pace === 'seeks' && before.waited)) return before.pack;
-  const waits = pace === 'waits', pack = work(shoe, wished, mass.value, waits);
-  known.set(shoe.shape, { order: wished, mass: mass.value, pack, waited: waits });
+  const before = known.get(shoe.shape), { stagger } = plies ?? USUAL_PLIES;
+  if (before && before.order === wished && before.mass === mass.value && before.stagger === stagger && !(pace === 'seeks' && before.waited)) return before.pack;
+  const waits = pace === 'waits', pack = work(shoe, wished, { mass: mass.value, stagger, waits });
+  known.set(shoe.shape, { order: wished, mass: mass.value, stagger, pack, waited: waits });
   return pack;
 }
 
 /** Lays a pack under a shoe that asks for another one, so that it is the one that is told of. */
 export function keepPack(shoe: Under, pack: Pack): void {
-  known.set(shoe.shape, { order: pack.order, mass: pack.asked.mass, pack, waited: false });
+  known.set(shoe.shape, { order: pack.order, mass: pack.asked.mass, stagger: pack.plate.stagger ?? USUAL_PLIES.stagger, pack, waited: false });
 }
 
-function work(shoe: Under, order: PackOrder, mass: number, waits: boolean): Pack {
-  const { last, shape } = shoe, plate = plateUnder(last, shape.feather, shape.upper), foam = order.underFoam || order.bond > 0 ? foamUnder(shoe) : undefined, bench = benchOf(order, last, plate, !isEstimated(shoe.fitting.last.camber), foam);
+function work(shoe: Under, order: PackOrder, { mass, stagger, waits }: { readonly mass: number; readonly stagger: Mm; readonly waits: boolean }): Pack {
+  const { last, shape } = shoe, plate = { ...plateUnder(last, shape.feather, shape.upper), stagger }, foam = order.underFoam || order.bond > 0 ? foamUnder(shoe) : undefined, bench = benchOf(order, last, plate, !isEstimated(shoe.fitting.last.camber), foam);
   const asked: Asked = { mass, wanted: order.wanted, ...(order.bendAtMost === undefined ? {} : { bendAtMost: order.bendAtMost }), ...walked(shoe, mass, plate) };
   const pack = order.plies ? laidPack(order, bench, asked, foam) : foundPack({ shoe, order, bench, asked, foam, waits });
   keep(packsLast, wishesOf(shoe.side, order, mass), pack);
@@ -97,10 +99,15 @@ function foamUnder({ shape, order }: Under): FoamCore {
 }
 
 function laidPack(order: PackOrder, bench: Bench, asked: Asked, foam: FoamCore | undefined): Pack {
-  const { stiffener, foam: underFoam } = laidAs(order, bench, foam), test = order.bench && benchRead(order.bench, stiffener, bench, asked);
-  const counted = test ? { ...asked, softer: test.times } : asked, tried = triedOf(weighedAs(stiffener, bench, underFoam), bench, counted);
-  return { ...packOf(tried, bench, counted, order, underFoam), by: 'sheet', ...(test ? { test } : {}) };
+  const laid = laidAs(order, bench, foam), test = order.bench && benchRead(order.bench, laid.stiffener, bench, asked);
+  // A reading that no pack of its kind can give tells nothing, and the camber stays as good as unread.
+  const isCounted = test !== undefined && test.reading.means !== 'test again', counted = isCounted ? { ...asked, softer: test.times } : asked;
+  const stiffener = isCounted ? laid.stiffener : unproved(laid.stiffener), tried = triedOf(weighedAs(stiffener, bench, laid.foam), bench, counted);
+  return { ...packOf(tried, bench, counted, order, laid.foam), by: 'sheet', ...(test ? { test } : {}) };
 }
+
+/** What is told of its camber counts half again. */
+const unproved = (stiffener: Stiffener): Stiffener => (stiffener.camber?.counted === 'whole' ? { ...stiffener, camber: { ...stiffener.camber, counted: 'half' } } : stiffener);
 
 /** What the maker lays, weighed like a choice. */
 function weighedAs(stiffener: Stiffener, { plate }: Bench, foam: boolean): Weighed {
@@ -112,28 +119,16 @@ function packOf({ stiffener, assessed, keeps, spare, thickness, plies, grams }: 
   return { stiffener, plate, asked, assessed, order, keeps, spare, thickness, plies, grams, underFoam };
 }
 
-/** More plies than this nobody adds to a pack that is cured. Common practice. */
-const ADDED_MOST = 5;
-
 function benchRead({ mass, droop, lever }: NonNullable<PackOrder['bench']>, stiffener: Stiffener, bench: Bench, asked: Asked): BenchRead {
-  const { plate } = bench, at = leverOn(plate, lever), { bench: { bend } } = assessedOr({ ...stiffener, attached: [] }, bench, { ...asked, lever: at });
+  const { plate } = bench, at = leverOn(plate, lever), { bench: { bend } } = assessedOr(bare(asHung(stiffener)), bench, { ...asked, lever: at });
   const reckoned = bend * at * ((mass * GRAVITY * at) / (BENCH_MOMENT * asked.mass * 1000)), times = droop / reckoned;
-  return { reckoned, read: droop, times, add: pliesToAdd(stiffener, bench, { ...asked, softer: times }) };
+  return { reckoned, read: droop, times, reading: readingOf({ stiffener, plate, asked }, times) };
 }
 
-function pliesToAdd(stiffener: Stiffener, bench: Bench, asked: Asked): number | undefined {
-  return Array.from({ length: ADDED_MOST + 1 }, (_, i) => i).find((count) => assessedOr(withMore(stiffener, bench, count), bench, asked).bench.bend <= limitOf(asked));
-}
-
-function withMore(stiffener: Stiffener, { ply }: Pick<Bench, 'ply'>, count: number): Stiffener {
-  const { below, above } = stiffener, added = Array.from({ length: count }, () => ({ ply, angle: 0 }));
-  return above.length > 0 ? { ...stiffener, above: [...above, ...added] } : { ...stiffener, below: [...below, ...added] };
-}
-
-/** How many plies more on top make a pack keep to what must be, or where it does to all; none of up to five where undefined. */
-export function moreOnTop({ stiffener, plate, asked, keeps, order }: Pack): number | undefined {
-  const bench = { plate, ply: plyOrdered(order) }, wanted = keeps === 'not' ? 'must' : 'all';
-  return Array.from({ length: ADDED_MOST }, (_, i) => i + 1).find((count) => spareOf(assessedOr(withMore(stiffener, bench, count), bench, asked), asked)[wanted] >= 1);
+/** The fewest plies more that make a pack keep to what must be, or where it does to all; undefined where none of up to five do. */
+export function moreOn({ stiffener, plate, asked, keeps }: Pack): Added | undefined {
+  const wanted = keeps === 'not' ? 'must' : 'all';
+  return ADDITIONS.find((add) => spareOf(assessedOr(withMore(stiffener, add), { plate }, asked), asked)[wanted] >= 1);
 }
 
 interface Search { readonly shoe: Under; readonly order: PackOrder; readonly bench: Bench; readonly asked: Asked; readonly foam: FoamCore | undefined; readonly waits: boolean }
@@ -150,7 +145,7 @@ function keep<T>(kept: Map<string, T>, key: string, value: T): void {
 
 function foundPack({ shoe, order, bench, asked, foam, waits }: Search): Pack {
   const open = openIn(order, foam), { last, shape, rocker } = shoe;
-  const decides = JSON.stringify([order, asked.mass, last, asked.walking, ...(foam ? [foam.foam, shape.build, shape.stiffener, shape.outsole, rocker.face] : [])]);
+  const decides = JSON.stringify([order, asked.mass, bench.plate.stagger, last, asked.walking, ...(foam ? [foam.foam, shape.build, shape.stiffener, shape.outsole, rocker.face] : [])]);
   const before = waits && !found.has(decides) ? packsLast.get(wishesOf(shoe.side, order, asked.mass))?.sought?.choice : undefined;
   const tried = before ? triedOf(asBefore(before, bench, foam), bench, asked) : sought(decides, open, bench, asked);
   return { ...packOf(tried, bench, asked, order, tried.choice.core?.foam === true), by: 'search', sought: { open, bench, choice: tried.choice } };

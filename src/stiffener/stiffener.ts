@@ -64,6 +64,8 @@ export interface Plate {
   /** Where the foot bears at the ball, and where at the heel. */
   readonly ball: Mm;
   readonly heel: Mm;
+  /** How far the edges of its layers are to keep from each other; they are all as wide as it where left out. */
+  readonly stagger?: Mm;
 }
 
 /** The same with the softest, the counted or the stiffest of what is sold as its core. */

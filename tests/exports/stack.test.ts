@@ -3,12 +3,11 @@ import { besidesFor, cementFor } from '../../src/making/stack/cuttingList.ts';
 import { cuttingListPdf, unlikeWords } from '../../src/exports/cuttingList.ts';
 import { designJson } from '../../src/exports/designJson.ts';
 import { filesFor, type NamedFile } from '../../src/exports/fileSet.ts';
-import { readMaking, USUAL_PLIES } from '../../src/fitting/readMaking.ts';
+import { readMaking } from '../../src/fitting/readMaking.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import { pathLength } from '../../src/geometry/path.ts';
 import { madeFor, type Made } from '../../src/making/made.ts';
 import { wasteOf } from '../../src/making/nest/nest.ts';
-import { pliesFor } from '../../src/making/plies/plies.ts';
 import { stacksFor } from '../../src/making/stack/buildUp.ts';
 import type { Design } from '../../src/design.ts';
 import { changed, pairSheet } from '../fitting/sheets.ts';
@@ -117,11 +116,6 @@ describe('words and costs of the cutting list', () => {
 test('a stiffener that is known takes what its plies and core take; one of which only the thickness is known is an estimate', () => {
   const known = designOf(SAMPLES['market-gardener']!), shoe = known.shoes.find(({ kind }) => kind === 'rocker')!, { pack, cloth, resin, core } = packFor(shoe, known.fitting)!.grams;
   expect(besidesFor(shoe, known.fitting)!.stiffener).toMatchObject({ estimated: false, cloth, resin, core, weight: pack });
-  // As its plies are cut, each a step narrower, it takes less.
-  const plies = pliesFor({ ...known, fitting: { ...known.fitting, making: { ...known.fitting.making, plies: USUAL_PLIES } } })!, cut = besidesFor(shoe, known.fitting, plies)!.stiffener!;
-  expect([cut.cloth, cut.weight]).toEqual([plies.shoes[0]!.amounts.cloth, plies.shoes[0]!.amounts.weight + cut.core!]);
-  expect(cut.cloth! / cloth!).toBeGreaterThan(0.85);
-  expect(cut.cloth! / cloth!).toBeLessThan(1);
   const { estimated, cloth: half, resin: other, weight } = besidesFor(designOf(JOBS.alone).shoes[0]!, JOBS.alone)!.stiffener!;
   expect([estimated, half! + other!]).toEqual([true, expect.closeTo(weight, 9)]);
 });

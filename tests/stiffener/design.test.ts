@@ -126,7 +126,7 @@ describe('the stack and its pack', () => {
 });
 
 describe('the bench test', () => {
-  const laid = { wanted: 'rigid', core: 'birch plywood', coreThickness: 3, plies: [{ pack: 'below' }, { pack: 'below' }, { pack: 'above' }, { pack: 'above' }], thicknessAtMost: 9 };
+  const laid = { wanted: 'rigid', core: 'birch plywood', coreThickness: 6, plies: [{ pack: 'below' }, { pack: 'below' }, { pack: 'above' }, { pack: 'above' }], thicknessAtMost: 9 };
   const tested = (droop: number) => withPack({ ...laid, bench: { mass: 5, droop } });
   test('a reading as reckoned changes nothing; by hand: 5 kg at 70 mm are 3.43 N·m of the 9.75 that the grade is told by', () => {
     const plain = withPack(laid).pack, { reckoned } = tested(1).pack.test!, as = tested(Number(reckoned.toFixed(9))).pack;
@@ -139,10 +139,19 @@ describe('the bench test', () => {
     expect(pack.test!.times).toBeCloseTo(1.5, 4);
     expect(pack.assessed.bench.bend / plain.assessed.bench.bend).toBeCloseTo(1.5, 4);
     expect(plain.assessed.stumble.firstPly.times / pack.assessed.stumble.firstPly.times).toBeCloseTo(1.5, 4);
-    expect(pack.test!.add).toBeGreaterThan(0);
-    const more = { ...laid, plies: [...laid.plies, ...Array.from({ length: pack.test!.add! }, () => ({ pack: 'above' }))] };
-    expect(withPack(more).pack.assessed.bench.bend * 1.5).toBeLessThanOrEqual((1.5 * Math.PI) / 180);
-    expect(job.findings.find(({ code }) => code === 'STIFFENER_TEST')).toMatchObject({ severity: 'warn', unit: 'mm', text: expect.stringContaining('50 % softer') });
+    const { reading } = pack.test!, { onTop, underneath } = reading.means === 'add' ? reading.add : { onTop: 0, underneath: 0 };
+    expect(onTop + underneath).toBeGreaterThan(0);
+    // What is told is enough when it is put on the sheet and droops as far again.
+    const more = [...Array.from({ length: underneath }, () => ({ pack: 'below' })), ...laid.plies, ...Array.from({ length: onTop }, () => ({ pack: 'above' }))], thicker = { ...laid, plies: more, thicknessAtMost: 12 };
+    const again = withPack({ ...thicker, bench: { mass: 5, droop: 1 } }).pack.test!.reckoned * 1.5;
+    expect(withPack({ ...thicker, bench: { mass: 5, droop: Number(again.toFixed(6)) } }).pack.keeps).not.toBe('not');
+    expect(job.findings.find(({ code }) => code === 'STIFFENER_TEST')).toMatchObject({ severity: 'warn', unit: 'mm', text: expect.stringContaining('droops 1.5 times as far as reckoned') });
+  });
+  test('a reading so stiff that no such pack gives it is not counted: test again; one a little stiffer tells of less bend and of no more strength', () => {
+    const plain = withPack(laid).pack, { reckoned } = tested(1).pack.test!, stuck = tested(Number((reckoned * 0.3).toFixed(6))), stiff = tested(Number((reckoned * 0.9).toFixed(6))).pack;
+    expect([stuck.pack.test!.reading.means, stuck.pack.assessed.bench.bend, stuck.pack.assessed.stumble.firstPly.times]).toEqual(['test again', plain.assessed.bench.bend, plain.assessed.stumble.firstPly.times]);
+    expect(stuck.made.findings.find(({ code }) => code === 'STIFFENER_TEST')).toMatchObject({ severity: 'warn', text: expect.stringMatching(/0\.3 times as far as reckoned.*not counted.*Test again: a wrong mass, a stuck gauge, or the clamp/) });
+    expect([stiff.assessed.bench.bend / plain.assessed.bench.bend, stiff.assessed.stumble.firstPly.times / plain.assessed.stumble.firstPly.times, stiff.assessed.walking.strain / plain.assessed.walking.strain]).toEqual([0.9, 1, 1].map((share) => expect.closeTo(share, 4)));
   });
 });
 

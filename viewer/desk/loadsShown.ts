@@ -1,3 +1,4 @@
+import { bandWords } from '../../src/checks/benchWords.ts';
 import { bentWords, isFarTooSoft } from '../../src/checks/packWords.ts';
 import { deg, inInches, mm, rounded, sentences } from '../../src/checks/say.ts';
 import type { LengthUnit } from '../../src/fitting/lengthUnit.ts';
@@ -27,10 +28,10 @@ const bends = (bend: number, est: string): string => (isFarTooSoft({ bend }) ? '
 function hung(pack: Pack, hanging: Hanging, est: string): LoadShown {
   const { of, mass, moment, loadAt, ball, clampAt, droop, band, atBall } = hanging, whole = of === 'finished shoe', ahead = mm(loadAt - ball, 0), soft = isFarTooSoft({ bend: droop / (loadAt - clampAt) });
   const held = sentences(
-    `${whole ? 'Finished shoe, sole up' : 'Bare pack, foot side down'}, clamped up to ${mm(clampAt, 0)} from the heel, ${mm(CLAMP_BEHIND, 0)} behind the ball line`,
-    `${kg(mass)} ${whole ? 'on a strap round the toe' : 'hung'} ${ahead} ahead of the ball line ${whole ? `is ${rounded(moment, 1)} N·m about it, ${BENCH_MOMENT} N·m for each kg of body mass` : `is ${rounded(moment, 1)} N·m about it`}`,
+    `${whole ? 'Finished shoe, sole up' : 'Bare pack, foot side down'}, clamped up to ${mm(clampAt, 0)} from the heel, ${mm(CLAMP_BEHIND, 0)} behind the tread line`,
+    `${kg(mass)} ${whole ? 'on a strap round the toe' : 'hung'} ${ahead} ahead of the tread line ${whole ? `is ${rounded(moment, 1)} N·m about it, ${BENCH_MOMENT} N·m for each kg of body mass` : `is ${rounded(moment, 1)} N·m about it`}`,
   );
-  const read = soft ? 'It droops so far that nothing else can be told of it: it is far too soft' : `Gauge 1 there goes down by ${mm(droop, 2)}${est}, good from ${rounded(band[0], 2)} to ${mm(band[1], 2)}; gauge 2 on the ball line by ${mm(atBall, 2)}`;
+  const read = soft ? 'It droops so far that nothing else can be told of it: it is far too soft' : `Gauge 1 there goes down by ${mm(droop, 2)}${est}, ${band ? `good from ${bandWords(band)}` : 'and even so the pack is not good'}; gauge 2 on the tread line by ${mm(atBall, 2)}`;
   return {
     of, name: whole ? 'On the bench, finished shoe' : 'On the bench, bare pack', does: whole ? bends(pack.assessed.bench.bend, est) : soft ? 'far too soft' : `droops ${mm(droop, 2)}${est}`,
     load: `${rounded(moment, 1)} N·m: ${kg(mass)} hung ${ahead} ahead of the ball`, words: sentences(held, read, ...(whole && !soft ? [`The ball bends by ${deg(inDegrees(pack.assessed.bench.bend), 2)}${est}, which is what its stiffness goes by`] : [])),

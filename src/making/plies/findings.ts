@@ -6,7 +6,8 @@ import type { Pair, RockerShoe } from '../../pair/shoe.ts';
 import { assess } from '../../stiffener/assess.ts';
 import { gradeOf } from '../../stiffener/grades.ts';
 import { hasRoom } from './bench.ts';
-import { END_STEP, LEAST_STRIP, mostStagger, type LaidPack } from './layers.ts';
+import { mostStagger } from '../../stiffener/steps.ts';
+import { END_STEP, LEAST_STRIP, type LaidPack } from './layers.ts';
 import { packedShoes, plyParts, shoePlies, type ShoePlies } from './shoePlies.ts';
 import { rollFor } from './turns.ts';
 
@@ -21,9 +22,10 @@ export function plyFindings(pair: Pair): Finding[] {
 /** The same for one shoe. */
 export const plyFindingsOf = (one: ShoePlies): Finding[] => [...beyondRoll(one), ...narrow(one), ...shortStrips(one), ...steppedSofter(one), ...notProved(one)];
 
-const WHERE = 'plies of the stiffener';
+/** Where what is found of plies is said to be. */
+export const PLIES_WHERE = 'plies of the stiffener';
 const notKnown = ({ side, order: { stiffener } }: RockerShoe): Finding => ({
-  code: 'PLIES_NOT_KNOWN', severity: 'warn', side, unit: '', where: WHERE, basis: PRACTICE,
+  code: 'PLIES_NOT_KNOWN', severity: 'warn', side, unit: '', where: PLIES_WHERE, basis: PRACTICE,
   text: stiffener === 0 ? 'Plies are ordered (making.plies), but this shoe has no stiffener (order.stiffener is 0): give it one, or leave the plies out.'
     : `Plies are ordered (making.plies), but of the stiffener only its thickness is known (order.stiffener ${mm(stiffener)}): nothing is cut. Write into order.stiffener what is wanted of it, or what is laid.`,
 });
@@ -36,7 +38,7 @@ function beyondRoll(one: ShoePlies): Finding[] {
   if (wide.length === 0) return [];
   const limit = Math.ceil(Math.max(...parts.map(({ needs }) => needs)) / ROLLS) * ROLLS;
   return [{
-    code: 'PLY_BEYOND_ROLL', severity: 'warn', side, measured: rollWidth, limit, unit: 'mm', where: WHERE, basis: PRACTICE,
+    code: 'PLY_BEYOND_ROLL', severity: 'warn', side, measured: rollWidth, limit, unit: 'mm', where: PLIES_WHERE, basis: PRACTICE,
     text: `A roll ${mm(rollWidth, 0)} wide does not take ${wide.map(({ part: { layer: { number } } }) => `ply ${number}`).join(', ')} with the fibres the way they are to run: not laid out on the cloth. A roll of ${mm(limit, 0)} takes all plies (making.plies.rollWidth).`,
   }];
 }
@@ -45,13 +47,13 @@ function narrow({ side, order, layers, stagger, pack: { plate } }: ShoePlies): F
   if (stagger >= order.stagger) return [];
   const limit = mostStagger(plate, layers.length);
   return [{
-    code: 'PLY_STAGGER', severity: 'warn', side, measured: order.stagger, limit, unit: 'mm', where: WHERE, basis: PRACTICE,
+    code: 'PLY_STAGGER', severity: 'warn', side, measured: order.stagger, limit, unit: 'mm', where: PLIES_WHERE, basis: PRACTICE,
     text: `With edges ${mm(order.stagger)} apart ${layers.length} layers would leave too little of the plate where it is narrowest; they are cut with ${mm(limit)} (making.plies.stagger).`,
   }];
 }
 
 const shortStrips = ({ side, short }: ShoePlies): Finding[] => short.map(({ number, length, least }) => ({
-  code: 'PLY_TOO_SHORT', severity: 'warn', side, measured: length, limit: least, unit: 'mm', where: WHERE, basis: PRACTICE,
+  code: 'PLY_TOO_SHORT', severity: 'warn', side, measured: length, limit: least, unit: 'mm', where: PLIES_WHERE, basis: PRACTICE,
   text: `Strip ${number} is ${mm(length, 0)} long: with its ends kept ${mm(END_STEP, 0)} from those of the others less than ${mm(LEAST_STRIP, 0)} would be left, so it ends where another does. Make it ${mm(Math.ceil(least), 0)} long, or let it begin and end somewhere else.`,
 }));
 
@@ -64,7 +66,7 @@ function steppedSofter(one: ShoePlies): Finding[] {
   if (stepped === undefined || bend === undefined || stepped / bend - 1 < SOFTER) return [];
   const measured = inDegrees(stepped), worse = gradeOf(stepped) !== gradeOf(bend);
   return [{
-    code: 'PLY_STEPS_SOFTER', severity: worse ? 'warn' : 'note', side, measured, limit: inDegrees(bend), unit: 'deg', where: WHERE, basis: 'mechanics; every ply as narrow as those that bear are in the mean',
+    code: 'PLY_STEPS_SOFTER', severity: worse ? 'warn' : 'note', side, measured, limit: inDegrees(bend), unit: 'deg', where: PLIES_WHERE, basis: 'mechanics; every ply as narrow as those that bear are in the mean',
     text: `With edges that keep ${mm(stagger)} apart the sole bends ${rounded(measured, 2)}° instead of ${rounded(inDegrees(bend), 2)}° on the bench${worse ? `: ${gradeOf(stepped)} instead of ${gradeOf(bend)}` : ''}. Edges nearer to each other cost less (making.plies.stagger).`,
   }];
 }
@@ -86,6 +88,6 @@ function bendWith({ stiffener, plate, asked, assessed: { lever } }: LaidPack, le
 }
 
 const notProved = ({ side, pack }: ShoePlies): Finding[] => (hasRoom(pack) ? [] : [{
-  code: 'PLY_NOT_PROVED', severity: 'note', side, unit: '', where: WHERE, basis: PRACTICE,
+  code: 'PLY_NOT_PROVED', severity: 'note', side, unit: '', where: PLIES_WHERE, basis: PRACTICE,
   text: 'The pack is too short behind or ahead of the ball to be clamped and loaded: no bench test is given for it.',
 }]);

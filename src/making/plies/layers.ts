@@ -7,6 +7,7 @@ import type { Pack } from '../../stiffener/pack.ts';
 import { NARROWEST, SET_IN } from '../../stiffener/plate.ts';
 import type { Ply } from '../../stiffener/ply.ts';
 import { SKIVED } from '../../stiffener/section.ts';
+import { levelsOf, mostStagger } from '../../stiffener/steps.ts';
 import { at, type CoreLayer, type PlacedPly, type Plate, type Stretch } from '../../stiffener/stiffener.ts';
 import { setOut } from '../setOut.ts';
 import { stripOf } from './strip.ts';
@@ -15,8 +16,6 @@ import { stripOf } from './strip.ts';
 export const END_STEP: Mm = 5;
 /** Shorter than this a strip is not worth laying. Common practice. */
 export const LEAST_STRIP: Mm = 30;
-/** Plies that step in by more than this share of the narrowest place, in all, are no plate any more. Common practice. */
-const STEPPED_MOST = 0.4;
 
 /**
  * What of a pack plies are cut from. @property underFoam the foam body is its core: the plies below lie under it, flat on the way
@@ -61,9 +60,6 @@ export interface Layers {
 /** @property least length at which its ends could be stepped */
 export interface ShortStrip { readonly number: number; readonly length: Mm; readonly least: Mm }
 
-/** Cloth whose fibres run both ways. */
-export const isWoven = ({ lamina: { e1, e2 } }: Ply): boolean => e2 > e1 / 2;
-
 interface Wanted { readonly placed?: PlacedPly; readonly core?: CoreLayer; readonly pack: PlyLayer['pack'] }
 
 /** Bottom up as the stiffener is told, foot first as it is laid. */
@@ -87,28 +83,6 @@ export function layersOf({ stiffener, plate, underFoam = false }: Pick<LaidPack,
     });
   });
   return { layers, stagger, short };
-}
-
-/**
- * How many steps each layer is set in: none the outermost on the foot's side, one that on the floor's side, the middle of the
- * stack most, and strips after all that run through. No two are alike, and the outer plies, which bear most, keep their width.
- */
-export function levelsOf(strips: readonly boolean[]): number[] {
-  const through = strips.filter((strip) => !strip).length;
-  return strips.map((strip, i) => {
-    const before = strips.slice(0, i).filter((one) => one === strip).length, back = through - 1 - before;
-    return strip ? through + before : before <= back ? 2 * before : 2 * back + 1;
-  });
-}
-
-/** The widest stagger the plate takes, mm, down to a tenth. */
-export function mostStagger(plate: Plate, layers: number): Mm {
-  return layers < 2 ? Infinity : Math.floor((STEPPED_MOST * narrowest(plate) * 10) / (2 * (layers - 1))) / 10;
-}
-
-/** Between the heel's middle and the ball, where it is narrowest short of its ends. */
-function narrowest({ heel, ball, width }: Plate): Mm {
-  return Math.min(...Array.from({ length: 41 }, (_, i) => width(heel + ((ball - heel) * i) / 40)));
 }
 
 /** A stretch whose ends keep off all others; the core is cut as it is. @returns how long it would have to be, where it is too short for that */

@@ -2,33 +2,19 @@ import type { Side } from '../../fitting/words.ts';
 import { windowRound } from '../../geometry/clip.ts';
 import { mirroredPath, reversed, type Path, type PathLine } from '../../geometry/path.ts';
 import { add, along, scale, type Point } from '../../geometry/point.ts';
-import { inDegrees, type Mm, type Rad } from '../../geometry/units.ts';
+import type { Mm, Rad } from '../../geometry/units.ts';
 import { crossings } from '../../geometry/crossings.ts';
 import type { FlatPart, PartLetters, PartMark } from '../flatPart.ts';
-import { isWoven, type Layer, type PlyLayer } from './layers.ts';
+import { directionWords, waysOf } from '../../stiffener/fibres.ts';
+import type { Layer, PlyLayer } from './layers.ts';
 import { middleAcross } from './strip.ts';
 
 /** A layer as it is cut, with what it is told apart and laid by, on its own side. */
 
-/** How an angle is written, in whole degrees where it is whole; plus leans to the wearer's left as the toe points away. */
-const degreesOf = (angle: Rad): string => { const whole = Number(inDegrees(angle).toFixed(1)); return `${whole > 0 ? '+' : whole < 0 ? '-' : ''}${Math.abs(whole)}`; };
-
-/** "0/90°", "±45°", "0°", "+30/-60°": ways of the fibres on one's own side, against the long axis. */
-export function directionWords({ ply, angle }: Pick<PlyLayer, 'ply' | 'angle'>, side: Side): string {
-  const ways = waysOf({ ply, angle }, side);
-  if (ways.length === 2 && ways.every((way) => Math.abs(Math.abs(inDegrees(way)) - 45) < 0.05)) return '±45°';
-  if (ways.length === 2 && ways.some((way) => Math.abs(way) < 1e-3)) return '0/90°';
-  return `${ways.map(degreesOf).join('/')}°`;
-}
-
-/** Directions of the fibres, each between −90° and 90°, on a shoe of this side: the right one is a mirror image. */
-export function waysOf({ ply, angle }: Pick<PlyLayer, 'ply' | 'angle'>, side: Side): Rad[] {
-  const own = side === 'left' ? angle : -angle, half = Math.PI, turn = (a: Rad): Rad => a - half * Math.round(a / half);
-  return isWoven(ply) ? [turn(own), turn(own + half / 2)] : [turn(own)];
-}
-
 /** @property lines lettered on it  @property ball x of the joints, across which a strip is laid */
-export interface PartOrder { readonly side: Side; readonly of: number; readonly job: string; readonly ball: { readonly inner: Point; readonly outer: Point } }
+export interface PartOrder { readonly side: Side; readonly of: number; readonly job: string; readonly ball: { readonly inner: Point; readonly outer: Point }; readonly across: readonly LineAcross[] }
+/** A line square across the shoe that a pack is proved by: where it meets the long axis as the part is cut. */
+export interface LineAcross { readonly of: string; readonly name: string; readonly x: Mm }
 
 const layerName = ({ kind, number }: Layer): string => `${kind} ${number}`;
 
@@ -38,7 +24,7 @@ const LETTER: Mm = 6, LEAST_LETTER: Mm = 2.5, WIDE = 0.62;
 export function partOf(layer: Layer, order: PartOrder): FlatPart {
   const { side, of, job } = order, own = (path: Path): Path => (side === 'left' ? path : mirroredPath(path)), outline = own(layer.outline), { least, most } = windowRound([outline]);
   const name = `${side} ${layerName(layer)}`, texts = [`${side.toUpperCase()} ${layer.kind} ${layer.number} of ${of}`, layer.kind === 'ply' ? `${directionWords(layer, side)} ${layer.ply.name}` : `${layer.core.name}, up to ${Number(layer.thickest.toFixed(1))} mm`, job];
-  return { name, outline, holes: [], marks: [...marksOn(layer, order, outline).map(({ of: what, path }) => ({ of: what, path: what === 'FOLD' ? own(path) : path }))], letters: lettersIn(outline, least, most, texts) };
+  return { name, outline, holes: [], marks: [...marksOn(layer, order, outline).map(({ of: what, path }) => ({ of: what, path: what === 'FOLD' ? own(path) : path }))], letters: [...lettersIn(outline, least, most, texts), ...order.across.flatMap((line) => lineLetters(outline, line))] };
 }
 
 /** Along the longer way of the part, in its middle. */
@@ -50,13 +36,20 @@ function lettersIn(outline: Path, [left, low]: Point, [right, high]: Point, text
   });
 }
 
-/** Long axis and ball line, the ways of the fibres, where edges are turned up and where a core is skived. */
-function marksOn(layer: Layer, { side, ball }: PartOrder, outline: Path): PartMark[] {
+/** Upright on the heel's side of its line, near the lower edge. */
+function lineLetters(outline: Path, { name, x }: LineAcross): PartLetters[] {
+  const { least, most } = windowRound([outline]), [line] = lineIn(outline, [x, least[1] - 1], [x, most[1] + 1]);
+  return line ? [{ text: name, at: [x - 1, line.from[1] + 4], size: LEAST_LETTER, turn: Math.PI / 2 }] : [];
+}
+
+/** Long axis, ball line and the lines of the bench test, the ways of the fibres, where edges are turned up and where a core is skived. */
+function marksOn(layer: Layer, { side, ball, across: proving }: PartOrder, outline: Path): PartMark[] {
   const { least, most } = windowRound([outline]), sign = side === 'left' ? 1 : -1, turned = ([x, y]: Point): Point => [x, sign * y];
   const across = (x: Mm, of: string): PartMark[] => lineIn(outline, [x, least[1] - 1], [x, most[1] + 1]).map((line) => ({ of, path: [line] }));
   return [
     ...lineIn(outline, [least[0] - 1, 0], [most[0] + 1, 0]).map((line) => ({ of: 'CENTRE_LINE', path: [line] })),
     ...lineIn(outline, turned(ball.inner), turned(ball.outer)).map((line) => ({ of: 'BALL_LINE', path: [line] })),
+    ...proving.flatMap(({ of, x }) => across(x, of)),
     ...(layer.kind === 'core' ? layer.skives.flatMap((x) => across(x, 'SKIVE')) : fibreMarks(layer, side, outline).map((path) => ({ of: 'FIBRE', path }))),
     ...(layer.kind === 'ply' && layer.fold ? [{ of: 'FOLD', path: layer.fold }] : []),
   ];

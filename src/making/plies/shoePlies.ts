@@ -7,12 +7,14 @@ import type { Point } from '../../geometry/point.ts';
 import type { Mm } from '../../geometry/units.ts';
 import type { Pair, RockerShoe } from '../../pair/shoe.ts';
 import { packFor, type Pack } from '../../stiffener/pack.ts';
+import { layerGramsOf } from '../../stiffener/weighed.ts';
 import { foamFace, type SoleShape } from '../../solid/soleShape.ts';
 import type { FlatPart } from '../flatPart.ts';
 import { flatPlace } from '../unrolled.ts';
 import { amountsOf, isPly, type Amounts } from './amounts.ts';
 import { layersOf, type LaidPack, type Layers } from './layers.ts';
-import { partOf } from './parts.ts';
+import { benchLinesOf } from './bench.ts';
+import { partOf, type LineAcross } from './parts.ts';
 import type { PlyPart } from './turns.ts';
 
 /** The stiffener of one shoe as it is cut, weighed, laid and proved. Parts are on their own side, one a layer. */
@@ -23,6 +25,8 @@ export interface ShoePlies extends Layers {
   readonly order: PliesOrder;
   readonly parts: readonly FlatPart[];
   readonly amounts: Amounts;
+  /** Lines of the bench test, as they lie in plan. */
+  readonly across: readonly LineAcross[];
 }
 
 /** Shoes whose pack is known. */
@@ -34,8 +38,14 @@ export const packedShoes = ({ shoes, fitting }: Pair): { readonly shoe: RockerSh
 /** As ordered, or as is usual where only templates are. */
 export function shoePlies(shoe: RockerShoe, pack: LaidPack, { job, version }: Pick<Fitting, 'job' | 'version'>, order: PliesOrder = USUAL_PLIES): ShoePlies {
   const { shape, side } = shoe, lay = onFoam(shape), found = layersOf(pack, shape.feather, order, lay), ball = ballOf(shape), flatBall = { inner: lay(ball.inner), outer: lay(ball.outer) };
-  const lettered = { side, of: found.layers.length, job: `${job.reference} ${job.date} v${version}` };
-  return { side, shoe, pack, order, ...found, parts: found.layers.map((layer) => partOf(layer, { ...lettered, ball: layer.plan ? flatBall : ball })), amounts: amountsOf(found.layers, order) };
+  const lettered = { side, of: found.layers.length, job: `${job.reference} ${job.date} v${version}` }, across = acrossFor(pack), flat = across.map((line) => ({ ...line, x: lay([line.x, 0])[0] }));
+  return { side, shoe, pack, order, ...found, across, parts: found.layers.map((layer) => partOf(layer, { ...lettered, ball: layer.plan ? flatBall : ball, across: layer.plan ? flat : across })), amounts: amountsOf(found.layers, layerGramsOf(pack.stiffener, { ...pack.plate, stagger: order.stagger }, pack.underFoam ?? false), order) };
+}
+
+/** What the bench test is set up by, lettered as its card calls it. */
+function acrossFor(pack: LaidPack): LineAcross[] {
+  const lines = benchLinesOf(pack);
+  return lines ? [{ of: 'CLAMP_LINE', name: 'clamp line', x: lines.clamp }, { of: 'TREAD_LINE', name: 'tread line, gauge 2', x: lines.tread }, { of: 'LOAD_LINE', name: 'load line, gauge 1', x: lines.load }] : [];
 }
 
 export const plyParts = ({ side, layers, parts }: Pick<ShoePlies, 'side' | 'layers' | 'parts'>): PlyPart[] => layers.flatMap((layer, i) => (isPly(layer) ? [{ side, layer, part: parts[i]! }] : []));

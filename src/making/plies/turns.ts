@@ -3,8 +3,8 @@ import { turnedPath } from '../../geometry/turned.ts';
 import type { Mm, Rad } from '../../geometry/units.ts';
 import type { Side } from '../../fitting/words.ts';
 import type { FlatPart } from '../flatPart.ts';
-import { isWoven, type PlyLayer } from './layers.ts';
-import { waysOf } from './parts.ts';
+import { isWoven, waysOf } from '../../stiffener/fibres.ts';
+import type { PlyLayer } from './layers.ts';
 
 /** Room for the shears between two plies and to the selvedge. Common practice. */
 export const CLOTH_APART: Mm = 5;

@@ -7,11 +7,9 @@ import type { Grams, Mm } from '../../geometry/units.ts';
 import { CEMENT, OUTSOLES, type OutsoleName } from '../../materials/materials.ts';
 import { partsOf, type Shoe } from '../../pair/shoe.ts';
 import type { SoleShape } from '../../solid/soleShape.ts';
-import type { PackGrams } from '../../stiffener/choices.ts';
+import type { PackGrams } from '../../stiffener/weighed.ts';
 import { packFor } from '../../stiffener/pack.ts';
 import { pliesArea, pliesWeight, PLY_INSET } from '../plies.ts';
-import { gramsTaken } from '../plies/amounts.ts';
-import type { Plies } from '../plies/plies.ts';
 import { unrolledOutsole } from '../unrolled.ts';
 import type { Layer, Piece } from './stack.ts';
 
@@ -56,14 +54,13 @@ export function groundShare({ pieces, sheet: { thickness }, foam }: Layer): numb
   return cut > 0 ? Math.max(0, 1 - foam / cut) : 0;
 }
 
-/** @param plies of the job, where they are cut */
-export function besidesFor(shoe: Shoe, fitting: Pick<Fitting, 'wearer'>, plies?: Plies): Besides | undefined {
+export function besidesFor(shoe: Shoe, fitting: Pick<Fitting, 'wearer' | 'making'>): Besides | undefined {
   const parts = partsOf(shoe);
   if (!parts) return undefined;
   const pack = packFor(shoe, fitting), { shape } = parts, { outsole: { material, thickness } } = shoe.order, flat = unrolledOutsole(shape), area = enclosedArea(flat);
   return {
     side: shoe.side, outsole: { material, thickness, size: sizeOfPath(flat, 0), area, weight: weightOf(area, { thickness, density: OUTSOLES[material].density }), cement: cementFor(area) },
-    ...(shape.stiffener > 0 && { stiffener: stiffenerFor(shape, pack && gramsTaken(shoe.side, pack, plies)) }),
+    ...(shape.stiffener > 0 && { stiffener: stiffenerFor(shape, pack?.grams) }),
   };
 }
 

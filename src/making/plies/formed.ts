@@ -1,0 +1,28 @@
+import { mm, sentences } from '../../checks/say.ts';
+import type { CoreLayer, Stiffener } from '../../stiffener/stiffener.ts';
+import { drinks, CORE_COAT } from '../../stiffener/weighed.ts';
+
+/** How a core comes into the form of the last before anything is laid on it, and what keeps a pack in that form. */
+
+/** Common practice. */
+function bending({ name }: Pick<CoreLayer, 'name'>): string {
+  switch (name) {
+    case 'birch plywood': return 'One sheet of that thickness does not bend to a last: glue it up of thin sheets, cut alike, over the last in one press with film between, and take it off when the glue is hard';
+    case 'leather board': return 'Soak it, mould it wet on the last, let it dry there until it weighs what it did before: wet board is far softer, and keeps resin from taking';
+    case 'cork': return 'It bends to the last by itself; warm it through where it springs back, and press it there until it is cold';
+    case 'light EVA': case 'firm EVA': case 'hard EVA': return 'Warm it through, press it on the last and leave it there until it is cold';
+    default: return 'Bring it into the form of the last before any resin: what is bent to it by the plies springs back';
+  }
+}
+
+/** @property skived its ends are */
+export const formingWords = (core: CoreLayer, thickest: number, isSkived: boolean): string => sentences(
+  `${mm(thickest)} of ${core.name}, measured: write what it really is (order.stiffener.coreThickness)`, bending(core), isSkived ? 'Skive its ends' : '', 'Weigh it dry, roughen it and dust it off',
+  drinks(core) ? `It drinks resin: rub a thin coat of the same mix into both faces, about ${CORE_COAT} g/m² each, and let it get tacky` : '',
+);
+
+/** A pack with more plies on one face than on the other draws crooked as it cures. */
+export function warpWords({ above, below, core }: Pick<Stiffener, 'above' | 'below' | 'core'>): string {
+  const count = (plies: Stiffener['above']): number => plies.filter(({ over }) => over === undefined).length, [top, under] = [count(above), count(below)];
+  return !core || top === under ? '' : `${top} above and ${under} below the core are unlike, so the pack may warp as it cures: leave it pressed on the last through cure and post-cure, and let it cool there`;
+}
