@@ -25,10 +25,10 @@ function soughtAgain({ order }: Pack, { choice: { core, edges } }: Tried, length
   return [['core', core?.name ?? 'none'], ['coreThickness', core ? length(at(core.thickness, 0)) : undefined]];
 }
 
-/** Ply for ply, from the bottom up. */
-function laidSo({ order, plate }: Pack, { stiffener: { below, above, core, edges = 0 }, choice, thickness }: Tried, length: Length): WaySets {
-  const foam = choice.core?.foam === true, listed = core && !foam && isOf(CORES, core.name);
-  const ply = (pack: 'below' | 'above') => ({ angle, over }: PlacedPly): Json => ({ pack, ...(angle === 0 ? {} : { angle: inDegrees(angle) }), ...(over ? { from: length(over.from), to: length(over.to) } : {}) });
+/** Ply for ply, from the bottom up. @param cloth of the pack where that is changed: only a ply of another names its own */
+function laidSo({ order, plate, sought }: Pack, { stiffener: { below, above, core, edges = 0 }, choice, thickness }: Tried, length: Length, cloth?: string): WaySets {
+  const foam = choice.core?.foam === true, listed = core && !foam && isOf(CORES, core.name), usual = cloth ?? sought?.bench.ply.name;
+  const ply = (pack: 'below' | 'above') => ({ angle, over, ply: { name } }: PlacedPly): Json => ({ pack, ...(name === usual ? {} : { cloth: name }), ...(angle === 0 ? {} : { angle: inDegrees(angle) }), ...(over ? { from: length(over.from), to: length(over.to) } : {}) });
   return [
     ['plies', [...below.map(ply('below')), ...above.map(ply('above'))]], ['edges', edges > 0 ? length(edges) : undefined], ['underFoam', foam ? true : undefined],
     // A core of the maker's own stays as it is told.
@@ -39,6 +39,6 @@ function laidSo({ order, plate }: Pack, { stiffener: { below, above, core, edges
 
 /** What is changed besides, and the plies that were found with it. */
 function changed(pack: Pack, { what, value, tried }: Would, length: Length): WaySets {
-  const laid = laidSo(pack, tried, length), other: WaySets = what === 'cloth' && typeof value === 'string' && isOf(CLOTHS, value) ? [['cloth', value]] : what === 'camber' ? [['camber', length(Number(value))]] : [];
+  const laid = laidSo(pack, tried, length, what === 'cloth' ? String(value) : undefined), other: WaySets = what === 'cloth' && typeof value === 'string' && isOf(CLOTHS, value) ? [['cloth', value]] : what === 'camber' ? [['camber', length(Number(value))]] : [];
   return [...other, ...laid];
 }
