@@ -21,7 +21,7 @@ const always = (): boolean => true;
 /** Whether more is told of a stiffener than a thickness. */
 export const isPack = (stiffener: unknown): boolean => typeof stiffener === 'object' && stiffener !== null;
 /** Of a stiffener: what stands whole on the sheet or not at all. */
-const STIFFENER_PARTS = [['ownCloth', 'a cloth that is not on the list'], ['measuredPly', 'a ply that was measured'], ['ownCore', 'a core that is not on the list'], ['bench', 'the bench test']] as const;
+const STIFFENER_PARTS = [['ownCloth', 'a cloth that is not on the list'], ['ownResin', 'a resin that is not on the list'], ['measuredPly', 'a ply that was measured'], ['ownCore', 'a core that is not on the list'], ['bench', 'the bench test']] as const;
 
 const SHOES: readonly FormGroup[] = (['left', 'right'] as const).flatMap((side): FormGroup[] => {
   const shoe = side === 'left' ? 'Left' : 'Right', there = given(side), rolls = (sheet: SheetAccess): boolean => sheet.valueAt(`${side}.order.kind`) === 'rocker';
@@ -57,4 +57,4 @@ export const isUnder = (path: string, starts: string): boolean => path === start
 
 /** Groups that stand whole on the sheet or not at all; what takes them off again. */
 export const WHOLE_GROUPS: Readonly<Record<string, string>> = { 'making.tool': 'Leave the cutter out', 'making.printBed': 'Leave the printer out', 'making.jig.bush': 'Leave the guide bush out', 'left.foot.walk.angles': 'Leave the three angles out', 'right.foot.walk.angles': 'Leave the three angles out', 'left.order.targets': 'Leave the limits out', 'right.order.targets': 'Leave the limits out',
-  ...Object.fromEntries((['left', 'right'] as const).flatMap((side) => [['ownCloth', 'Leave this cloth out'], ['measuredPly', 'Leave this ply out'], ['ownCore', 'Leave this core out'], ['bench', 'Leave the bench test out']].map(([name, words]) => [`${side}.order.stiffener.${name}`, words]))) };
+  ...Object.fromEntries((['left', 'right'] as const).flatMap((side) => [['ownCloth', 'Leave this cloth out'], ['ownCloth.ownFibre', 'Leave this fibre out'], ['ownResin', 'Leave this resin out'], ['shank', 'Leave the steel shank out'], ['measuredPly', 'Leave this ply out'], ['ownCore', 'Leave this core out'], ['bench', 'Leave the bench test out']].map(([name, words]) => [`${side}.order.stiffener.${name}`, words]))) };
