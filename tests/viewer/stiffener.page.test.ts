@@ -147,6 +147,18 @@ describe.skipIf(noBrowser)('the stiffener on the page', () => {
     expect([await stored(), await row.locator('th').textContent(), await part().locator('.judged:visible').count(), await page.locator('[name="right.order.stiffener.core"]').inputValue()]).toEqual([before, way, 0, '']);
   }, 60_000);
 
+  test('a search is given up as soon as the sheet is changed, and begun anew when that is shown', async () => {
+    await openSample(page, 'market gardener');
+    await page.waitForFunction('document.querySelector("#stiffener").dataset.sought === "false"', null, { timeout: 30_000, polling: 20 });
+    const searching = page.workers().find((worker) => worker.url().includes('waysWorker')), closed = searching?.waitForEvent('close', { timeout: 10_000 });
+    await page.locator('[name="right.order.stiffener.thicknessAtMost"]').evaluate((input: HTMLInputElement) => { input.value = '8.5'; input.dispatchEvent(new Event('input')); input.dispatchEvent(new Event('change')); });
+    expect(await closed).toBe(searching);
+    await sought();
+    expect(await part().getByRole('table').locator('tbody tr').count()).toBeGreaterThan(2);
+    await openSample(page, 'market gardener');
+    await sought();
+  }, 60_000);
+
   test('how stiff is one choice: degrees take the grade off the sheet, and a grade the degrees, each in one step', async () => {
     const wanted = page.locator('[name="right.order.stiffener.wanted"]'), degrees = page.locator('[name="right.order.stiffener.bendAtMost"]');
     await button('What is wanted of it').click();

@@ -55,10 +55,11 @@ export function stiffenerPart(host: HTMLElement, moves: StiffenerMoves): Stiffen
       look = now;
       moved = false;
       none.hidden = now !== undefined && now.stiffeners.length > 0;
-      if (now?.job !== job) found = undefined;
+      const another = now?.job !== job;
+      if (another) found = undefined;
       job = now?.job;
       for (const shoe of shoes) shoe.show(now?.stiffeners.find(({ side }) => side === shoe.side), now?.findings ?? [], now?.lengths ?? 'mm');
-      if (!now) { seek.stop(); waits = false; found = undefined; } else if (now.sheet !== before?.sheet || now.lengths !== before.lengths) lookForWays(now);
+      if (!now) { seek.stop(); waits = false; found = undefined; } else if (another || now.sheet !== before?.sheet || now.lengths !== before.lengths) lookForWays(now);
       tellWays();
     },
   };
