@@ -1,6 +1,6 @@
 import { inDegrees } from '../geometry/units.ts';
 import { BENCH_MOMENT, WALKING_RANGE } from './loads.ts';
-import type { Asked, Assessed, Case } from './assess.ts';
+import type { Asked, Assessed, Case, Strained } from './assess.ts';
 import { GRADE_UP_TO, WALKING_RESERVE, WALKING_STRAIN } from './grades.ts';
 import { lesser, type Placed } from './strained.ts';
 
@@ -26,15 +26,17 @@ type Found = Pick<Assessed, 'bench' | 'walking' | 'stumble' | 'ifDished' | 'grad
  * common practice that hardly a pack of the trade keeps to: those warn.
  */
 export function judged(found: Found, asked: Asked): Judgement[] {
-  const { walking, stumble } = found;
+  return [...bends(found, asked), ...strains(found), ...dished(found), ...waist(found.waist), ...unusual(found.walking, asked)];
+}
+
+function strains({ walking, stumble }: Strained): Judgement[] {
   return [
-    ...bends(found, asked), ...strained(walking),
+    ...strained(walking),
     ...below(stumble.firstPly, 'STIFFENER_STUMBLE', 'stop', (times, at) => `A stumble on the tip breaks a ply first ${at} (${stumble.firstPly.name}); it bears ${times} times that load.`),
     ...below(walking.firstPly, 'STIFFENER_WALKING', 'stop', (times, at) => `Daily walking comes too near to breaking a ply ${at} (${walking.firstPly.name}): it bears ${times} times that load, and ${WALKING_RESERVE} times are wanted.`, WALKING_RESERVE),
     ...below(lesser(walking.wrinkling, stumble.wrinkling), 'STIFFENER_WRINKLES', 'warn', (times, at) => `The pressed plies wrinkle on their core ${at} at ${times} times the load: take a stiffer core, or more plies on that side.`),
     ...coreSheared(walking.coreShear, stumble.coreShear),
     ...below(lesser(walking.yields, stumble.yields), 'STIFFENER_YIELDS', 'stop', (times, at) => `The strip of metal yields ${at} at ${times} times the load.`),
-    ...dished(found), ...waist(found.waist), ...unusual(walking, asked),
   ];
 }
 
@@ -67,12 +69,12 @@ function below({ times, at }: Placed, code: Judgement['code'], severity: Judgeme
   return times >= limit ? [] : [{ code, severity, measured: times, limit, unit: 'times', at, text: words(times.toFixed(2), `at ${Math.round(at)} mm from the heel`), basis: PRACTICE }];
 }
 
-/** Of a bottom whose camber nobody measured: what breaks it if it is dished as most are. */
-function dished({ ifDished, stumble, walking }: Found): Judgement[] {
-  if (!ifDished || stumble.firstPly.times < 1 || walking.firstPly.times < WALKING_RESERVE) return [];
-  const measure = "The last's camber was not measured: if its bottom is dished as most are, plies are strained more, and";
-  const stumbles = below(ifDished.stumble.firstPly, 'STIFFENER_DISHED', 'warn', (times, at) => `${measure} a stumble breaks one at ${times} times its load ${at}: measure it (last.camber).`);
-  return stumbles.length > 0 ? stumbles : below(ifDished.walking.firstPly, 'STIFFENER_DISHED', 'warn', (times, at) => `${measure} daily walking breaks one at ${times} times its load ${at}, where ${WALKING_RESERVE} times are wanted: measure it (last.camber).`, WALKING_RESERVE);
+/** Of a bottom whose camber nobody measured: what it no longer bears if it is dished as most are. */
+function dished({ ifDished, walking, stumble }: Found): Judgement[] {
+  if (!ifDished) return [];
+  const told = new Set(strains({ walking, stumble }).map(({ code }) => code)), more = strains(ifDished).filter(({ code }) => !told.has(code)), [first] = more;
+  if (!first) return [];
+  return [{ ...first, code: 'STIFFENER_DISHED', severity: 'warn', text: `The last's camber was not measured (last.camber). If its bottom is dished as most are, plies are strained more: ${more.map(({ text }) => text).join(' ')}` }];
 }
 
 /** The foot bears all along the waist, not at heel and ball alone: what is told is more than there is. */
