@@ -1,9 +1,8 @@
-import { onceEach } from '../geometry/lately.ts';
-import type { Mm } from '../geometry/units.ts';
+import type { Grams, Mm } from '../geometry/units.ts';
 import type { CoreMaterial } from '../materials/stiffeners.ts';
 import type { Ply } from './ply.ts';
 import type { Along, Attached, Counted, PlacedPly, Plate, Stiffener, Stretch } from './stiffener.ts';
-import { gramsOf, type PackGrams } from './weighed.ts';
+import { bulkOf, gramsOf, type PackGrams } from './weighed.ts';
 
 /** A core that may lie between two packs. */
 export interface CoreChoice { readonly name: string; readonly material: CoreMaterial; readonly thickness: Along; /** The foam body, with a pack under it: it is there anyway. */ readonly foam: boolean; readonly count?: Counted }
@@ -39,9 +38,7 @@ export function choicesIn(open: Open, bench: Bench): Weighed[] {
   const counts = Array.from({ length: open.plies.most - open.plies.least + 1 }, (_, i) => open.plies.least + i);
   const all = counts.flatMap((plies) => open.cores.flatMap((core) => open.edges.flatMap((edges) => [false, true].flatMap((patch) => splits(plies - (patch ? 1 : 0), core, edges, patch)))));
   const weighed = all.map((choice) => weigh(choice, bench)), most = Math.max(open.thicknessAtMost, Math.min(...weighed.map(({ thickness }) => thickness))) + 1e-9;
-  // Without the steps of their edges, or a gram of them would decide how plies are split.
-  const level = { ...bench.plate, stagger: 0 }, weight = onceEach(({ stiffener, choice }: Weighed) => gramsOf(stiffener, level, choice.core?.foam === true).pack);
-  return weighed.filter(({ thickness }) => thickness <= most).sort((a, b) => a.plies - b.plies || weight(a) - weight(b) || a.thickness - b.thickness);
+  return weighed.filter(({ thickness }) => thickness <= most).sort((a, b) => a.plies - b.plies || a.bulk - b.bulk || a.thickness - b.thickness);
 }
 
 function splits(full: number, core: CoreChoice | undefined, edges: Mm, patch: boolean): Choice[] {
@@ -86,15 +83,15 @@ function pliesOf({ ply, outer = ply, plate, count, strip, outside }: Alike): rea
   return [...all.slice(0, inside), patch, ...all.slice(inside)];
 }
 
-/** A choice as it is laid, how many plies it takes, how thick it is and what it weighs. */
-export interface Weighed { readonly choice: Choice; readonly stiffener: Stiffener; readonly plies: number; readonly thickness: Mm; readonly grams: PackGrams }
+/** A choice as it is laid, how many plies it takes, how thick it is and what it weighs. @property bulk what it would weigh as wide all through as the plate, dry its core: by it choices are told apart, not by the gram that steps take */
+export interface Weighed { readonly choice: Choice; readonly stiffener: Stiffener; readonly plies: number; readonly thickness: Mm; readonly grams: PackGrams; readonly bulk: Grams }
 
 /** Plies of a choice, its strip counted. */
 export const pliesIn = ({ below, above, patch }: Choice): number => below + above + (patch ? 1 : 0);
 
 export function weigh(choice: Choice, bench: Bench): Weighed {
   const stiffener = layUp(choice, bench), foam = choice.core?.foam === true;
-  return { choice, stiffener, plies: pliesIn(choice), thickness: thicknessOf(stiffener, foam), grams: gramsOf(stiffener, bench.plate, foam) };
+  return { choice, stiffener, plies: pliesIn(choice), thickness: thicknessOf(stiffener, foam), grams: gramsOf(stiffener, bench.plate, foam), bulk: bulkOf(stiffener, bench.plate, foam) };
 }
 
 /** Of plies and core where they are thickest, strips counted. @param foam the core is the foam body, which does not count */

@@ -17,7 +17,7 @@ import { plateUnder } from './plate.ts';
 import { ADDITIONS, asHung, bare, readingOf, withMore, type Added, type Reading } from './reading.ts';
 import { assessedOr, searched, spareOf, triedOf, type Keeps, type Tried } from './search.ts';
 import type { Plate, Stiffener } from './stiffener.ts';
-import { gramsOf, type PackGrams } from './weighed.ts';
+import { bulkOf, gramsOf, type PackGrams } from './weighed.ts';
 
 /** The stiffener of one shoe: what is laid or was found, in its place, with what it does. */
 export interface Pack {
@@ -112,7 +112,7 @@ const unproved = (stiffener: Stiffener): Stiffener => (stiffener.camber?.counted
 /** What the maker lays, weighed like a choice. */
 function weighedAs(stiffener: Stiffener, { plate }: Bench, foam: boolean): Weighed {
   const { below, above, edges = 0 } = stiffener;
-  return { stiffener, choice: { below: below.length, above: above.length, edges, patch: false }, plies: below.length + above.length, thickness: thicknessOf(stiffener, foam), grams: gramsOf(stiffener, plate, foam) };
+  return { stiffener, choice: { below: below.length, above: above.length, edges, patch: false }, plies: below.length + above.length, thickness: thicknessOf(stiffener, foam), grams: gramsOf(stiffener, plate, foam), bulk: bulkOf(stiffener, plate, foam) };
 }
 
 function packOf({ stiffener, assessed, keeps, spare, thickness, plies, grams }: Tried, { plate }: Bench, asked: Asked, order: PackOrder, underFoam: boolean): Omit<Pack, 'by'> {

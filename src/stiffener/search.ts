@@ -99,7 +99,7 @@ const ALIKE = 1e-6;
 function first(hoped: readonly Hoped[], closely: Closely, what: 'must' | 'all'): Weighed | undefined {
   const keeps = ({ one, hopes }: Hoped): boolean => hopes[what] >= 1 && closely(one, what, 1)[what] >= 1, found = hoped.find(keeps)?.one;
   if (!found) return undefined;
-  const alike = ({ one }: Hoped): boolean => one.plies === found.plies && Math.abs(one.grams.pack - found.grams.pack) < ALIKE && Math.abs(one.thickness - found.thickness) < ALIKE;
+  const alike = ({ one }: Hoped): boolean => one.plies === found.plies && Math.abs(one.bulk - found.bulk) < ALIKE && Math.abs(one.thickness - found.thickness) < ALIKE;
   return hoped.filter((each) => alike(each) && keeps(each)).reduce((most, { one }) => (closely(one, 'all', 0).all > closely(most, 'all', 0).all ? one : most), found);
 }
 

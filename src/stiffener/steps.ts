@@ -1,3 +1,4 @@
+import { onceEach } from '../geometry/lately.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Plate, Stiffener } from './stiffener.ts';
 
@@ -24,9 +25,7 @@ export function mostStagger(plate: Plate, layers: number): Mm {
 }
 
 /** Between the heel's middle and the ball, where it is narrowest short of its ends. */
-function narrowest({ heel, ball, width }: Plate): Mm {
-  return Math.min(...Array.from({ length: 41 }, (_, i) => width(heel + ((ball - heel) * i) / 40)));
-}
+const narrowest = onceEach(({ heel, ball, width }: Plate): Mm => Math.min(...Array.from({ length: 41 }, (_, i) => width(heel + ((ball - heel) * i) / 40))));
 
 /** How far each layer is set in beyond the plate's own edge: plies above from the foot down, the core unless it is the foam body, plies below. */
 export function stepsOf({ below, above, core }: Stiffener, plate: Plate, foam: boolean): { readonly above: readonly Mm[]; readonly core?: Mm; readonly below: readonly Mm[] } {

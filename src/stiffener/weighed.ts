@@ -56,6 +56,13 @@ export function weightBand({ resin, core, shank = 0, pack }: PackGrams): readonl
 
 export const gramsOf = (stiffener: Stiffener, plate: Plate, foam: boolean): PackGrams => packGramsOf(layerGramsOf(stiffener, plate, foam));
 
+/** The same as wide all through as the plate, its core dry: packs that differ only in how plies are split weigh alike. */
+export function bulkOf({ below, above, core, edges = 0, attached }: Stiffener, plate: Plate, foam: boolean): Grams {
+  const upper = above.length > 0 ? above : below, wide = ({ over }: PlacedPly, all: readonly PlacedPly[]): number => measured(plate, over).area + (all === upper ? 2 * edges * ((over ?? plate).to - (over ?? plate).from) : 0);
+  const plies = [below, above].flatMap((all) => all.map((one) => wide(one, all) * one.ply.thickness * one.ply.density)).reduce((sum, one) => sum + one, 0);
+  return (plies + (core && !foam ? measured(plate, undefined).area * at(core.thickness, plate.ball) * core.material.density : 0)) / 1000 + attached.reduce((sum, layer) => sum + stripGrams(layer, plate), 0);
+}
+
 /** A stretch of the plate: its area, and how long its edge is where more is set in. */
 interface Measured { readonly area: number; readonly edge: Mm; readonly isWhole: boolean }
 const measures = new WeakMap<Plate, Map<string, Measured>>(), STEP: Mm = 1;
