@@ -2,14 +2,16 @@ import { inDegrees } from '../geometry/units.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { gradeOf } from '../stiffener/grades.ts';
 import type { Pack } from '../stiffener/pack.ts';
+import { tightestRadius } from '../stiffener/plate.ts';
 import { assessedOr } from '../stiffener/search.ts';
+import { thickestBent } from '../stiffener/sheets.ts';
 import type { Finding } from './finding.ts';
-import { deg } from './say.ts';
+import { deg, mm } from './say.ts';
 import type { Seen } from './seen.ts';
 import { PRACTICE } from './sources.ts';
 
 /** What is to be said of what a stiffener is laid of, whatever it bends. */
-export const laidChecks = (seen: Seen<RockerShoe>, pack: Pack): Finding[] => [splits, bonded].flatMap((check) => check(seen, pack));
+export const laidChecks = (seen: Seen<RockerShoe>, pack: Pack): Finding[] => [splits, unbent, bonded].flatMap((check) => check(seen, pack));
 
 /** Fibres that lean no further from each other than this count as one way. Common practice. */
 const ONE_WAY = 20;
@@ -30,6 +32,16 @@ function splits({ shoe: { side } }: Seen<RockerShoe>, { stiffener: { below, abov
 function spread(angles: readonly number[]): number {
   const round = angles.map((angle) => ((angle % 180) + 180) % 180).sort((a, b) => a - b), gaps = round.map((angle, i) => (round[i + 1] ?? round[0]! + 180) - angle);
   return 180 - Math.max(...gaps);
+}
+
+/** A core that was named and cannot be bent onto the last in any sheet it is sold in. */
+function unbent({ shoe: { side } }: Seen<RockerShoe>, { stiffener: { core }, underFoam, plate }: Pack): Finding[] {
+  if (!core || core.sheets || underFoam) return [];
+  const radius = tightestRadius(plate), limit = thickestBent(core.material, radius), thinnest = Math.min(...core.material.bends.sold);
+  return [{
+    code: 'STIFFENER_CORE_BENT', severity: 'warn', side, measured: thinnest, limit, unit: 'mm', where: 'stiffener', basis: core.material.bends.basis,
+    text: `The last's bottom is bent to a radius of ${mm(radius, 0)}: ${core.name} bends to that only in sheets up to ${mm(limit, 2)}, and the thinnest sold is ${mm(thinnest)}. It would crack or spring back: take another core (order.stiffener.core), leather board or cork.`,
+  }];
 }
 
 /** What foam, insole and shank lend is gone where a bond opens. */

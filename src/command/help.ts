@@ -41,7 +41,7 @@ Every warning, and every stop that was taken on a name, is printed at the end.
 
   --with THINGS   what is made besides, as is usual where the sheet does not say
                   more: names with commas between them, of mould, block, print,
-                  jig, gauges, stack, templates, wedges, card; or all
+                  jig, gauges, stack, plies, templates, wedges, card; or all
   --into FOLDER   the folder to write; the one around it must be there already
   --replace       puts the new folder in the place of an old one, which goes
                   once the new one is complete; a folder that holds anything

@@ -242,7 +242,7 @@ export type PlyOrder =
 
 export interface ShankOrder { readonly thickness: Mm; readonly width: Mm; readonly from: Mm; readonly to: Mm }
 
-export interface OwnCore { readonly name: string; readonly density: number; readonly modulus: number; readonly shear: number; readonly shearStrength: number }
+export interface OwnCore { readonly name: string; readonly density: number; readonly modulus: number; readonly shear: number; readonly shearStrength: number; /** Strain its faces bear when it is bent cold, where it is not moulded. */ readonly bendsTo?: number; /** It is bought so thick. */ readonly sheet?: Mm }
 
 export interface ToeOrder {
   readonly rule: ToeRuleName;

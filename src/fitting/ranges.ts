@@ -132,6 +132,8 @@ export const RANGES = {
   'order.stiffener.ownCore.modulus': within(0.1, 50_000, 'MPa'),
   'order.stiffener.ownCore.shear': within(LEAST_CORE_SHEAR, 20_000, 'MPa'),
   'order.stiffener.ownCore.shearStrength': within(0.01, 500, 'MPa'),
+  'order.stiffener.ownCore.bendsTo': within(0.05, 50, '%'),
+  'order.stiffener.ownCore.sheet': within(0.3, 12),
   'order.stiffener.camber': within(0, 15),
   'order.stiffener.edges': within(0, 15),
   'order.stiffener.thicknessAtMost': within(0.5, 15),

@@ -23,7 +23,7 @@ export function packOrderOf(raw: RawGroup): PackOrder {
     ...given({
       bendAtMost, resin, coreThickness, camber,
       shank: shank && { thickness: shank.thickness ?? NaN, width: shank.width ?? NaN, from: shank.from ?? NaN, to: shank.to ?? NaN },
-      core: ownCore ? { name: ownCore.name ?? '', density: ownCore.density ?? NaN, modulus: ownCore.modulus ?? NaN, shear: ownCore.shear ?? NaN, shearStrength: ownCore.shearStrength ?? NaN } : core,
+      core: ownCore ? { name: ownCore.name ?? '', density: ownCore.density ?? NaN, modulus: ownCore.modulus ?? NaN, shear: ownCore.shear ?? NaN, shearStrength: ownCore.shearStrength ?? NaN, ...given({ bendsTo: ownCore.bendsTo, sheet: ownCore.sheet }) } : core,
       ownResin: ownResin && { name: ownResin.name ?? '', density: ownResin.density ?? NaN, modulus: ownResin.modulus ?? NaN, poisson: ownResin.poisson ?? NaN },
       plies: plies?.map(({ pack, angle = 0, from, to, cloth, resin: wet }) => ({ pack, angle, ...given({ from, to, cloth, ply: cloth === undefined ? undefined : plyNamed(cloth, raw), resin: wet }) })),
       bench: bench && { mass: bench.mass ?? NaN, droop: bench.droop ?? NaN, ...given({ lever: bench.lever }) },

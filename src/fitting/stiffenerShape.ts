@@ -48,6 +48,8 @@ const ownCore = () => group({
   modulus: setting('order.stiffener.ownCore.modulus', 'Modulus along the shoe.'),
   shear: setting('order.stiffener.ownCore.shear', 'Shear modulus between its two faces.'),
   shearStrength: setting('order.stiffener.ownCore.shearStrength', 'Shear stress at which it tears or splits.'),
+  bendsTo: setting('order.stiffener.ownCore.bendsTo', 'Strain its faces bear when a sheet is bent cold: half its thickness over the radius. Where left out it takes the form of the last, moulded or warmed.').optional(),
+  sheet: setting('order.stiffener.ownCore.sheet', 'Thickness of the sheets it is bought in; any where left out.').optional(),
 }).meta({ description: 'A core that is not on the list, by its data.' });
 
 const PLY_LIST = 'a list of 1 to 20 plies, from the bottom up';

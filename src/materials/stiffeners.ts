@@ -97,23 +97,37 @@ export interface CoreMaterial {
   /** Shear stress at which it tears or splits, the weakest sold under the name. */
   readonly shearStrength: number;
   readonly basis: string;
+  readonly bends: SheetBends;
 }
 
+/**
+ * How a core comes to lie on the bottom of a last. Bent as it is sold, its faces are strained by half its thickness over the radius
+ * it is bent to, and bear so much (`strain`) without cracking; thicker, it is glued up of several sheets bent together. Or it is moulded (`moulded`), and takes the form whatever it is.
+ * @property sold thicknesses it is sold in, mm
+ */
+export interface SheetBends { readonly strain?: number; readonly moulded?: string; readonly sold: readonly number[]; readonly basis: string }
+
+/** Glue between sheets of a core, g/m² on each joint. */
+export const SHEET_GLUE = { perJoint: 200, basis: 'common practice (from memory), 150 to 250 g/m² of epoxy or wood glue, spread on one face' } as const;
+
+const EVA_BENDS: SheetBends = { moulded: 'pressed on warm', sold: [2, 3, 4, 5, 6, 8, 10, 12], basis: 'common practice; warmed it takes the form' };
 const EVA_BASIS = 'common practice (from memory), loaded slowly. Sheet is sold by hardness, but no modulus follows from a hardness read on foam (Shore A pins pierce it): the range stands for all sheets sold so, and a piece of the sheet in hand goes before it';
-const foam = (density: number, least: number, counted: number, most: number, shearStrength: number, basis: string): CoreMaterial => ({
-  density, modulus: { least, counted, most }, shear: { least: least / 2.6, counted: counted / 2.6, most: most / 2.6 }, shearStrength, basis,
+const foam = (density: number, least: number, counted: number, most: number, shearStrength: number, basis: string, bends = EVA_BENDS): CoreMaterial => ({
+  density, modulus: { least, counted, most }, shear: { least: least / 2.6, counted: counted / 2.6, most: most / 2.6 }, shearStrength, basis, bends,
 });
 
 export const CORES = {
   'leather board': {
     density: 1, modulus: { least: 80, counted: 120, most: 250 }, shear: { least: 30, counted: 44, most: 90 }, shearStrength: 2.5,
     basis: 'common practice (from memory); wet board is far softer',
+    bends: { moulded: 'moulded on the last wet, and dried there', sold: [1, 1.5, 2, 2.5, 3, 4], basis: 'common practice' },
   },
   'birch plywood': {
     density: 0.68, modulus: { least: 6_000, counted: 8_000, most: 10_000 }, shear: { least: 50, counted: 67, most: 170 }, shearStrength: 2.5,
     basis: 'common practice (from memory), thin plywood with the grain of its faces along the shoe; shear as its cross veneers roll',
+    bends: { strain: 0.005, sold: [0.8, 1, 1.2, 1.5, 2, 2.5, 3, 4], basis: 'common practice (from memory): bent cold along its faces\' grain to about a hundred times its thickness' },
   },
-  cork: foam(0.25, 4, 13, 17, 0.5, 'common practice (from memory); bound cork 17 MPa (Boria and others 2018, Procedia Struct Integr 12:317), softer with more rubber in it'),
+  cork: foam(0.25, 4, 13, 17, 0.5, 'common practice (from memory); bound cork 17 MPa (Boria and others 2018, Procedia Struct Integr 12:317), softer with more rubber in it', { strain: 0.05, sold: [2, 3, 4, 5, 6, 8, 10, 12], basis: 'common practice (from memory): bound cork bends round ten times its thickness' }),
   'light EVA': foam(0.15, 1.5, 2.5, 4, 0.25, `sold as about 30 to 45 Asker C; ${EVA_BASIS}`),
   'firm EVA': foam(0.2, 3, 5, 8, 0.4, `sold as about 50 to 65 Asker C; ${EVA_BASIS}`),
   'hard EVA': foam(0.25, 5, 8, 12, 0.6, `sold as about 65 to 75 Asker C; ${EVA_BASIS}`),

@@ -6,7 +6,9 @@ import { CORE_SHEETS, RESIN_USUAL, withCloth } from './laying.ts';
 import type { Pack } from './pack.ts';
 import { assessedOr, searched, triedOf, type Tried } from './search.ts';
 import { gradeOf, type Grade } from './grades.ts';
+import { tightestRadius } from './plate.ts';
 import { withResin } from './ply.ts';
+import { coreThicknesses } from './sheets.ts';
 import { at, countedAs, type Along, type Stiffener } from './stiffener.ts';
 
 /** What stands beside a pack that was sought: other ways to it, what would keep to more, and which assumption decides it. */
@@ -75,7 +77,7 @@ const beyond = ({ plies }: Open): readonly number[] => Array.from({ length: PLIE
 function byThickness(pack: Pack, { bench, choice }: Sought): Would[] {
   const { core } = choice;
   if (pack.order.coreThickness !== undefined || !core || core.foam) return [];
-  return firstThat('thickness', CORE_SHEETS.filter((sheet) => sheet > at(core.thickness, 0)), pack, (thickness) => laidOtherwise(pack, { ...choice, core: { ...core, thickness } }, bench))
+  return firstThat('thickness', coreThicknesses(core.material, tightestRadius(pack.plate), CORE_SHEETS).filter((sheet) => sheet > at(core.thickness, 0)), pack, (thickness) => laidOtherwise(pack, { ...choice, core: { ...core, thickness } }, bench))
     .map((would) => ({ ...would, value: Math.ceil(would.tried.thickness * 10) / 10 }));
 }
 
@@ -99,7 +101,7 @@ export const assumptionsOf: (pack: Pack) => readonly Assumption[] = onceEach((pa
   const { stiffener } = pack, { camber, core } = stiffener, found: Assumption[] = [];
   const cambered = (height: Along): Stiffener => ({ ...stiffener, camber: { height, counted: 'whole' } });
   if (camber?.counted === 'half') found.push(between(pack, 'camber', 'The camber counts half until the bench test was read: none of it at worst, all of it at best', cambered(0), cambered(camber.height)));
-  if (core) found.push(between(pack, 'core', `The ${core.name} is as soft or as stiff as any sold under that name`, countedAs(stiffener, 'least'), countedAs(stiffener, 'most')));
+  if (core && core.material.shear.least < core.material.shear.most) found.push(between(pack, 'core', `The ${core.name.replace(/^the /, '')} is as soft or as stiff as any sold under that name`, countedAs(stiffener, 'least'), countedAs(stiffener, 'most')));
   if ([...stiffener.below, ...stiffener.above].some(({ ply }) => ply.laidOf)) found.push(between(pack, 'resin', 'Resin laid by hand: more makes plies thicker and stiffer in bending, less thinner', wetter(pack, RESIN_USUAL.least), wetter(pack, RESIN_USUAL.most)));
   return found.sort((a, b) => b.bends[0] - b.bends[1] - (a.bends[0] - a.bends[1]));
 });

@@ -1,7 +1,9 @@
 import type { Grams, Mm } from '../geometry/units.ts';
 import type { CoreMaterial } from '../materials/stiffeners.ts';
+import { tightestRadius } from './plate.ts';
 import type { Ply } from './ply.ts';
-import type { Along, Attached, Counted, PlacedPly, Plate, Stiffener, Stretch } from './stiffener.ts';
+import { sheetsFor } from './sheets.ts';
+import type { Along, Attached, CoreLayer, Counted, PlacedPly, Plate, Stiffener, Stretch } from './stiffener.ts';
 import { bulkOf, gramsOf, type PackGrams } from './weighed.ts';
 
 /** A core that may lie between two packs. */
@@ -54,9 +56,15 @@ export function layUp({ below, above, core, edges, patch }: Choice, { ply, outer
   const many = (count: number, strip: boolean, outside: Outside): readonly PlacedPly[] => sharedPlies({ ply, ...(outer ? { outer } : {}), plate, count, strip, outside });
   return {
     below: many(below, patch && !core, core ? 'bottom' : 'both'), above: core ? many(above, patch, 'top') : [], attached: attachedBeside(attached, core?.foam === true),
-    ...(core ? { core: { name: core.name, material: core.material, thickness: core.thickness, ...(core.count ? { count: core.count } : {}) } } : {}),
+    ...(core ? { core: coreLaid(core, plate) } : {}),
     ...(camber ? { camber } : {}), ...(edges > 0 ? { edges } : {}),
   };
+}
+
+/** A core in the sheets it is glued up of; the foam body has none. */
+export function coreLaid({ name, material, thickness, count, foam }: CoreChoice, plate: Plate): CoreLayer {
+  const sheets = foam || typeof thickness !== 'number' ? undefined : sheetsFor(material, thickness, tightestRadius(plate));
+  return { name, material, thickness, ...(count ? { count } : {}), ...(sheets ? { sheets } : {}) };
 }
 
 /** Where a list of plies looks out of the stiffener. */

@@ -1,14 +1,14 @@
 import { inDegrees, type Mm } from '../geometry/units.ts';
 import type { Pack } from './pack.ts';
-import { at, type Attached, type PlacedPly, type Plate, type Stiffener } from './stiffener.ts';
+import { at, type Attached, type CoreLayer, type PlacedPly, type Plate, type Sheets, type Stiffener } from './stiffener.ts';
 
 /** One layer of a pack, as it is laid from the last down; angles in degrees. @property over of a strip, mm from the heel */
-export interface LaidLayer { readonly what: 'ply' | 'core' | 'foam body'; readonly name: string; readonly thickness: Mm; readonly angle?: number; readonly over?: { readonly from: Mm; readonly to: Mm } }
+export interface LaidLayer { readonly what: 'ply' | 'core' | 'foam body'; readonly name: string; readonly thickness: Mm; readonly angle?: number; readonly sheets?: Sheets; readonly over?: { readonly from: Mm; readonly to: Mm } }
 
 /** What lies under the last, from it down. A core that changes along the shoe is told as thick as at the ball. */
 export function layersDown({ stiffener: { below, above, core }, plate, underFoam }: Pick<Pack, 'stiffener' | 'plate' | 'underFoam'>): LaidLayer[] {
   const plies = (all: readonly PlacedPly[]): LaidLayer[] => all.toReversed().map(({ ply, angle, over }) => ({ what: 'ply', name: ply.name, thickness: ply.thickness, angle: inDegrees(angle), ...(over ? { over } : {}) }));
-  const between: LaidLayer[] = core ? [{ what: underFoam ? 'foam body' : 'core', name: core.name, thickness: at(core.thickness, plate.ball) }] : [];
+  const between: LaidLayer[] = core ? [{ what: underFoam ? 'foam body' : 'core', name: `${core.name}${sheetWords(core)}`, thickness: at(core.thickness, plate.ball), ...(core.sheets ? { sheets: core.sheets } : {}) }] : [];
   return [...plies(above), ...between, ...plies(below)];
 }
 
@@ -16,14 +16,14 @@ export function layersDown({ stiffener: { below, above, core }, plate, underFoam
 function count(plies: readonly PlacedPly[], { ball }: Pick<Plate, 'ball'>, named = true): string {
   const full = plies.filter(({ over }) => !over), names = [...new Set(full.map(({ ply }) => ply.name))];
   const each = names.map((name, i) => { const n = full.filter(({ ply }) => ply.name === name).length; return `${n}${i === 0 ? (n === 1 ? ' ply' : ' plies') : ''}${named ? ` of ${name}` : ''}`; });
-  return `${each.join(' and ')}${stripsWords(plies, ball)}`;
+  return `${each.join(' and ')}${stripsWords(plies.filter(({ over }) => over), ball, names)}`;
 }
 
 /** " with 1 strip across the ball, 1 strip 170 to 240 mm from the heel" */
-function stripsWords(plies: readonly PlacedPly[], ball: Mm): string {
-  const strips = plies.flatMap(({ over }) => over ?? []), across = strips.filter(({ from, to }) => from < ball && to > ball), elsewhere = strips.filter((one) => !across.includes(one));
-  const many = across.length === 0 ? [] : [`${across.length} ${across.length === 1 ? 'strip' : 'strips'} across the ball`];
-  const all = [...many, ...elsewhere.map(({ from, to }) => `a strip ${Math.round(from)} to ${Math.round(to)} mm from the heel`)];
+function stripsWords(plies: readonly PlacedPly[], ball: Mm, named: readonly string[]): string {
+  const other = [...new Set(plies.map(({ ply }) => ply.name))].filter((name) => !named.includes(name)), of = other.length > 0 ? ` of ${other.join(' and ')}` : '', strips = plies.flatMap(({ over }) => over ?? []), across = strips.filter(({ from, to }) => from < ball && to > ball), elsewhere = strips.filter((one) => !across.includes(one));
+  const many = across.length === 0 ? [] : [`${across.length} ${across.length === 1 ? 'strip' : 'strips'}${of} across the ball`];
+  const all = [...many, ...elsewhere.map(({ from, to }) => `a strip${of} ${Math.round(from)} to ${Math.round(to)} mm from the heel`)];
   return all.length === 0 ? '' : ` with ${all.join(' and ')}`;
 }
 
@@ -31,8 +31,11 @@ function stripsWords(plies: readonly PlacedPly[], ball: Mm): string {
 export function inShort({ below, above, core, edges = 0, attached }: Stiffener, foam: boolean, plate: Pick<Plate, 'ball'>): string {
   const turned = `${edges > 0 ? `, edges turned up ${length(edges)}` : ''}${attached.flatMap((layer) => stripWords(layer)).join('')}`, oneCloth = new Set([...above, ...below].map(({ ply }) => ply.name)).size === 1;
   if (!core) return `${count(below, plate)}${turned}`;
-  return `${count(above, plate)} above and ${count(below, plate, !oneCloth)} below ${foam || typeof core.thickness !== 'number' ? core.name : `${length(core.thickness)} of ${core.name}`}${turned}`;
+  return `${count(above, plate)} above and ${count(below, plate, !oneCloth)} below ${foam || typeof core.thickness !== 'number' ? core.name : `${length(core.thickness)} of ${core.name}${sheetWords(core)}`}${turned}`;
 }
+
+/** ", 4 sheets of 1.5 mm" */
+const sheetWords = ({ sheets }: CoreLayer): string => (sheets && sheets.count > 1 ? `, ${sheets.count} sheets of ${length(sheets.thickness)}` : '');
 
 /** ", with a shank of spring steel 1.5 × 12 mm" */
 const stripWords = ({ name, thickness, width, yieldsAt }: Attached): string[] =>

@@ -5,9 +5,10 @@ import type { Last } from '../last/last.ts';
 import { CLOTHS, CORES, FIBRES, INSOLES, RESIN, SPRING_STEEL, type Cloth, type ClothName, type CoreMaterial, type CoreName, type FailureStrains } from '../materials/stiffeners.ts';
 import type { FoamName } from '../materials/materials.ts';
 import { tableOf } from '../geometry/table.ts';
-import { attachedBeside, PLIES_MOST, type Bench, type BenchAttached, type CoreChoice, type Open } from './choices.ts';
-import { camberUnder } from './plate.ts';
+import { attachedBeside, coreLaid, PLIES_MOST, type Bench, type BenchAttached, type CoreChoice, type Open } from './choices.ts';
+import { camberUnder, tightestRadius } from './plate.ts';
 import { plyOf, type Ply, type PlyMaterial } from './ply.ts';
+import { coreThicknesses, sheetsFor } from './sheets.ts';
 import type { Along, Attached, CamberCounted, PlacedPly, Plate, Stiffener } from './stiffener.ts';
 
 /** What the order of a stiffener means for a plate: what it is laid from and what may be chosen. */
@@ -48,9 +49,12 @@ function failsLike({ fibre, weave }: PlyOrder & { kind: 'own cloth' }): FailureS
   return { ...like, pull1: pulled, press1: pressed, ...(straight ? {} : { pull2: pulled, press2: pressed }), basis: `along the fibres as on the sheet; else ${like.basis}` };
 }
 
-const materialOfOwn = ({ density, modulus, shear, shearStrength }: OwnCore): CoreMaterial => {
+/** Where nobody said how thick it is sold. */
+const OWN_SHEETS: readonly Mm[] = [0.5, 0.8, 1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12];
+
+const materialOfOwn = ({ density, modulus, shear, shearStrength, bendsTo, sheet }: OwnCore): CoreMaterial => {
   const only = (value: number) => ({ least: value, counted: value, most: value });
-  return { density, modulus: only(modulus), shear: only(shear), shearStrength, basis: 'as on the sheet' };
+  return { density, modulus: only(modulus), shear: only(shear), shearStrength, basis: 'as on the sheet', bends: { ...(bendsTo === undefined ? { moulded: 'takes the form of the last' } : { strain: bendsTo }), sold: sheet === undefined ? OWN_SHEETS : [sheet], basis: 'as on the sheet' } };
 };
 
 const coreOf = (core: CoreName | OwnCore, thickness: Along): CoreChoice =>
@@ -58,9 +62,17 @@ const coreOf = (core: CoreName | OwnCore, thickness: Along): CoreChoice =>
 
 const foamCore = ({ foam, thickness }: FoamCore): CoreChoice => ({ name: `the foam body (${foam})`, material: CORES[foam], thickness, foam: true });
 
-export function openIn({ core, coreThickness, edges, underFoam, thicknessAtMost }: PackOrder, foam: FoamCore | undefined): Open {
-  const named = core === undefined ? TRIED_CORES : core === 'none' ? [] : [core], sheets = coreThickness === undefined ? CORE_SHEETS : [coreThickness];
-  const cores = named.flatMap((one) => sheets.map((thickness) => coreOf(one, thickness)));
+/** Thicknesses in which a core is open. One of which no sheet is thin enough to be bent onto the last is not, unless it was named: then it is told of. */
+function thicknessesOpen({ core, coreThickness }: PackOrder, { material }: CoreChoice, plate: Plate): readonly Mm[] {
+  const radius = tightestRadius(plate), named = core !== undefined;
+  if (coreThickness !== undefined) return named || sheetsFor(material, coreThickness, radius) ? [coreThickness] : [];
+  const bent = coreThicknesses(material, radius, CORE_SHEETS);
+  return named && bent.length === 0 ? CORE_SHEETS : bent;
+}
+
+export function openIn(order: PackOrder, plate: Plate, foam: FoamCore | undefined): Open {
+  const { core, edges, underFoam, thicknessAtMost } = order, named = core === undefined ? TRIED_CORES : core === 'none' ? [] : [core];
+  const cores = named.flatMap((one) => thicknessesOpen(order, coreOf(one, 0), plate).map((thickness) => coreOf(one, thickness)));
   return {
     plies: { least: 1, most: PLIES_MOST }, thicknessAtMost, edges: edges > 0 ? [0, edges] : [0],
     cores: [...(core === undefined || core === 'none' ? [undefined] : []), ...cores, ...(underFoam && foam ? [foamCore(foam)] : [])],
@@ -118,7 +130,7 @@ export function laidAs(order: PackOrder, { ply, camber, plate, attached }: Bench
     foam: between?.foam === true,
     stiffener: {
       below: between ? below : [...below, ...above], above: between ? above : [], attached: attachedBeside(attached, between?.foam === true), ...(camber ? { camber } : {}), ...(edges > 0 ? { edges } : {}),
-      ...(between ? { core: { name: between.name, material: between.material, thickness: between.thickness } } : {}),
+      ...(between ? { core: coreLaid(between, plate) } : {}),
     },
   };
 }

@@ -144,7 +144,7 @@ function keep<T>(kept: Map<string, T>, key: string, value: T): void {
 }
 
 function foundPack({ shoe, order, bench, asked, foam, waits }: Search): Pack {
-  const open = openIn(order, foam), { last, shape, rocker } = shoe;
+  const open = openIn(order, bench.plate, foam), { last, shape, rocker } = shoe;
   const decides = JSON.stringify([order, asked.mass, bench.plate.stagger, last, asked.walking, ...(foam ? [foam.foam, shape.build, shape.stiffener, shape.outsole, rocker.face] : [])]);
   const before = waits && !found.has(decides) ? packsLast.get(wishesOf(shoe.side, order, asked.mass))?.sought?.choice : undefined;
   const tried = before ? triedOf(asBefore(before, bench, foam), bench, asked) : sought(decides, open, bench, asked);

@@ -43,3 +43,16 @@ export function plateUnder(last: Last, feather: Path, upper: UpperFace, from?: M
 
 /** How much lower the middle of a plate lies than its edges, on a last that is dished across on one parabola. */
 export const camberUnder = ({ camber, ballWidth }: Last, { width }: Plate): ((x: Mm) => Mm) => (x) => camber * (width(x) / ballWidth) ** 2;
+
+/** Over this length to either side a sheet that is bent evens out what the last does, mm. */
+const EVENED: Mm = 10;
+const tightest = new WeakMap<Plate, Mm>();
+
+/** The tightest radius the plate is bent to along the shoe, mm; infinite where it is flat. */
+export function tightestRadius(plate: Plate): Mm {
+  const { from, to, rise = () => 0 } = plate, places = Array.from({ length: Math.max(Math.floor(to - from - 2 * EVENED), 0) + 1 }, (_, i) => from + EVENED + i);
+  const bent = ([a, b, c]: readonly [Mm, Mm, Mm]): number => Math.abs(c - 2 * b + a) / EVENED ** 2 / (1 + ((c - a) / (2 * EVENED)) ** 2) ** 1.5;
+  const radius = tightest.get(plate) ?? 1 / Math.max(...places.map((x) => bent([rise(x - EVENED), rise(x), rise(x + EVENED)])));
+  tightest.set(plate, radius);
+  return radius;
+}

@@ -16,7 +16,10 @@ export interface PlacedPly { readonly ply: Ply; readonly angle: Rad; readonly ov
 export type Counted = 'least' | 'counted' | 'most';
 
 /** A core skived to less than the thinnest sheet is none there; where its stretch ends on the plate it is skived (`SKIVED`), so one that runs through has none, or one that reaches beyond. */
-export interface CoreLayer { readonly name: string; readonly material: CoreMaterial; readonly thickness: Along; readonly over?: Stretch; readonly count?: Counted }
+export interface CoreLayer { readonly name: string; readonly material: CoreMaterial; readonly thickness: Along; readonly over?: Stretch; readonly count?: Counted; readonly sheets?: Sheets }
+
+/** Sheets a core is glued up of on the last, each mm thick. */
+export interface Sheets { readonly count: number; readonly thickness: Mm }
 
 /**
  * What lies on the stiffener and works with it a little: foam body, insole, a shank of steel.

@@ -1,4 +1,5 @@
 import type { Grams, Mm } from '../geometry/units.ts';
+import { SHEET_GLUE } from '../materials/stiffeners.ts';
 import type { Ply } from './ply.ts';
 import { stepsOf } from './steps.ts';
 import { at, type Attached, type PlacedPly, type Plate, type Stiffener, type Stretch } from './stiffener.ts';
@@ -8,11 +9,11 @@ import { at, type Attached, type PlacedPly, type Plate, type Stiffener, type Str
 /** A ply as it lies, g; of a measured one nobody knows how it parts. Area in mm². */
 export interface PlyGrams { readonly area: number; readonly cloth?: Grams; readonly resin?: Grams; readonly weight: Grams }
 
-/** @property plies in the order of laying, from the foot down  @property core as it is cut, dry  @property coat resin that its two faces drink  @property shank a strip of steel on it */
-export interface LayerGrams { readonly plies: readonly PlyGrams[]; readonly core: Grams; readonly coat: Grams; readonly shank: Grams }
+/** @property plies in the order of laying, from the foot down  @property core as it is cut, dry  @property coat resin that its two faces drink  @property glue between the sheets it is glued up of  @property shank a strip of steel on it */
+export interface LayerGrams { readonly plies: readonly PlyGrams[]; readonly core: Grams; readonly coat: Grams; readonly glue: Grams; readonly shank: Grams }
 
-/** The whole of it: dry cloth, all resin that stays in it (that of the core's coat too), core, a strip of steel on it, and all together; g. Of a ply that was measured cloth and resin are not known apart. */
-export interface PackGrams { readonly cloth?: Grams; readonly resin?: Grams; readonly core: Grams; readonly shank?: Grams; readonly pack: Grams }
+/** The whole of it: dry cloth, all resin that stays in it (that of the core's coat too), core, glue between its sheets, a strip of steel on it, and all together; g. Of a ply that was measured cloth and resin are not known apart. */
+export interface PackGrams { readonly cloth?: Grams; readonly resin?: Grams; readonly core: Grams; readonly glue?: Grams; readonly shank?: Grams; readonly pack: Grams }
 
 /** Resin that is rubbed into each face of a core that drinks it, g/m². Foam has closed pores and takes next to none. Common practice. */
 export const CORE_COAT = 100;
@@ -28,7 +29,8 @@ export function layerGramsOf(stiffener: Stiffener, plate: Plate, foam: boolean):
   const coreArea = core && !foam ? areaOf(plate, core.over, steps.core ?? 0) : 0;
   return {
     plies: [...plies(above, steps.above), ...plies(below, steps.below)], core: core && !foam ? (coreArea * at(core.thickness, plate.ball) * core.material.density) / 1000 : 0,
-    coat: core && !foam && drinks(core) ? (FACES * coreArea * CORE_COAT) / SQUARE_M : 0, shank: attached.reduce((sum, layer) => sum + stripGrams(layer, plate), 0),
+    coat: core && !foam && drinks(core) ? (FACES * coreArea * CORE_COAT) / SQUARE_M : 0,
+    glue: core && !foam ? (Math.max((core.sheets?.count ?? 1) - 1, 0) * coreArea * SHEET_GLUE.perJoint) / SQUARE_M : 0, shank: attached.reduce((sum, layer) => sum + stripGrams(layer, plate), 0),
   };
 }
 
@@ -41,16 +43,16 @@ function stripGrams({ density = 0, width, thickness, over }: Attached, plate: Pl
 const plyGrams = ({ grams, thickness, density }: Ply, area: number): PlyGrams =>
   ({ area, ...(grams ? { cloth: (grams.cloth * area) / SQUARE_M, resin: (grams.resin * area) / SQUARE_M } : {}), weight: (area * thickness * density) / 1000 });
 
-export function packGramsOf({ plies, core, coat, shank }: LayerGrams): PackGrams {
+export function packGramsOf({ plies, core, coat, glue, shank }: LayerGrams): PackGrams {
   const sum = (of: (one: PlyGrams) => number): Grams => plies.reduce((total, one) => total + of(one), 0), isKnown = plies.every(({ cloth }) => cloth !== undefined);
-  return { ...(isKnown ? { cloth: sum(({ cloth = 0 }) => cloth), resin: sum(({ resin = 0 }) => resin) + coat } : {}), core, ...(shank > 0 ? { shank } : {}), pack: sum(({ weight }) => weight) + core + coat + shank };
+  return { ...(isKnown ? { cloth: sum(({ cloth = 0 }) => cloth), resin: sum(({ resin = 0 }) => resin) + coat } : {}), core, ...(glue > 0 ? { glue } : {}), ...(shank > 0 ? { shank } : {}), pack: sum(({ weight }) => weight) + core + coat + glue + shank };
 }
 
 /** How far resin laid by hand, and a core as it is sold, may be off what is counted with. Common practice. */
 const RESIN_OFF = 0.2, CORE_OFF = 0.1;
 /** Between what a pack may weigh that is as it should be. Of plies that were measured half is taken to be resin. */
-export function weightBand({ resin, core, shank = 0, pack }: PackGrams): readonly [least: Grams, most: Grams] {
-  const off = RESIN_OFF * (resin ?? (pack - core - shank) / 2) + CORE_OFF * core;
+export function weightBand({ resin, core, glue = 0, shank = 0, pack }: PackGrams): readonly [least: Grams, most: Grams] {
+  const off = RESIN_OFF * (resin ?? (pack - core - glue - shank) / 2) + CORE_OFF * core;
   return [pack - off, pack + off];
 }
 

@@ -1,5 +1,6 @@
 import { assess, type Asked } from '../../src/stiffener/assess.ts';
 import { layUp, type Bench, type Choice, type Open } from '../../src/stiffener/choices.ts';
+import { bentRadius } from './bentRadius.ts';
 import { GRADE_UP_TO } from '../../src/stiffener/grades.ts';
 
 /** What a pack comes to, looked at on its own. */
@@ -27,13 +28,21 @@ function judge(choice: Choice, bench: Bench, asked: Asked): Pick<Judged, 'grams'
   return { grams: weight(choice, bench), must, all };
 }
 
-/** By strips of half a millimetre. */
-function weight({ below, above, core, edges, patch }: Choice, { ply, plate: { from, to, ball, width } }: Bench): number {
+/** Joints in a core of the fewest sheets sold that are strained no more than they bear on the tightest bend. */
+function jointsIn({ thickness, material: { bends: { strain, sold } } }: NonNullable<Choice['core']>, { from, to, rise = () => 0 }: Bench['plate']): number {
+  const radius = bentRadius(rise, from, to);
+  for (let count = 1; count < 20; count++) if (sold.some((sheet) => Math.abs(sheet * count - Number(thickness)) < 1e-6 && (strain === undefined || sheet / 2 / radius <= strain * (1 + 1e-3)))) return count - 1;
+  throw new Error('no sheets');
+}
+
+/** By strips of half a millimetre; 200 g/m² of glue on each joint of a core. */
+function weight({ below, above, core, edges, patch }: Choice, { ply, plate }: Bench): number {
+  const { from, to, ball, width } = plate;
   let grams = 0;
-  const upper = core ? above : below;
+  const upper = core ? above : below, joints = core && !core.foam ? jointsIn(core, plate) : 0;
   for (let x = from + 0.25; x < to; x += 0.5) {
     const strip = patch && x > ball - 30 && x < ball + 40 ? 1 : 0;
-    grams += 0.5 * (ply.thickness * ply.density * ((below + above + strip) * width(x) + 2 * edges * (upper + strip)) + (core && !core.foam && typeof core.thickness === 'number' ? core.thickness * core.material.density * width(x) : 0)) / 1000;
+    grams += 0.5 * (ply.thickness * ply.density * ((below + above + strip) * width(x) + 2 * edges * (upper + strip)) + (core && !core.foam && typeof core.thickness === 'number' ? core.thickness * core.material.density * width(x) : 0) + joints * 0.2 * width(x)) / 1000;
   }
   return grams;
 }

@@ -1,11 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { EPOXY, FIBRES } from '../../src/materials/stiffeners.ts';
 import { assumptionsOf } from '../../src/stiffener/alternatives.ts';
-import { inShort } from '../../src/stiffener/layers.ts';
+import { inShort, layersDown } from '../../src/stiffener/layers.ts';
+import { coreThicknesses } from '../../src/stiffener/sheets.ts';
 import { design, type Design } from '../../src/design.ts';
 import { benchTestOf } from '../../src/making/plies/bench.ts';
 import { pliesFor } from '../../src/making/plies/plies.ts';
 import { packFor, type Pack } from '../../src/stiffener/pack.ts';
+import { bentRadius } from '../judges/bentRadius.ts';
 import { changed, faultsIn, fittingOf, lockedSheet, type Json } from '../fitting/sheets.ts';
 
 /* What the sheet says of a stiffener, followed to what it does. */
@@ -146,7 +148,7 @@ describe('straight fibres', () => {
     expect([names[0], names.at(-1)]).toEqual(['carbon twill 200', 'carbon twill 200']);
     expect(codes(made)).not.toContain('STIFFENER_SPLITS warn');
     expect(pack.plies).toBe(names.length);
-    const again = withPack({ ...cored, wanted: 'slight flex', plies: [...below.map(({ ply }) => ({ pack: 'below', cloth: ply.name })), ...above.map(({ ply }) => ({ pack: 'above', cloth: ply.name }))] }).pack;
+    const again = withPack({ ...cored, wanted: 'slight flex', plies: [...below.map((one) => ({ pack: 'below', cloth: one.ply.name, ...one.over })), ...above.map((one) => ({ pack: 'above', cloth: one.ply.name, ...one.over }))] }).pack;
     expect(again.assessed.bench.bend).toBeCloseTo(pack.assessed.bench.bend, 9);
     expect(again.grams.pack).toBeCloseTo(pack.grams.pack, 9);
     expect(splits({ ...cored, wanted: 'slight flex', outerCloth: 'none' })).toBeDefined();
@@ -156,5 +158,42 @@ describe('straight fibres', () => {
     const cloths = (more: object): Set<string> => { const { below, above } = withPack({ wanted: 'slight flex', core: 'birch plywood', coreThickness: 4, ...more }).pack.stiffener; return new Set([...below, ...above].map(({ ply }) => ply.name)); };
     expect(cloths({})).toEqual(new Set(['carbon twill 200']));
     expect(cloths({ outerCloth: 'aramid twill 170' })).toContain('aramid twill 170');
+  });
+});
+
+describe('a core that is bent onto the last', () => {
+  test.each<[string, Json]>([
+    ['a low last', { 'left.last.pitch': 8, 'left.last.toeSpring': 8 }], ['as ordered', {}], ['a curved one', { 'left.last.pitch': 20, 'left.last.toeSpring': 14 }],
+  ])('%s: no sheet of what is found is strained more on its faces than it bears', (_, more) => {
+    for (const core of ['birch plywood', 'cork'] as const) {
+      const { pack } = withPack({ wanted: 'slight flex', core }, more), { sheets, material, thickness } = pack.stiffener.core!;
+      expect(sheets!.count * sheets!.thickness).toBeCloseTo(Number(thickness), 6);
+      expect(sheets!.thickness).toBeLessThanOrEqual(2 * material.bends.strain! * bentRadius(pack.plate.rise!, pack.plate.from, pack.plate.to) * 1.01);
+      expect(material.bends.sold).toContainEqual(expect.closeTo(sheets!.thickness, 6));
+    }
+  });
+  test('it is told in words, and the glue of its joints is weighed: 200 g/m² each', () => {
+    const { pack, made } = withPack({ wanted: 'slight flex', core: 'birch plywood', coreThickness: 6, thicknessAtMost: 9 }), { sheets } = pack.stiffener.core!;
+    expect(sheets!.count).toBeGreaterThan(1);
+    expect(found(made, 'STIFFENER_FOUND')!.text).toContain(`6 mm of birch plywood, ${sheets!.count} sheets of ${sheets!.thickness} mm`);
+    expect(layersDown(pack).find(({ what }) => what === 'core')!.sheets).toEqual(sheets);
+    expect(pack.grams.glue!).toBeCloseTo(((sheets!.count - 1) * 0.2 * pack.grams.core) / (0.68 * 6), 6);
+    expect(pack.grams.cloth! + pack.grams.resin! + pack.grams.core + pack.grams.glue!).toBeCloseTo(pack.grams.pack, 6);
+  });
+  test('board is moulded and cork bent as they are; a bought core of the maker\'s own is put together of its own sheets', () => {
+    const sheets = (more: object): unknown => withPack({ wanted: 'slight flex', thicknessAtMost: 9, ...more }).pack.stiffener.core!.sheets;
+    expect(sheets({ core: 'leather board', coreThickness: 4 })).toEqual({ count: 1, thickness: 4 });
+    expect(sheets({ core: 'cork', coreThickness: 6 })).toEqual({ count: 1, thickness: 6 });
+    const ownCore = { name: 'poplar plywood', density: 0.45, modulus: 5000, shear: 60, shearStrength: 1.5 };
+    expect(sheets({ ownCore: { ...ownCore, bendsTo: 0.5, sheet: 1 }, coreThickness: 5 })).toEqual({ count: 5, thickness: 1 });
+    expect(sheets({ ownCore, coreThickness: 5 })).toEqual({ count: 1, thickness: 5 });
+  });
+  test('where no sheet sold is thin enough it is not found, and told of where it was named', () => {
+    const stiff = { name: 'stiff board', density: 0.7, modulus: 8000, shear: 67, shearStrength: 2.5, bendsTo: 0.1, sheet: 3 };
+    expect(found(withPack({ wanted: 'slight flex', ownCore: stiff }).made, 'STIFFENER_CORE_BENT')).toMatchObject({ severity: 'warn', measured: 3 });
+    const cork = withPack({ wanted: 'slight flex' }).pack.sought!.open.cores.flatMap((core) => core ?? []);
+    expect(new Set(cork.map(({ name }) => name))).toEqual(new Set(['leather board', 'birch plywood', 'cork']));
+    const bent = { ...cork.find(({ name }) => name === 'birch plywood')!.material.bends, strain: 1e-4 };
+    expect(coreThicknesses({ bends: bent }, 150, [2, 3, 4])).toEqual([]);
   });
 });

@@ -24,7 +24,7 @@ describe('a cut across the stiffener', () => {
     expect(section.own).toBeLessThan(0.8 * 80 * laminate.stiffness[3]![3]!);
   });
   test('sandwich (Zenkert, 6.28): 0.5 mm faces of 50 GPa on 20 mm of 5 MPa are 5257.5 N·m for each m of width, shear stiffness 37.8 kN for each m', () => {
-    const material = { density: 0.2, modulus: { least: 5, counted: 5, most: 5 }, shear: { least: 1.8, counted: 1.8, most: 1.8 }, shearStrength: 0.4, basis: 'example' };
+    const material = { density: 0.2, modulus: { least: 5, counted: 5, most: 5 }, shear: { least: 1.8, counted: 1.8, most: 1.8 }, shearStrength: 0.4, basis: 'example', bends: { moulded: 'it is', sold: [20], basis: 'example' } };
     const section = cut({ below: plies(1, 0.5), above: plies(1, 0.5), core: { name: 'foam', material, thickness: 20 }, attached: [] }, 1000);
     near(asOne(section) / 1e6, 5257.5, 1e-3);
     near(section.tie, 1000 * 1.8 * 20.5 ** 2 / 20);

@@ -25,6 +25,7 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   'order.stiffener.edges': 'edges turned up', 'order.stiffener.underFoam': 'plies under the foam too', 'order.stiffener.thicknessAtMost': 'thick at most', 'order.stiffener.plies': 'plies as laid',
   'order.stiffener.plies.resin': 'resin to 1 g of cloth', 'order.stiffener.ownCloth.ownFibre.along': 'modulus along', 'order.stiffener.ownCloth.ownFibre.across': 'modulus across', 'order.stiffener.ownCloth.ownFibre.shear': 'shear modulus', 'order.stiffener.ownCloth.ownFibre.poisson': 'Poisson ratio',
   'order.stiffener.ownCloth.ownFibre.pulled': 'fails pulled by', 'order.stiffener.ownCloth.ownFibre.pressed': 'fails pressed by', 'order.stiffener.ownResin.poisson': 'Poisson ratio',
+  'order.stiffener.ownCore.bendsTo': 'bent cold, strained by', 'order.stiffener.ownCore.sheet': 'bought in sheets of',
   'order.stiffener.outerCloth': 'outermost plies of',
   'order.stiffener.bond': 'bonded, 0 to 1', 'order.stiffener.insole': 'insole of', 'order.stiffener.shank.thickness': 'steel shank, thick', 'order.stiffener.shank.width': 'steel shank, wide', 'order.stiffener.shank.from': 'steel shank from', 'order.stiffener.shank.to': 'steel shank to',
   'order.stiffener.bench.mass': 'mass hung on it', 'order.stiffener.bench.droop': 'drooped by', 'order.stiffener.bench.lever': 'hung ahead of the ball',

@@ -5,9 +5,15 @@ import { drinks, CORE_COAT } from '../../stiffener/weighed.ts';
 /** How a core comes into the form of the last before anything is laid on it, and what keeps a pack in that form. */
 
 /** Common practice. */
-function bending({ name }: Pick<CoreLayer, 'name'>): string {
+function bending({ name, material: { bends }, sheets }: Pick<CoreLayer, 'name' | 'material' | 'sheets'>): string {
+  const stacked = sheets && sheets.count > 1 ? `of ${sheets.count} sheets of ${mm(sheets.thickness)}` : undefined;
+  if (bends.strain !== undefined && stacked) return `One sheet of that thickness does not bend to this last: glue it up ${stacked}, cut alike, over the last in one press with film between, and take it off when the glue is hard`;
+  return stacked ? `Glue it up ${stacked}. ${formedAs(name)}` : formedAs(name);
+}
+
+function formedAs(name: string): string {
   switch (name) {
-    case 'birch plywood': return 'One sheet of that thickness does not bend to a last: glue it up of thin sheets, cut alike, over the last in one press with film between, and take it off when the glue is hard';
+    case 'birch plywood': return 'A sheet of that thickness bends to this last: press it on with the plies';
     case 'leather board': return 'Soak it, mould it wet on the last, let it dry there until it weighs what it did before: wet board is far softer, and keeps resin from taking';
     case 'cork': return 'It bends to the last by itself; warm it through where it springs back, and press it there until it is cold';
     case 'light EVA': case 'firm EVA': case 'hard EVA': return 'Warm it through, press it on the last and leave it there until it is cold';
