@@ -12,11 +12,12 @@ import { deg, mm, rounded, sentences } from './say.ts';
 import { over, type Seen } from './seen.ts';
 import { PRACTICE } from './sources.ts';
 import { laidChecks } from './stiffenerLaid.ts';
+import { stiffenerUnknown } from './stiffenerUnknown.ts';
 
 /** What is to be said of a stiffener that is wanted or laid. */
 export function stiffener(seen: Seen<RockerShoe>): Finding[] {
   const pack = packFor(seen.shoe, seen.fitting);
-  if (!pack) return [];
+  if (!pack) return stiffenerUnknown(seen);
   return [...judgements(seen, pack), ...tooThick(seen, pack), ...tested(seen, pack), ...cambered(seen, pack), ...laidChecks(seen, pack), ...laidSo(seen, pack)];
 }
 

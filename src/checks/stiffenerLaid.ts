@@ -1,4 +1,4 @@
-import { inDegrees } from '../geometry/units.ts';
+import { inDegrees, type Mm } from '../geometry/units.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { gradeOf } from '../stiffener/grades.ts';
 import type { Pack } from '../stiffener/pack.ts';
@@ -6,12 +6,12 @@ import { tightestRadius } from '../stiffener/plate.ts';
 import { assessedOr } from '../stiffener/search.ts';
 import { thickestBent } from '../stiffener/sheets.ts';
 import type { Finding } from './finding.ts';
-import { deg, mm } from './say.ts';
-import type { Seen } from './seen.ts';
+import { deg, mm, rounded } from './say.ts';
+import { outside, type Seen } from './seen.ts';
 import { PRACTICE } from './sources.ts';
 
 /** What is to be said of what a stiffener is laid of, whatever it bends. */
-export const laidChecks = (seen: Seen<RockerShoe>, pack: Pack): Finding[] => [splits, unbent, bonded].flatMap((check) => check(seen, pack));
+export const laidChecks = (seen: Seen<RockerShoe>, pack: Pack): Finding[] => [splits, wetness, offPlate, unbent, bonded].flatMap((check) => check(seen, pack));
 
 /** Fibres that lean no further from each other than this count as one way. Common practice. */
 const ONE_WAY = 20;
@@ -33,6 +33,38 @@ function spread(angles: readonly number[]): number {
   const round = angles.map((angle) => ((angle % 180) + 180) % 180).sort((a, b) => a - b), gaps = round.map((angle, i) => (round[i + 1] ?? round[0]! + 180) - angle);
   return 180 - Math.max(...gaps);
 }
+
+/** Grams of resin to a gram of cloth that are usual by hand; of glass and basalt, which are heavier than this, g/cm³, less is as wet. Common practice. */
+const WET = { usual: [0.8, 1.5], ofHeavy: [0.5, 1.2], heavyFrom: 2.2 } as const;
+
+/** Resin that no hand lays so: too little wets nothing through, too much is weight that cracks. The plate looks stiffer for it, for its plies are thicker. */
+function wetness({ shoe: { side } }: Seen<RockerShoe>, { stiffener: { below, above } }: Pack): Finding[] {
+  const plies = [...below, ...above].flatMap(({ ply: { name, grams, fibreShare, thickness } }) => {
+    if (!grams || fibreShare === undefined) return [];
+    const measured = grams.resin / grams.cloth, [least, most] = grams.cloth / (1000 * thickness * fibreShare) > WET.heavyFrom ? WET.ofHeavy : WET.usual;
+    return outside(measured, [least, most]) ? [{ name, measured, limit: measured < least ? least : most, fibreShare, usual: `${least} to ${most}` }] : [];
+  });
+  return plies.filter((one, i) => plies.findIndex(({ name, measured }) => name === one.name && measured === one.measured) === i).map(({ name, measured, limit, fibreShare, usual }) => ({
+    code: 'STIFFENER_RESIN', severity: 'warn', side, measured, limit, unit: '', where: 'stiffener', basis: PRACTICE,
+    text: `${name} with ${rounded(measured, 2)} g of resin to each g of cloth (order.stiffener.resin) is ${rounded(fibreShare * 100, 0)} % fibre by volume; ${usual} g are usual by hand. ${measured < limit
+      ? 'With so little it is hardly wetted through: dry spots bear nothing, and plies come apart there' : 'So much is weight, and brittle: resin that stands in pools cracks, and what is pressed out of the pack makes its plies thinner and softer than is reckoned here'}.`,
+  }));
+}
+
+/** Strips and a shank that were told to lie where there is no plate. */
+function offPlate({ shoe: { side } }: Seen<RockerShoe>, { order: { plies = [], shank }, plate }: Pack): Finding[] {
+  const told = [...plies.map(({ from, to }, i) => ({ from, to, what: `The strip of ply ${i + 1}`, field: `order.stiffener.plies[${i}]` })), ...(shank ? [{ from: shank.from, to: shank.to, what: 'The steel shank', field: 'order.stiffener.shank' }] : [])];
+  return told.flatMap(({ from, to, what, field }): Finding[] => {
+    if (from === undefined || to === undefined || !(from < plate.from - PLACED || to > plate.to + PLACED)) return [];
+    const begins = Math.max(from, plate.from), ends = Math.min(to, plate.to), limit = from < plate.from - PLACED ? plate.from : plate.to;
+    return [{
+      code: 'STIFFENER_OFF_PLATE', severity: 'warn', side, measured: from < plate.from - PLACED ? from : to, limit, unit: 'mm', where: 'stiffener', at: limit, basis: PRACTICE,
+      text: `${what} is to lie ${mm(from, 0)} to ${mm(to, 0)} from the heel (${field}), and the plate lies ${mm(plate.from, 0)} to ${mm(plate.to, 0)}: ${ends > begins ? `it is cut to ${mm(begins, 0)} to ${mm(ends, 0)}` : 'it is left out'}.`,
+    }];
+  });
+}
+/** Ends are placed no more exactly. */
+const PLACED: Mm = 1;
 
 /** A core that was named and cannot be bent onto the last in any sheet it is sold in. */
 function unbent({ shoe: { side } }: Seen<RockerShoe>, { stiffener: { core }, underFoam, plate }: Pack): Finding[] {

@@ -52,7 +52,7 @@ function shoeRules({ side, foot, last, order }: ShoeFitting, units: SheetUnits, 
   if (foot) footRules(foot, last, side, units, complain);
   if (order.kind === 'rocker') toeRules(order.toe, [...at, 'toe'], complain);
   if (order.kind === 'rocker' && order.targets) targetRules(order.targets, { last, at: [...at, 'targets'], complain });
-  if (order.kind === 'rocker' && order.pack) packRules(order.pack, [...at, 'stiffener'], units, complain);
+  if (order.kind === 'rocker' && order.pack) packRules(order.pack, { length: last.length.value }, [...at, 'stiffener'], units, complain);
   if (order.kind === 'match') matchRoom(order, at, units, complain);
 }
 

@@ -4,12 +4,14 @@ import { LEAVE_OUT, type Complain, type Path } from './faults.ts';
 import type { PackOrder, PlyOrder } from './fitting.ts';
 
 /** Rules between the fields of a stiffener that is wanted or laid. A value that could not be read is NaN here, and no comparison with it complains. */
-export function packRules(order: PackOrder, at: Path, units: SheetUnits, complain: Complain): void {
+export function packRules(order: PackOrder, last: { readonly length: number }, at: Path, units: SheetUnits, complain: Complain): void {
   for (const ply of ownPlies(order)) plyRules(ply, at, units, complain);
   if (order.resin !== undefined) noResinIn(order.ply, [...at, 'resin'], complain);
   if (order.core === 'none' && order.coreThickness !== undefined) complain([...at, 'coreThickness'], `${LEAVE_OUT} where there is no core`);
   if (order.coreThickness! >= order.thicknessAtMost) complain([...at, 'coreThickness'], `must be less than thicknessAtMost, ${lengthWords([order.thicknessAtMost], units)}: plies lie on both sides of it`);
   if (order.shank && order.shank.from >= order.shank.to) complain([...at, 'shank', 'to'], 'must be more than from');
+  const stretches = [...(order.shank ? [{ to: order.shank.to, at: [...at, 'shank'] }] : []), ...(order.plies ?? []).map(({ to }, i) => ({ to, at: [...at, 'plies', i] }))];
+  for (const { to, at: place } of stretches) if (to! > last.length) complain([...place, 'to'], `must be at most the length of the last, ${lengthWords([last.length], units)}`);
   if (order.plies) laidRules(order, at, complain);
   else if (order.bench) complain([...at, 'plies'], 'must be given with bench: what was laid and tested');
 }

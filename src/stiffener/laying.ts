@@ -99,7 +99,7 @@ export function withCloth(bench: Bench, order: PackOrder, cloth: ClothName): Ben
 
 /** Of foam and insole that are not bonded nothing is counted; a shank is steel, and bends by itself even where it slides. */
 function attachedOf({ bond, insole, shank }: PackOrder, { insole: thickness }: Last, plate: Plate, foam: FoamCore | undefined): BenchAttached {
-  const strip: Attached[] = shank ? [{ name: 'shank of spring steel', side: 'above', thickness: shank.thickness, width: shank.width, over: { from: shank.from, to: shank.to }, modulus: SPRING_STEEL.modulus, density: SPRING_STEEL.density, yieldsAt: SPRING_STEEL.yieldsAt, bond }] : [];
+  const strip: Attached[] = shank && shank.to > plate.from && shank.from < plate.to ? [{ name: 'shank of spring steel', side: 'above', thickness: shank.thickness, width: shank.width, over: { from: shank.from, to: shank.to }, modulus: SPRING_STEEL.modulus, density: SPRING_STEEL.density, yieldsAt: SPRING_STEEL.yieldsAt, bond }] : [];
   if (bond === 0) return { above: strip };
   const sole: Attached[] = thickness > 0 ? [{ name: `insole of ${insole}`, side: 'above', thickness, modulus: INSOLES[insole].modulus, bond }] : [];
   return { above: [...strip, ...sole], ...(foam ? { foam: { name: foamCore(foam).name, side: 'below', thickness: thicknessesOf(foam, plate), modulus: CORES[foam.foam].modulus.counted, bond } } : {}) };
@@ -119,12 +119,14 @@ function plyLaid({ ply, resin, ownResin }: PackOrder, one: Pick<LaidPly, 'ply' |
   return plyOrdered({ ply: laid, ...(wet === undefined ? {} : { resin: wet }), ...(ownResin ? { ownResin } : {}) });
 }
 
-/** What the maker lays, as it is told. */
+/** What the maker lays, as it is told. A strip ends where the plate does; one that does not lie on it at all is left out. */
 export function laidAs(order: PackOrder, { ply, camber, plate, attached }: Bench, foam: FoamCore | undefined): { readonly stiffener: Stiffener; readonly foam: boolean } {
   const { plies = [], core, coreThickness, underFoam, edges } = order;
   const between = underFoam && foam ? foamCore(foam) : core !== undefined && core !== 'none' && coreThickness !== undefined ? coreOf(core, coreThickness) : undefined;
-  const placed = (pack: 'below' | 'above'): PlacedPly[] => plies.filter((one) => one.pack === pack).map(({ angle, from, to, ...one }) =>
-    ({ ply: plyLaid(order, one, ply), angle, ...(from === undefined || to === undefined ? {} : { over: { from: Math.max(from, plate.from), to: Math.min(to, plate.to) } }) }));
+  const placed = (pack: 'below' | 'above'): PlacedPly[] => plies.filter((one) => one.pack === pack).flatMap(({ angle, from, to, ...one }) => {
+    const over = from === undefined || to === undefined ? undefined : { from: Math.max(from, plate.from), to: Math.min(to, plate.to) };
+    return over && over.to <= over.from ? [] : [{ ply: plyLaid(order, one, ply), angle, ...(over ? { over } : {}) }];
+  });
   const [below, above] = [placed('below'), placed('above')];
   return {
     foam: between?.foam === true,

@@ -197,3 +197,47 @@ describe('a core that is bent onto the last', () => {
     expect(coreThicknesses({ bends: bent }, 150, [2, 3, 4])).toEqual([]);
   });
 });
+
+describe('what is said of how it is laid', () => {
+  const laid = (more: object): object => ({ wanted: 'slight flex', plies: plies(4), ...more }), wet = (more: object) => found(withPack(laid(more)).made, 'STIFFENER_RESIN');
+  test('resin that nobody lays so is warned of, with the share of fibre; by hand: 1 g of 1.79 and 2.5 g of 1.15 are 20 % fibre', () => {
+    expect(wet({ resin: 2.5 })).toMatchObject({ severity: 'warn', measured: expect.closeTo(2.5, 9), limit: 1.5, text: expect.stringContaining('20 % fibre by volume') });
+    expect(wet({ resin: 0.4 })).toMatchObject({ limit: 0.8, text: expect.stringContaining('dry spots') });
+    for (const resin of [0.8, 1, 1.2, 1.5]) expect([resin, wet({ resin })]).toEqual([resin, undefined]);
+  });
+  test('glass is wetted with less, for it weighs more; a laid thickness tells its resin too', () => {
+    expect(wet({ cloth: 'glass twill 280', resin: 0.6 })).toBeUndefined();
+    expect(wet({ cloth: 'glass twill 280', resin: 1.4 })).toMatchObject({ limit: 1.2 });
+    expect(wet({ ownCloth: { name: 'own', fibre: 'carbon', weave: 'twill', areal: 200, thickness: 0.45 } })).toMatchObject({ limit: 1.5 });
+    expect(wet({ plies: [...plies(3), { pack: 'below', resin: 2 }] })).toMatchObject({ measured: expect.closeTo(2, 9) });
+  });
+  test('a strip is named by where it lies; one that leaves the plate is cut and told of, and left out where it does not lie on it', () => {
+    const strip = (from: number, to: number) => withPack(laid({ plies: [...plies(3), { pack: 'below', from, to }] })), words = ({ pack: { stiffener, plate } }: ReturnType<typeof strip>): string => inShort(stiffener, false, plate);
+    expect(words(strip(170, 240))).toContain('with 1 strip across the ball');
+    expect(words(strip(20, 60))).toContain('with a strip 20 to 60 mm from the heel');
+    const cut = strip(170, 281), { plate, stiffener } = cut.pack;
+    expect(stiffener.below.at(-1)!.over).toEqual({ from: 170, to: plate.to });
+    expect(found(cut.made, 'STIFFENER_OFF_PLATE')).toMatchObject({ severity: 'warn', measured: 281, limit: plate.to });
+    const off = strip(0, 2);
+    expect(off.pack.plies).toBe(3);
+    expect(found(off.made, 'STIFFENER_OFF_PLATE')!.text).toContain('it is left out');
+    expect(found(strip(170, 240).made, 'STIFFENER_OFF_PLATE')).toBeUndefined();
+    expect(paths(laid({ plies: [...plies(3), { pack: 'below', from: 170, to: 380 }], shank: { thickness: 1, width: 12, from: 60, to: 390 } })).sort()).toEqual(['plies[3].to', 'shank.to']);
+  });
+});
+
+describe('a thickness alone', () => {
+  const told = (stiffener: unknown, more: Json = {}) => { const designing = design(fittingOf(sheetWith(stiffener, more))); return designing.ok ? designing.design.findings.filter(({ code }) => code === 'STIFFENER_UNKNOWN') : []; };
+  const toe: Json = { 'left.foot.stiff': { joint: 'toe joint', state: 'fused' }, 'left.foot.ankleAngle': undefined };
+  test('tells nothing of the bend: noted, and warned of where a joint ahead of the ankle must not bend, or there is none at all', () => {
+    expect(told(1.5)).toMatchObject([{ severity: 'note', measured: 1.5, side: 'left' }]);
+    expect(told(undefined)).toMatchObject([{ severity: 'note' }]);
+    expect(told(1.5, toe)).toMatchObject([{ severity: 'warn', text: expect.stringContaining('"wanted": "rigid"') }]);
+    expect(told(0)).toMatchObject([{ severity: 'warn', text: expect.stringContaining('no stiffener') }]);
+  });
+  test('asks for the mass where that is missing, and is silent where something is wanted', () => {
+    expect(told(1.5, { 'wearer.mass': undefined })[0]!.text).toContain('wearer.mass');
+    expect(told(1.5)[0]!.text).not.toContain('wearer.mass');
+    expect(told({ wanted: 'slight flex', core: 'birch plywood' })).toEqual([]);
+  });
+});
