@@ -15,9 +15,9 @@ const INSTEAD: Record<BlankFoot, string> = {
 const MAY_GO = `In the place of risks a list of those that are present goes, [] where none is. Where no leg difference is to be
 corrected, correct is 0 and the line of shorter is taken out.
 `;
-/** In its place a stiffener by its thickness alone. */
-const STIFFENER_MAY_GO = `The line of stiffener asks for a rigid one that is worked out for the mass; a thickness may stand in its place, and then
-nothing is known of how far it bends.
+/** What a stiffener that is worked out needs. */
+const MASS_MAY_GO = `Where order.stiffener of the rocker says what is wanted, { "wanted": "rigid" }, its plies are worked out for wearer.mass;
+with a thickness alone that line may be taken out, and nothing is known of how far the sole bends.
 `;
 const MATCH_MAY_GO = `Of the matched shoe's last the lines of toeSpring, ballWidth and heelWidth may be taken out; they are then estimated.
 `;
@@ -29,7 +29,7 @@ export async function blank({ disk, here, out }: World, { foot, rocker, to }: { 
     throw new Refusal(EXIT.disk, `${name} is there already and stays as it is; take another name.`);
   await onDisk('written', to, () => disk.write(full, new TextEncoder().encode(jsonText(blankSheet(foot, rocker)))));
   out.write(`${name} is written. Put the client's own measures in the place of each null.
-${INSTEAD[foot]}${MAY_GO}${STIFFENER_MAY_GO}${rocker === 'both' ? '' : MATCH_MAY_GO}rockerbench check ${name} lists what is still to be filled in.
+${INSTEAD[foot]}${MAY_GO}${MASS_MAY_GO}${rocker === 'both' ? '' : MATCH_MAY_GO}rockerbench check ${name} lists what is still to be filled in.
 An editor helps with every field when the schema lies beside the sheet:
   rockerbench schema > ${SCHEMA_FILE}
 `);

@@ -10,11 +10,11 @@ const FEET: Record<BlankFoot, object> = {
 
 /** What decides a sole's outline is asked for: it may be estimated, and its line taken out, but a guessed sole seldom fits. */
 const OUTLINE = { length: null, ballWidth: null, heelWidth: null };
-const rocker = (foot: BlankFoot): object => ({ foot: FEET[foot], last: { ...OUTLINE, pitch: null, toeSpring: null }, order: { kind: 'rocker', stiffener: { wanted: 'rigid' } } });
+const rocker = (foot: BlankFoot): object => ({ foot: FEET[foot], last: { ...OUTLINE, pitch: null, toeSpring: null }, order: { kind: 'rocker' } });
 const match = { last: { ...OUTLINE, toeSpring: null }, order: { kind: 'match', seatHeightNow: null, ballHeightNow: null } };
 
 /**
- * A sheet that holds every field that has to be asked about, each null where the maker has to fill it in, a rigid stiffener wanted under the rocker: reading it names
+ * A sheet that holds every field that has to be asked about, each null where the maker has to fill it in: reading it names
  * them all at once. No measure is made up; of what may be left out, only what is often forgotten is asked for.
  * @param foot what must not bend
  * @param rolls the shoe that gets the rocker; the other one is matched to it
