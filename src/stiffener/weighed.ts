@@ -2,7 +2,7 @@ import type { Grams, Mm } from '../geometry/units.ts';
 import { SHEET_GLUE } from '../materials/stiffeners.ts';
 import type { Ply } from './ply.ts';
 import { stepsOf } from './steps.ts';
-import { at, type Attached, type PlacedPly, type Plate, type Stiffener, type Stretch } from './stiffener.ts';
+import { at, type Attached, type CoreLayer, type PlacedPly, type Plate, type Stiffener, type Stretch } from './stiffener.ts';
 
 /** What a pack weighs when it is cured and trimmed, layer by layer: the one place every paper, figure and file has it from. */
 
@@ -30,9 +30,11 @@ export function layerGramsOf(stiffener: Stiffener, plate: Plate, foam: boolean):
   return {
     plies: [...plies(above, steps.above), ...plies(below, steps.below)], core: core && !foam ? (coreArea * at(core.thickness, plate.ball) * core.material.density) / 1000 : 0,
     coat: core && !foam && drinks(core) ? (FACES * coreArea * CORE_COAT) / SQUARE_M : 0,
-    glue: core && !foam ? (Math.max((core.sheets?.count ?? 1) - 1, 0) * coreArea * SHEET_GLUE.perJoint) / SQUARE_M : 0, shank: attached.reduce((sum, layer) => sum + stripGrams(layer, plate), 0),
+    glue: core && !foam ? (jointsOf(core) * coreArea * SHEET_GLUE.perJoint) / SQUARE_M : 0, shank: attached.reduce((sum, layer) => sum + stripGrams(layer, plate), 0),
   };
 }
+
+const jointsOf = ({ sheets }: CoreLayer): number => Math.max((sheets?.count ?? 1) - 1, 0);
 
 /** A strip that comes with the stiffener, as long as it lies on the plate. */
 function stripGrams({ density = 0, width, thickness, over }: Attached, plate: Plate): Grams {
@@ -62,7 +64,8 @@ export const gramsOf = (stiffener: Stiffener, plate: Plate, foam: boolean): Pack
 export function bulkOf({ below, above, core, edges = 0, attached }: Stiffener, plate: Plate, foam: boolean): Grams {
   const upper = above.length > 0 ? above : below, wide = ({ over }: PlacedPly, all: readonly PlacedPly[]): number => measured(plate, over).area + (all === upper ? 2 * edges * ((over ?? plate).to - (over ?? plate).from) : 0);
   const plies = [below, above].flatMap((all) => all.map((one) => wide(one, all) * one.ply.thickness * one.ply.density)).reduce((sum, one) => sum + one, 0);
-  return (plies + (core && !foam ? measured(plate, undefined).area * at(core.thickness, plate.ball) * core.material.density : 0)) / 1000 + attached.reduce((sum, layer) => sum + stripGrams(layer, plate), 0);
+  const whole = measured(plate, undefined).area, cored = core && !foam ? whole * (at(core.thickness, plate.ball) * core.material.density + (jointsOf(core) * SHEET_GLUE.perJoint) / 1000) : 0;
+  return (plies + cored) / 1000 + attached.reduce((sum, layer) => sum + stripGrams(layer, plate), 0);
 }
 
 /** A stretch of the plate: its area, and how long its edge is where more is set in. */

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { EPOXY, FIBRES } from '../../src/materials/stiffeners.ts';
 import { assumptionsOf } from '../../src/stiffener/alternatives.ts';
@@ -240,4 +241,10 @@ describe('a thickness alone', () => {
     expect(told(1.5)[0]!.text).not.toContain('wearer.mass');
     expect(told({ wanted: 'slight flex', core: 'birch plywood' })).toEqual([]);
   });
+});
+
+test('what the README shows of materials of one\'s own is a sheet that reads and is laid so', () => {
+  const shown = [...readFileSync('README.md', 'utf8').matchAll(/```json\n([^`]*)```/g)].map(([, text]) => text!).find((text) => text.includes('"ownFibre"'))!, { pack } = withPack({ wanted: 'slight flex', coreThickness: 3, ...(JSON.parse(`{${shown}}`) as object) });
+  expect([...pack.stiffener.below, ...pack.stiffener.above].map(({ ply }) => ply.name)).toEqual(['flax twill', 'test piece 7', 'glass twill 163']);
+  expect(pack.stiffener.core).toMatchObject({ name: 'poplar plywood', sheets: { count: 3, thickness: 1 } });
 });
