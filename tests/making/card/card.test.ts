@@ -280,7 +280,7 @@ test('the rim round the plies is told with its size and what fills it, and what 
 test('what a known stiffener is laid of and weighs is told on its card, with the grades it is judged by; of one that is only a thickness nothing is', () => {
   const known = designOf(SAMPLES['market-gardener']!), card = jobCardFor(known, NOTHING), targets = stepsOf(card).flatMap((one) => one.targets), figures = figuresOf(known.shoes.find(({ kind }) => kind === 'rocker')!, known.fitting);
   const worded = (key: string): string => inWords(figures.find((one) => one.key === key)!), told = (what: string) => targets.find((one) => one.what === what)?.values.map(({ text }) => text);
-  expect(told('Laid of')).toEqual([expect.stringMatching(/^4 plies of carbon unidirectional 300 above and 1 ply below 6 mm of birch plywood/)]);
+  expect(told('Laid of')).toEqual([expect.stringMatching(/^1 ply of carbon unidirectional 300 and 1 of carbon twill 200 .* below 6 mm of birch plywood, 4 sheets of 1\.5 mm/)]);
   expect([told('Cloth that lies in it, dry'), told('Resin that stays in it'), told('Plies and core, weighed')]).toEqual([[worded('packCloth')], [worded('packResin')], [worded('stiffenerWeight')]]);
   const flex = card.after.find(({ name }) => name.startsWith('Flex'))!;
   expect([flex.values.map(({ text }) => text), flex.pass]).toEqual([[worded('packBend')], 'rigid 1.5° or less, slight flex 5° or less, at 0.125 N·m for each kg, 9.0 N·m']);
