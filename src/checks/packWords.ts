@@ -19,8 +19,8 @@ export const packInShort = ({ stiffener, underFoam, plate }: Pick<Pack, 'stiffen
 
 /** A layer in words; the angle is empty where it has none. */
 export interface LayerWords { readonly name: string; readonly thickness: string; readonly angle: string; readonly where: string }
-export const layerWords = (pack: Pack, units: LengthUnit): LayerWords[] => layersDown(pack).map(({ name, thickness, angle, over }) => ({
-  name: inUnits(name, units), thickness: length(thickness, units), angle: angle === undefined ? '' : deg(angle, 0), where: over ? `${length(over.from, units, 0)} to ${length(over.to, units, 0)}` : 'all along',
+export const layerWords = (pack: Pack, units: LengthUnit): LayerWords[] => layersDown(pack).map(({ name, thickness, fibres = '', over }) => ({
+  name: inUnits(name, units), thickness: length(thickness, units), angle: fibres, where: over ? `${length(over.from, units, 0)} to ${length(over.to, units, 0)}` : 'all along',
 }));
 
 const KEEPS: Readonly<Record<Keeps, string>> = { all: 'all', must: 'bend, stumble', not: 'no' };

@@ -54,19 +54,22 @@ const words = ({ text, overriddenBy }: Finding): string => overriddenBy ? `${tex
 function numbers({ measured, limit, unit }: Finding, inches: boolean): string {
   const given = [measured, limit].filter((value) => value !== undefined);
   const line = (values: readonly number[], name: FindingUnit | 'in', places: number): string =>
-    apart(values, places).map((text) => `${text}${name === 'deg' ? '°' : ` ${name}`}`.trimEnd()).join(' / ');
+    apart(values, places, FULL.includes(name)).map((text) => `${text}${name === 'deg' ? '°' : ` ${name}`}`.trimEnd()).join(' / ');
   if (given.length === 0) return '';
   const own = line(given, unit, PLACES[unit]);
   return inches && unit === 'mm' ? `${own}\n${line(given.map((mm) => mm / MM_PER_INCH), 'in', 3)}` : own;
 }
 
-const PLACES: Record<FindingUnit, number> = { mm: 1, g: 0, deg: 1, '%': 1, 'g/cm³': 2, kg: 1, times: 2, 'N·m/kg': 2, '': 2 };
+const PLACES: Record<FindingUnit, number> = { mm: 1, g: 0, deg: 1, '%': 2, 'g/cm³': 2, kg: 1, times: 2, 'N·m/kg': 2, '': 2 };
+
+/** Told with all their digits, as the sentence beside them does. */
+const FULL: readonly (FindingUnit | 'in')[] = ['%', 'times'];
 
 /** Nearer than this two values are one: the rest is the noise of their sums. */
 const SAME = 1e-4;
 
 /** Values rounded, with more decimals where two that differ would look alike. */
-function apart(values: readonly number[], places: number): string[] {
-  const texts = values.map((value) => String(Number(value.toFixed(places)))), [one = 0, other = one] = values;
-  return texts[0] === texts[1] && Math.abs(one - other) > SAME ? apart(values, places + 1) : texts;
+function apart(values: readonly number[], places: number, full: boolean): string[] {
+  const texts = values.map((value) => (full ? value.toFixed(places) : String(Number(value.toFixed(places))))), [one = 0, other = one] = values;
+  return texts[0] === texts[1] && Math.abs(one - other) > SAME ? apart(values, places + 1, full) : texts;
 }

@@ -13,7 +13,7 @@ export function packNumbers(pack: Pack | undefined): object | undefined {
   return {
     by, keepsTo: keeps, wanted: bendAtMost === undefined ? wanted : undefined, bendAtMostDeg: bendAtMost === undefined ? undefined : inDegrees(bendAtMost), words: inShort(pack.stiffener, pack.underFoam, pack.plate),
     thicknessMm: thickness, plies, plateFromMm: from, plateToMm: to, ballMm: ball, heelMm: heel, ...weights(pack.grams), ...does(assessed),
-    fromTheLastDown: layersDown(pack).map(({ what, name, thickness: thick, angle, over }) => ({ what, name, thicknessMm: thick, angleDeg: angle, fromMm: over?.from, toMm: over?.to })),
+    fromTheLastDown: layersDown(pack).map(({ what, name, thickness: thick, angle, fibres, over }) => ({ what, name, thicknessMm: thick, angleDeg: angle, fibres, fromMm: over?.from, toMm: over?.to })),
     test: test && { reckonedMm: test.reckoned, readMm: test.read, times: test.times, ...readingNumbers(test.reading) },
     alternatives: alternativesTo(pack).map(({ way, tried }) => ({ way, ...besides(tried, pack) })), wouldKeepTo: wouldKeep(pack).map(({ what, value, keeps: to, tried }) => ({ by: what, value, keepsTo: to, ...besides(tried, pack) })),
     assumptions: assumptionsOf(pack).map(({ of, text, bends: [worst, best], grades }) => ({ of, text, bendWorstDeg: worst, bendBestDeg: best, gradeWorst: grades[0], gradeBest: grades[1] })),

@@ -59,7 +59,7 @@ function stackSection(one: ShoePlies, flow: FlowIn): Block[] {
     flow.introduction(`The shoe lies on its back: number 1 comes against the foot's side, the last one looks to the floor. No two edges lie nearer than ${mm(one.stagger)} to each other: the outer plies reach furthest and close over the inner ones; ends of strips keep off each other.`, WIDTH),
     sectionBlock(one, flow.said),
     ...flow.table([
-      { title: 'No.', width: 10 }, { title: 'What', width: 46 }, { title: `Fibres, ${side} shoe`, width: 26 }, { title: 'Size', width: 32, right: true }, { title: 'Area', width: 18, right: true },
+      { title: 'No.', width: 10 }, { title: 'What', width: 44 }, { title: `Fibres, ${side} shoe`, width: 28 }, { title: 'Size', width: 32, right: true }, { title: 'Area', width: 18, right: true },
       { title: 'Set in', width: 20, right: true }, { title: 'Cloth', width: 17, right: true }, { title: 'Resin', width: 17, right: true },
     ], rows),
     flow.paragraph(sentences(

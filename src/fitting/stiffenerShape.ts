@@ -64,9 +64,9 @@ const laidPly = group({
 }).meta({ description: 'A ply as it is laid.' });
 
 const bench = () => group({
-  mass: setting('order.stiffener.bench.mass', 'What was hung on the bare pack, clamped up to the ball line.'),
-  droop: setting('order.stiffener.bench.droop', 'How far the place it hung on went down, less what a second gauge read at the ball line.'),
-  lever: setting('order.stiffener.bench.lever', 'How far ahead of the ball line it hung, 70 mm where left out, or the end of the plate where that is nearer.').optional(),
+  mass: setting('order.stiffener.bench.mass', 'What was hung on the bare pack, clamped up to the tread line, square across where the last touches the bench.'),
+  droop: setting('order.stiffener.bench.droop', 'How far the place it hung on went down, less what a second gauge read at the tread line.'),
+  lever: setting('order.stiffener.bench.lever', 'How far ahead of the tread line it hung, 70 mm where left out, or the end of the plate where that is nearer.').optional(),
 }).meta({ description: 'The bench test of the pack that is told under plies. Once it was read a camber counts whole, and the pack as soft as it was found.' });
 
 const shank = () => group({

@@ -1,13 +1,14 @@
 import { inDegrees, type Mm } from '../geometry/units.ts';
+import { directionWords } from './fibres.ts';
 import type { Pack } from './pack.ts';
 import { at, type Attached, type CoreLayer, type PlacedPly, type Plate, type Sheets, type Stiffener } from './stiffener.ts';
 
-/** One layer of a pack, as it is laid from the last down; angles in degrees. @property over of a strip, mm from the heel */
-export interface LaidLayer { readonly what: 'ply' | 'core' | 'foam body'; readonly name: string; readonly thickness: Mm; readonly angle?: number; readonly sheets?: Sheets; readonly over?: { readonly from: Mm; readonly to: Mm } }
+/** One layer of a pack, as it is laid from the last down; angles in degrees. @property fibres ways they run, in words, as on the sheet  @property over of a strip, mm from the heel */
+export interface LaidLayer { readonly what: 'ply' | 'core' | 'foam body'; readonly name: string; readonly thickness: Mm; readonly angle?: number; readonly fibres?: string; readonly sheets?: Sheets; readonly over?: { readonly from: Mm; readonly to: Mm } }
 
 /** What lies under the last, from it down. A core that changes along the shoe is told as thick as at the ball. */
 export function layersDown({ stiffener: { below, above, core }, plate, underFoam }: Pick<Pack, 'stiffener' | 'plate' | 'underFoam'>): LaidLayer[] {
-  const plies = (all: readonly PlacedPly[]): LaidLayer[] => all.toReversed().map(({ ply, angle, over }) => ({ what: 'ply', name: ply.name, thickness: ply.thickness, angle: inDegrees(angle), ...(over ? { over } : {}) }));
+  const plies = (all: readonly PlacedPly[]): LaidLayer[] => all.toReversed().map(({ ply, angle, over }) => ({ what: 'ply', name: ply.name, thickness: ply.thickness, angle: inDegrees(angle), fibres: directionWords({ ply, angle }, 'left'), ...(over ? { over } : {}) }));
   const between: LaidLayer[] = core ? [{ what: underFoam ? 'foam body' : 'core', name: `${core.name}${sheetWords(core)}`, thickness: at(core.thickness, plate.ball), ...(core.sheets ? { sheets: core.sheets } : {}) }] : [];
   return [...plies(above), ...between, ...plies(below)];
 }

@@ -194,12 +194,12 @@ describe('the bench test', () => {
     expect(bare.strain / ((push(bare.mass) * L * 0.75) / (E * I))).toBeCloseTo(1, 2);
     expect(bare.strain).toBeGreaterThan(0.001);
     expect(bare.strain).toBeLessThan(0.002);
-    // Clamped right up to the ball line it would be the cube of the shorter lever.
+    // Clamped right up to the tread line it would be the cube of the shorter lever.
     expect(bare.onSheet).toBeCloseTo((70 / 80) ** 3, 2);
     expect(bare.moment).toBeCloseTo((push(bare.mass) * 70) / 1000, 9);
   });
 
-  test('the finished shoe gets 0.125 N·m for each kg about the ball line', () => {
+  test('the finished shoe gets 0.125 N·m for each kg about the tread line', () => {
     expect(test1.finished.mass * GRAVITY * 0.07).toBeCloseTo(0.125 * 80, 9);
     expect(test1.finished.droop / ((push(test1.finished.mass) * L ** 3) / (3 * E * I))).toBeCloseTo(1, 2);
   });

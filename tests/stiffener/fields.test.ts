@@ -86,6 +86,7 @@ describe('plies of several cloths', () => {
     const of = (cloth: string): Pack => withPack({ ...mixed, plies: mixed.plies.map(({ pack }) => ({ pack, cloth })) }).pack, own = withPack({ ...mixed, plies: mixed.plies.map(({ pack }, i) => ({ pack, cloth: i % 2 === 0 ? GLASS : UD })) }).pack;
     const bends = [of(UD), own, of(GLASS)].map(({ assessed }) => assessed.bench.bend);
     expect(bends).toEqual([...bends].sort((a, b) => a - b));
+    // The inner plies step in by a millimetre each.
     expect(own.grams.cloth! / ((3 * of(GLASS).grams.cloth! + 2 * of(UD).grams.cloth!) / 5)).toBeCloseTo(1, 2);
   });
   test('they are cut from a roll for each cloth, and each is weighed by its own', () => {

@@ -65,7 +65,7 @@ function flatCheck(bench: Bench): Check[] {
 function flexCheck(bench: Bench): Check {
   const { mass } = bench.design.fitting.wearer, most = (grade: keyof typeof GRADE_UP_TO): string => `${grade} ${Number(rounded(inDegrees(GRADE_UP_TO[grade]), 1))}° or less`;
   const load = `${BENCH_MOMENT} N·m for each kg${mass ? `, ${rounded(BENCH_MOMENT * mass.value, 1)} N·m` : ''}`;
-  return check('Flex: heel clamped to the ball line, load at the toe', `${most('rigid')}, ${most('slight flex')}, at ${load}`, figureValues(bench, 'packBend'));
+  return check('Flex: heel clamped to the tread line, load at the toe', `${most('rigid')}, ${most('slight flex')}, at ${load}`, figureValues(bench, 'packBend'));
 }
 
 export function checksAfter(bench: Bench): Check[] {

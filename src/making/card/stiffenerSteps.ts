@@ -82,7 +82,7 @@ function coreSteps(packs: readonly Packed[]): Step[] {
   const cored = packs.filter(({ pack }) => hasCore(pack));
   return cored.length === 0 ? [] : [step({
     name: 'Form the core', sides: cored.map(({ side }) => side), how: sentences(...new Set(cored.map(({ pack: { stiffener: { core }, plate } }) => formingWords(core!, at(core!.thickness, plate.ball), core!.over !== undefined)))),
-    targets: told('Core, cut and dry', cored, ({ pack }) => tenth(pack.grams.core), 'a tenth more or less is usual: write down what it weighs'), batches: ['core'], hazards: ['dust'],
+    targets: told('Core, cut and dry', cored, ({ pack }) => tenth(pack.grams.core), 'a tenth more or less is usual: write down what it weighs'), batches: ['core'],
   })];
 }
 

@@ -23,7 +23,7 @@ function formedAs(name: string): string {
 
 /** @property skived its ends are */
 export const formingWords = (core: CoreLayer, thickest: number, isSkived: boolean): string => sentences(
-  `${mm(thickest)} of ${core.name}, measured: write what it really is (order.stiffener.coreThickness)`, bending(core), isSkived ? 'Skive its ends' : '', 'Weigh it dry, roughen it and dust it off',
+  `${mm(thickest)} of ${core.name}, measured: write what it really is (order.stiffener.coreThickness)`, bending(core), isSkived ? 'Skive its ends' : '', 'Weigh it dry; roughen it with a dust mask on and dust it off',
   drinks(core) ? `It drinks resin: rub a thin coat of the same mix into both faces, about ${CORE_COAT} g/m² each, and let it get tacky` : '',
 );
 
