@@ -1,7 +1,7 @@
 import { ADDED_SIDES, bandWords, droopWords, readingWords, timesNumber } from '../checks/benchWords.ts';
 import { deg, mm, rounded, sentences } from '../checks/say.ts';
 import type { Design } from '../checks/design.ts';
-import { inDegrees, type Mm, type Rad } from '../geometry/units.ts';
+import { inDegrees, MM_PER_INCH, type Mm, type Rad } from '../geometry/units.ts';
 import { benchTestOf, CLAMP_BEHIND, type BenchTest, type Hanging, type ReadingRow } from '../making/plies/bench.ts';
 import type { ShoePlies } from '../making/plies/shoePlies.ts';
 import { directionWords } from '../stiffener/fibres.ts';
@@ -63,9 +63,9 @@ function readingsTable({ bare, finished }: BenchTest, { pack: { asked: { mass },
 
 const wantedWords = (asked: ShoePlies['pack']['asked']): string => (limitOf(asked) === GRADE_UP_TO[asked.wanted] ? `"${asked.wanted}"` : `at most ${deg(inDegrees(limitOf(asked)))}`);
 
-/** Spans of readings; the last has no end. Ends are told so that what is printed under a row belongs to it. */
+/** Spans of readings; the last has no end. Ends are told in whole steps of the gauge, so that every reading belongs to one row. */
 function meaning({ bare, rows, more }: BenchTest, wanted: string, { side }: ShoePlies, flow: FlowIn): Block[] {
-  const down = (droop: Mm): Mm => Math.floor(droop * 100) / 100, from = (droop: Mm): string => rounded(down(droop) + (droop > 0 ? 0.01 : 0), 2);
+  const step = flow.units === 'in' ? MM_PER_INCH / 1000 : 0.01, down = (droop: Mm): Mm => Math.floor(droop / step + 1e-9) * step, from = (droop: Mm): string => rounded(down(droop) + step, 2);
   const read = ({ droop: [a, b] }: ReadingRow): string => (b === Infinity ? `over ${droopWords(down(a))}` : a === 0 ? `up to ${droopWords(down(b))}` : `${from(a)} to ${droopWords(down(b))}`);
   const times = ({ span: { from: a, to: b } }: ReadingRow): string => (b === Infinity ? `over ${timesNumber(a)}` : a === 0 ? `up to ${timesNumber(b)}` : `${timesNumber(a)} to ${timesNumber(b)}`);
   const bends = ({ span: { reading }, bend: [a, b] }: ReadingRow): string => (reading.means === 'test again' ? '–' : b === Infinity ? `over ${degrees(a)}` : `${degrees(a)} to ${degrees(b)}`);

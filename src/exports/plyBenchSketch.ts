@@ -34,7 +34,7 @@ function pack([x, y]: Point): Mark[] {
   const empty = polyline([[x + HEEL, y + UPPER], [x + TIP, y + UPPER], [x + TIP, y + LOWER], [x + HEEL, y + LOWER]], true);
   const bent = (down: Mm): Mark => drawn(polyline([[x + CLAMP, y + down], [x + TREAD, y + down + 0.7], [x + 102, y + down + 2.6], [x + 120, y + down + 5.8], [x + LOAD, y + down + 9.2], [x + TIP, y + down + 11.6]]), 'hidden');
   return [
-    filled(empty, 'carbon'), drawn(empty, 'visible'), bent(UPPER), bent(LOWER), words("floor's side up", [x + 94, y + UPPER - 2]), words("foot's side down", [x + 92, y + 36]), words('heel', [x + 14.5, y + LOWER - 0.4]), words('toe', [x + TIP + 2, y + LOWER - 0.4]),
+    filled(empty, 'carbon'), drawn(empty, 'visible'), bent(UPPER), bent(LOWER), words("floor's side up", [x + 94, y + UPPER - 2]), words("foot's side down", [x + 86, y + 33.5]), words('heel', [x + 14.5, y + LOWER - 0.4]), words('toe', [x + TIP + 2, y + LOWER - 0.4]),
     ...arrow([x + TIP + 4, y + LOWER + 2], [x + TIP + 4, y + 35]), words('droop: the toe goes to', [x + TIP + 7, y + 28.5], { size: 2.7 }), words("the foot's side,", [x + TIP + 7, y + 32], { size: 2.7 }), words('as in walking', [x + TIP + 7, y + 35.5], { size: 2.7 }),
   ];
 }

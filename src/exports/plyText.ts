@@ -75,7 +75,7 @@ function rowOf({ side, amounts }: ShoePlies, layer: Layer, { area, said }: FlowI
   const grammes = (value: number | undefined): string => (value === undefined ? '–' : tenth(value));
   return layer.kind === 'ply'
     ? [String(layer.number), layer.ply.name, directionWords(layer, side), size, area(layer.area), mm(layer.inset), grammes(own?.cloth), grammes(own?.resin)]
-    : [String(layer.number), `${layer.core.name}, up to ${mm(layer.thickest)}`, '', size, area(layer.area), mm(layer.inset), '', amounts.coat > 0 ? grammes(amounts.coat) : ''];
+    : [String(layer.number), `${layer.core.name}${layer.core.sheets && layer.core.sheets.count > 1 ? `, ${layer.core.sheets.count} sheets of ${mm(layer.core.sheets.thickness)}` : ''}, up to ${mm(layer.thickest)}`, '', size, area(layer.area), mm(layer.inset), '', amounts.coat > 0 ? grammes(amounts.coat) : ''];
 }
 
 function clothSection({ amounts, layers, side }: ShoePlies, cloths: readonly ClothCut[], flow: FlowIn): Block[] {
@@ -98,12 +98,12 @@ function clothSection({ amounts, layers, side }: ShoePlies, cloths: readonly Clo
 const onOnePage = (blocks: readonly Block[]): Block[] => blocks.map((block, i) => (i < blocks.length - 1 ? { ...block, staysWithNext: true } : block));
 
 function mixSection({ amounts, order: { spare, hardener: to100 } }: ShoePlies, flow: FlowIn): Block[] {
-  const { cloth, inPlies, coat, mixed, resin, hardener, weight, band: [least, most], core } = amounts;
+  const { cloth, inPlies, coat, glue, mixed, resin, hardener, weight, band: [least, most], core } = amounts;
   return [
     flow.heading('Weighed out, for this shoe'),
     ...onOnePage(flow.table([{ title: '', width: 86 }, { title: 'Grams', width: 24, right: true }, { title: '', width: WIDTH - 110 }], [
       { cells: ['Cloth in the plies, as cut by the templates', tenth(cloth), 'weigh what you cut: it should come near'] },
-      ...(core ? [{ cells: ['Core, cut and dry, before its coat', tenth(core.weight), 'weigh it and write it down: a tenth more or less is usual'] }] : []),
+      ...(core ? [{ cells: ['Core, cut and dry, before its coat', tenth(core.weight), 'weigh it: a tenth more or less is usual'] }] : []), ...(glue > 0 ? [{ cells: ['Glue between the sheets of the core', tenth(glue), 'wood glue or epoxy, mixed by itself'] }] : []),
       { cells: ['Resin and hardener that stay in the plies', tenth(inPlies), ''] }, ...(coat > 0 ? [{ cells: ["and what the core's two faces drink", tenth(coat), ''] }] : []),
       { cells: [{ text: `Mixed, ${percent(spare)} more for brush, cup and peel ply`, bold: true }, { text: tenth(mixed), bold: true }, '10 to 20 % more is usual'] },
       { cells: ['of that resin', tenth(resin), ''] }, { cells: ['of that hardener', tenth(hardener), `${rounded(to100, 0)} g to 100 g of resin, by weight`] },

@@ -17,6 +17,8 @@ export interface Amounts {
   /** Resin and hardener that stay in the plies, and what the faces of the core drink. */
   readonly inPlies: Grams;
   readonly coat: Grams;
+  /** Between the sheets the core is glued up of; it is no part of the mix. */
+  readonly glue: Grams;
   /** Both, with what is spared for brush, cup and peel ply; of it so much resin and so much hardener. */
   readonly mixed: Grams;
   readonly resin: Grams;
@@ -36,11 +38,11 @@ export const isPly = (layer: Layer): layer is PlyLayer => layer.kind === 'ply';
 /** @param grams of the same layers */
 export function amountsOf(layers: readonly Layer[], grams: LayerGrams, { spare, hardener: to100 }: Pick<PliesOrder, 'spare' | 'hardener'>): Amounts {
   const plies = layers.filter(isPly).map(({ number }, i): PlyAmount => ({ number, ...grams.plies[i]! })), sum = (of: (one: PlyAmount) => number): number => plies.reduce((total, one) => total + of(one), 0);
-  const inPlies = sum(({ resin = 0 }) => resin), { coat } = grams, mixed = (inPlies + coat) * (1 + spare), whole = packGramsOf(grams);
+  const inPlies = sum(({ resin = 0 }) => resin), { coat, glue } = grams, mixed = (inPlies + coat) * (1 + spare), whole = packGramsOf(grams);
   const core = layers.find((layer) => layer.kind === 'core'), { least, most } = windowRound(layers.map(({ outline }) => outline));
   const [length, width] = [most[0] - least[0] + 2 * BEYOND, most[1] - least[1] + 2 * BEYOND];
   return {
-    plies, cloth: sum(({ cloth = 0 }) => cloth), inPlies, coat, mixed, resin: (mixed * 100) / (100 + to100), hardener: (mixed * to100) / (100 + to100),
+    plies, cloth: sum(({ cloth = 0 }) => cloth), inPlies, coat, glue, mixed, resin: (mixed * 100) / (100 + to100), hardener: (mixed * to100) / (100 + to100),
     unknown: plies.filter(({ cloth }) => cloth === undefined).map(({ number }) => number), weight: whole.pack, band: weightBand(whole),
     ...(core ? { core: { area: core.area, weight: grams.core } } : {}), cover: { length, width, area: length * width },
   };
