@@ -1,14 +1,15 @@
-import { inDegrees } from '../geometry/units.ts';
+import { degrees, inDegrees } from '../geometry/units.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
-import { assumptionsOf, wouldKeep, type Would } from '../stiffener/alternatives.ts';
+import { assumptionsOf, leastToSpare, softestOf } from '../stiffener/decides.ts';
+import { bendTold, GRADE_UP_TO } from '../stiffener/grades.ts';
 import { CAMBER_USUAL } from '../stiffener/laying.ts';
-import { PLIES_MOST } from '../stiffener/choices.ts';
 import { inShort } from '../stiffener/layers.ts';
 import { packFor, moreOn, type Pack } from '../stiffener/pack.ts';
 import type { Reading } from '../stiffener/reading.ts';
 import { ADDED_SIDES, addedWords, droopWords, timesWords } from './benchWords.ts';
 import type { Finding } from './finding.ts';
-import { deg, mm, rounded, sentences } from './say.ts';
+import { CRITERION_WORDS, noneReaches, wouldHelp } from './packWays.ts';
+import { mm, rounded, sentences } from './say.ts';
 import { over, type Seen } from './seen.ts';
 import { PRACTICE } from './sources.ts';
 import { laidChecks } from './stiffenerLaid.ts';
@@ -18,7 +19,7 @@ import { stiffenerUnknown } from './stiffenerUnknown.ts';
 export function stiffener(seen: Seen<RockerShoe>): Finding[] {
   const pack = packFor(seen.shoe, seen.fitting);
   if (!pack) return stiffenerUnknown(seen);
-  return [...judgements(seen, pack), ...tooThick(seen, pack), ...tested(seen, pack), ...cambered(seen, pack), ...laidChecks(seen, pack), ...laidSo(seen, pack)];
+  return [...judgements(seen, pack), ...tooThick(seen, pack), ...tested(seen, pack), ...cambered(seen, pack), ...stiffer(seen, pack), ...laidChecks(seen, pack), ...laidSo(seen, pack)];
 }
 
 /** The first that stops, or else the first that warns, says besides what would keep to it. */
@@ -30,25 +31,7 @@ function judgements({ shoe: { side }, pace }: Seen<RockerShoe>, pack: Pack): Fin
   }));
 }
 
-const noneReaches = ({ by, keeps, order: { thicknessAtMost } }: Pack): string =>
-  (by === 'search' && keeps !== 'all' ? `No pack of up to ${PLIES_MOST} plies within ${mm(thicknessAtMost)} keeps to ${keeps === 'must' ? 'all' : 'it'}; this one falls least short` : '');
-
-function advice(pack: Pack): string {
-  if (pack.by === 'sheet') return added(pack);
-  const would = wouldKeep(pack), reached = (keeps: Would['keeps']): string => would.filter((one) => one.keeps === keeps).map((one) => wouldWords(one, pack)).join(', or ');
-  const all = reached('all'), must = reached('must');
-  return sentences(...(all === '' ? [] : [`Kept to in all by ${all}`]), ...(must === '' ? [] : [`Bent as little as is wanted, and a stumble borne, by ${must}`]));
-}
-
-function wouldWords({ what, value, tried }: Would, { plate }: Pack): string {
-  const laid = inShort(tried.stiffener, false, plate);
-  switch (what) {
-    case 'plies': return `${value} plies (order.stiffener.plies): ${laid}`;
-    case 'thickness': return `${mm(Number(value))} of room (order.stiffener.thicknessAtMost): ${laid}`;
-    case 'cloth': return `${value} (order.stiffener.cloth): ${laid}`;
-    case 'camber': return `a bottom cambered ${mm(Number(value))} at the ball (order.stiffener.camber): ${laid}`;
-  }
-}
+const advice = (pack: Pack): string => (pack.by === 'sheet' ? added(pack) : wouldHelp(pack));
 
 /** Plies more on what is laid, each put in. */
 function added(pack: Pack): string {
@@ -97,9 +80,27 @@ function cambered({ shoe: { side }, pace }: Seen<RockerShoe>, pack: Pack): Findi
   }];
 }
 
+/** Of a bend that was wanted in degrees, less than this share is far less. */
+const FAR_LESS = 0.5;
+
+/** Stiffer than was wanted, for something else decides. A rigid one cannot be; of a number in degrees it is told only. */
+function stiffer({ shoe: { side }, pace }: Seen<RockerShoe>, pack: Pack): Finding[] {
+  const { order: { wanted, bendAtMost }, assessed: { bench: { bend } }, plate: { ball } } = pack, least = bendAtMost === undefined ? (wanted === 'rigid' ? 0 : GRADE_UP_TO.rigid) : bendAtMost * FAR_LESS;
+  if (bend >= least || pack.keeps === 'not') return [];
+  const from = inDegrees(least), soft = pace === 'careful' ? softestOf(pack) : undefined, to = inDegrees(bendAtMost ?? GRADE_UP_TO['slight flex']);
+  const softest = soft ? `The softest pack with nothing that stops bends ${bendTold(soft.assessed.bench.bend)}` : '', decides = soft && soft.assessed.bench.bend < least ? `: ${CRITERION_WORDS[leastToSpare(soft.assessed, { ...pack.asked, bendAtMost: Infinity }, 'must').of]} decide` : '';
+  return [{
+    code: 'STIFFENER_STIFFER', severity: bendAtMost === undefined ? 'warn' : 'note', side, measured: inDegrees(bend), limit: from, unit: 'deg', where: 'stiffener', at: ball,
+    text: sentences(
+      bendAtMost === undefined ? `Wanted was slight flex, ${rounded(from, 1)} to ${rounded(to, 0)}°; ${pack.by === 'sheet' ? 'what is laid' : 'what was found'} bends ${bendTold(bend)} only` : `At most ${rounded(to, 1)}° were wanted (order.stiffener.bendAtMost); it bends ${bendTold(bend)} only`,
+      `${softest}${decides}`, bendAtMost === undefined ? 'Ask the prescriber whether so stiff a sole is meant' : '',
+    ), basis: PRACTICE,
+  }];
+}
+
 function halfCounted(pack: Pack): string {
   const [worst, best] = assumptionsOf(pack).find(({ of }) => of === 'camber')!.bends;
-  return `The camber counts half, for a plate flattens as it bends: ${deg(worst, 2)} if none of it holds, ${deg(best, 2)} if all does; what strains the plies counts whichever is worst. Hang a mass on the bare pack and enter what it droops (order.stiffener.bench, with order.stiffener.plies).`;
+  return `The camber counts half, for a plate flattens as it bends: ${bendTold(degrees(worst))} if none of it holds, ${bendTold(degrees(best))} if all does; what strains the plies counts whichever is worst. Hang a mass on the bare pack and enter what it droops (order.stiffener.bench, with order.stiffener.plies).`;
 }
 
 function laidSo({ shoe: { side } }: Seen<RockerShoe>, { by, stiffener: laid, underFoam, thickness, plate, grams: { pack } }: Pack): Finding[] {

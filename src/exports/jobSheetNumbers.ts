@@ -10,13 +10,13 @@ import { fitted, LEAST_LETTERS } from './fitted.ts';
 const KEYS = [
   ['seatHeight', 'Seat height'], ['heelHeightBack', 'Heel height, back'], ['ballHeight', 'Ball height'], ['pitchOfSole', 'Pitch of the sole'],
   ['standsSeat', 'Foot stands, seat'], ['standsBall', 'Foot stands, ball'], ['toeSpringOfShoe', 'Toe spring, shoe'], ['apex', 'Apex from the heel'],
-  ['thinnest', 'Tightest thickness'], ['packThickness', 'Stiffener, thick'], ['packBend', 'Stiffener bends'], ['soleWeight', 'Weight of the sole'], ['shoeWeight', 'Weight of the shoe'],
+  ['thinnest', 'Tightest thickness'], ['packThickness', 'Stiffener, thick'], ['packBend', 'Stiffener bends, bench'], ['packWalks', 'in walking'], ['soleWeight', 'Weight of the sole'], ['shoeWeight', 'Weight of the shoe'],
   ['standingPoint', 'Standing point'], ['swayArcBack', 'Weight sways back'], ['swayArcFront', 'and forward'],
   ['strikeReached', 'Strike'], ['toeOff', 'Toe-off'], ['pivotDrop', 'Ankle pivot drops'], ['pivotDropOrdinary', 'in an ordinary shoe'],
 ] as const satisfies readonly (readonly [FigureKey, string])[];
 
 /** What gives way where there is no room for all, first to last: it stands on the drawing, or is for comparison. */
-const GIVES_WAY: readonly FigureKey[] = ['standsBall', 'standsSeat', 'heelHeightBack', 'pivotDropOrdinary', 'ballHeight', 'toeSpringOfShoe', 'pitchOfSole'];
+const GIVES_WAY: readonly FigureKey[] = ['standsBall', 'standsSeat', 'heelHeightBack', 'pivotDropOrdinary', 'packWalks', 'ballHeight', 'toeSpringOfShoe', 'pitchOfSole'];
 
 /** Letters as large as the rows let them be, within these; a row is so many times as high, or less where there is little room. */
 const LARGEST: Mm = 3.3, LINE = 1.42, CLOSE = 1.26, TIGHT = 1.22;

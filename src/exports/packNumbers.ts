@@ -1,10 +1,12 @@
 import { inDegrees } from '../geometry/units.ts';
-import { alternativesTo, assumptionsOf, wouldKeep } from '../stiffener/alternatives.ts';
+import { alternativesTo } from '../stiffener/alternatives.ts';
+import { assumptionsOf, leastToSpare, supposing, withoutEach, type Otherwise } from '../stiffener/decides.ts';
 import { inShort, layersDown } from '../stiffener/layers.ts';
 import type { Pack } from '../stiffener/pack.ts';
 import type { Reading } from '../stiffener/reading.ts';
 import type { Tried } from '../stiffener/search.ts';
 import { lesser, type Placed } from '../stiffener/strained.ts';
+import { wouldKeep } from '../stiffener/wouldKeep.ts';
 
 /** A stiffener that is wanted or laid, for design.json: from the last down, what it does, other ways to it, numbers along it. */
 export function packNumbers(pack: Pack | undefined): object | undefined {
@@ -15,8 +17,14 @@ export function packNumbers(pack: Pack | undefined): object | undefined {
     thicknessMm: thickness, plies, plateFromMm: from, plateToMm: to, ballMm: ball, heelMm: heel, ...weights(pack.grams), ...does(assessed),
     fromTheLastDown: layersDown(pack).map(({ what, name, thickness: thick, angle, fibres, over }) => ({ what, name, thicknessMm: thick, angleDeg: angle, fibres, fromMm: over?.from, toMm: over?.to })),
     test: test && { reckonedMm: test.reckoned, readMm: test.read, times: test.times, ...readingNumbers(test.reading) },
-    alternatives: alternativesTo(pack).map(({ way, tried }) => ({ way, ...besides(tried, pack) })), wouldKeepTo: wouldKeep(pack).map(({ what, value, keeps: to, tried }) => ({ by: what, value, keepsTo: to, ...besides(tried, pack) })),
-    assumptions: assumptionsOf(pack).map(({ of, text, bends: [worst, best], grades }) => ({ of, text, bendWorstDeg: worst, bendBestDeg: best, gradeWorst: grades[0], gradeBest: grades[1] })),
+    leastToSpare: leastToSpare(assessed, pack.asked),
+    alternatives: alternativesTo(pack).map(({ way, tried }) => ({ way, ...besides(tried, pack) })),
+    wouldKeepTo: wouldKeep(pack, 'some').map(({ change, keeps: to, tried }) => ({ order: change, keepsTo: to, ...besides(tried, pack) })),
+    without: withoutEach(pack).map((one) => ({ without: one.without, ...otherwise(one, pack) })),
+    supposing: supposing(pack).map((one) => ({ what: one.what, value: one.value, ...otherwise(one, pack) })),
+    assumptions: assumptionsOf(pack).map(({ of, text, bends: [worst, best], grades, softest: { walking, stumble } }) => ({
+      of, text, bendWorstDeg: worst, bendBestDeg: best, gradeWorst: grades[0], gradeBest: grades[1], walkingStrainWorstPercent: Math.abs(walking.strain) * 100, firstPlyTimesWorst: times(stumble.firstPly),
+    })),
     along: assessed.along.map(({ x, width, stiffness, deflection, strain, moment }) => ({ xMm: x, widthMm: width, stiffnessNm2: stiffness, benchDeflectionMm: deflection, walkingStrainPercent: strain * 100, walkingMomentNm: moment })),
   };
 }
@@ -29,8 +37,10 @@ const weights = ({ cloth, resin, core, pack }: Pack['grams']): object => ({ clot
 const besides = ({ stiffener, choice, plies, thickness, grams, keeps, assessed }: Tried, { plate }: Pack): object =>
   ({ words: inShort(stiffener, choice.core?.foam === true, plate), keepsTo: keeps, plies, thicknessMm: thickness, ...weights(grams), ...does(assessed) });
 
+const otherwise = ({ tried, changes, plies, grams }: Otherwise, pack: Pack): object => ({ changes, pliesMore: plies, gramsMore: grams, ...besides(tried, pack) });
+
 const does = ({ grade, bench, walking, stumble }: Pack['assessed']): object => ({
-  grade, bendDeg: inDegrees(bench.bend), tipMm: bench.tip, walkingStrainPercent: Math.abs(walking.strain) * 100,
+  grade, bendDeg: inDegrees(bench.bend), tipMm: bench.tip, walkingBendDeg: inDegrees(walking.bend), walkingEnergyJ: walking.energy, walkingStrainPercent: Math.abs(walking.strain) * 100,
   firstPlyTimes: times(stumble.firstPly), wrinklingTimes: times(lesser(walking.wrinkling, stumble.wrinkling)), coreShearTimes: times(lesser(walking.coreShear, stumble.coreShear)),
 });
 

@@ -1,7 +1,7 @@
 import { inDegrees } from '../geometry/units.ts';
 import { BENCH_MOMENT, WALKING_RANGE } from './loads.ts';
 import type { Asked, Assessed, Case, Strained } from './assess.ts';
-import { GRADE_UP_TO, WALKING_RESERVE, WALKING_STRAIN } from './grades.ts';
+import { bendTold, GRADE_UP_TO, WALKING_RESERVE, WALKING_STRAIN } from './grades.ts';
 import { lesser, type Placed } from './strained.ts';
 
 /** What is unwise about a stiffener, numbers apart from words; `checks` makes a finding of it. `at` is mm from the heel. */
@@ -53,7 +53,7 @@ function bends({ bench, grade }: Found, { wanted, mass, bendAtMost }: Asked): Ju
   const load = `${digits(BENCH_MOMENT * mass)} N·m (${BENCH_MOMENT} N·m for each kg)`;
   return [{
     code: 'STIFFENER_BENDS', severity: 'stop', measured, limit: inDegrees(limit), unit: 'deg',
-    text: `The sole bends ${digits(measured)}° at the ball under ${load}; ${bendAtMost === undefined ? wanted : 'what is wanted'} is at most ${digits(inDegrees(limit))}°.${grade === 'flexible' ? ' So flexible it is no sole for a rocker.' : ''}`, basis: PRACTICE,
+    text: `The sole bends ${bendTold(bench.bend, 1)} at the ball under ${load}; ${bendAtMost === undefined ? wanted : 'what is wanted'} is at most ${digits(inDegrees(limit))}°.${grade === 'flexible' ? ' So flexible it is no sole for a rocker.' : ''}`, basis: PRACTICE,
   }];
 }
 

@@ -1,6 +1,7 @@
 import { inDegrees, type Mm } from '../geometry/units.ts';
 import { directionWords } from './fibres.ts';
 import type { Pack } from './pack.ts';
+import type { Tried } from './search.ts';
 import { at, type Attached, type CoreLayer, type PlacedPly, type Plate, type Sheets, type Stiffener } from './stiffener.ts';
 
 /** One layer of a pack, as it is laid from the last down; angles in degrees. @property fibres ways they run, in words, as on the sheet  @property over of a strip, mm from the heel */
@@ -37,6 +38,9 @@ export function inShort({ below, above, core, edges = 0, attached }: Stiffener, 
 
 /** ", 4 sheets of 1.5 mm" */
 const sheetWords = ({ sheets }: CoreLayer): string => (sheets && sheets.count > 1 ? `, ${sheets.count} sheets of ${length(sheets.thickness)}` : '');
+
+/** A pack that was tried, in short. */
+export const laidIn = ({ stiffener, choice }: Pick<Tried, 'stiffener' | 'choice'>, plate: Pick<Plate, 'ball'>): string => inShort(stiffener, choice.core?.foam === true, plate);
 
 /** ", with a shank of spring steel 1.5 × 12 mm" */
 const stripWords = ({ name, thickness, width, yieldsAt }: Attached): string[] =>

@@ -38,7 +38,21 @@ export interface Pack {
   readonly underFoam: boolean;
   readonly test?: BenchRead;
   /** What was chosen from, and what of it, where it was sought. */
-  readonly sought?: { readonly open: Open; readonly bench: Bench; readonly choice: Choice };
+  readonly sought?: Sought;
+}
+
+/** @property otherwise what would be open under the same shoe if another pack were ordered  @property like the same thing for packs of which nothing differs that decides them or other packs beside them */
+export interface Sought { readonly open: Open; readonly bench: Bench; readonly choice: Choice; readonly otherwise: (order: PackOrder) => Pick<Sought, 'open' | 'bench'>; readonly like: object }
+
+/** Works out once what hangs on other packs that may be sought beside one, for all packs that are alike; @param none of a pack that is laid */
+export function onceForAlike<Found>(work: (pack: Pack, sought: Sought) => Found, none: Found): (pack: Pack) => Found {
+  const alike = new WeakMap<object, { readonly found: Found }>();
+  return (pack) => {
+    if (!pack.sought) return none;
+    const one = alike.get(pack.sought.like) ?? { found: work(pack, pack.sought) };
+    alike.set(pack.sought.like, one);
+    return one.found;
+  };
 }
 
 /** What the bench test of a laid pack tells: of the bare pack, without what lies on it in the shoe. */
@@ -78,12 +92,14 @@ export function keepPack(shoe: Under, pack: Pack): void {
 }
 
 function work(shoe: Under, order: PackOrder, { mass, stagger, waits }: { readonly mass: number; readonly stagger: Mm; readonly waits: boolean }): Pack {
-  const { last, shape } = shoe, plate = { ...plateUnder(last, shape.feather, shape.upper), stagger }, foam = order.underFoam || order.bond > 0 ? foamUnder(shoe) : undefined, bench = benchOf(order, last, plate, !isEstimated(shoe.fitting.last.camber), foam);
+  const { last, shape } = shoe, plate = { ...plateUnder(last, shape.feather, shape.upper), stagger }, foam = order.underFoam || order.bond > 0 ? foamUnder(shoe) : undefined, bench = benchOf(order, last, plate, camberMeasured(shoe), foam);
   const asked: Asked = { mass, wanted: order.wanted, ...(order.bendAtMost === undefined ? {} : { bendAtMost: order.bendAtMost }), ...walked(shoe, mass, plate) };
   const pack = order.plies ? laidPack(order, bench, asked, foam) : foundPack({ shoe, order, bench, asked, foam, waits });
   keep(packsLast, wishesOf(shoe.side, order, mass), pack);
   return pack;
 }
+
+const camberMeasured = ({ fitting: { last: { camber } } }: Under): boolean => !isEstimated(camber);
 
 /** Of a client who was seen to walk, the moments of the roll; else those of common practice. */
 function walked(shoe: Under, mass: number, plate: Plate): Pick<Asked, 'walking' | 'waist'> {
@@ -134,7 +150,7 @@ export function moreOn({ stiffener, plate, asked, keeps }: Pack): Added | undefi
 interface Search { readonly shoe: Under; readonly order: PackOrder; readonly bench: Bench; readonly asked: Asked; readonly foam: FoamCore | undefined; readonly waits: boolean }
 
 /** The choices found last, by all that decides them, and the packs by the wishes alone. What is kept changes no answer but one that waits. */
-const found = new Map<string, Tried | undefined>(), packsLast = new Map<string, Pack>();
+const found = new Map<string, Tried | undefined>(), packsLast = new Map<string, Pack>(), likes = new Map<string, object>();
 const KEPT = 12;
 
 function keep<T>(kept: Map<string, T>, key: string, value: T): void {
@@ -145,10 +161,18 @@ function keep<T>(kept: Map<string, T>, key: string, value: T): void {
 
 function foundPack({ shoe, order, bench, asked, foam, waits }: Search): Pack {
   const open = openIn(order, bench.plate, foam), { last, shape, rocker } = shoe;
-  const decides = JSON.stringify([order, asked.mass, bench.plate.stagger, last, asked.walking, ...(foam ? [foam.foam, shape.build, shape.stiffener, shape.outsole, rocker.face] : [])]);
+  const decides = JSON.stringify([order, asked.mass, bench.plate.stagger, last, bench.camber?.counted, asked.walking, ...(foam ? [foam.foam, shape.build, shape.stiffener, shape.outsole, rocker.face] : [])]);
   const before = waits && !found.has(decides) ? packsLast.get(wishesOf(shoe.side, order, asked.mass))?.sought?.choice : undefined;
   const tried = before ? triedOf(asBefore(before, bench, foam), bench, asked) : sought(decides, open, bench, asked);
-  return { ...packOf(tried, bench, asked, order, tried.choice.core?.foam === true), by: 'search', sought: { open, bench, choice: tried.choice } };
+  const { choice } = tried, underFoam = choice.core?.foam === true, beside = JSON.stringify([order, asked, bench.plate.stagger, last, bench.camber?.counted, choice, underFoam, shoe.order.foam, shape.build, shape.stiffener, shape.outsole, rocker.face]), like = likes.get(beside) ?? {};
+  keep(likes, beside, like);
+  return { ...packOf(tried, bench, asked, order, underFoam), by: 'search', sought: { open, bench, choice, like, otherwise: (other) => otherwiseUnder(shoe, order, bench, other) } };
+}
+
+/** Plies that stay are the same ones: what is known of them need not be worked out anew. */
+function otherwiseUnder(shoe: Under, order: PackOrder, { plate, ply, outer }: Bench, other: PackOrder): Pick<Sought, 'open' | 'bench'> {
+  const foam = other.underFoam || other.bond > 0 ? foamUnder(shoe) : undefined, bench = benchOf(other, shoe.last, plate, camberMeasured(shoe), foam), same = other.ply === order.ply && other.resin === order.resin && other.outerCloth === order.outerCloth;
+  return { open: openIn(other, plate, foam), bench: same ? { ...bench, ply, ...(outer ? { outer } : {}) } : bench };
 }
 
 const wishesOf = (side: Side, order: PackOrder, mass: number): string => JSON.stringify([side, order, mass]);

@@ -28,12 +28,12 @@ export const limitOf = ({ bendAtMost, wanted }: Asked): number => bendAtMost ?? 
 /** What a pack is held to: its bend, a ply that fails in a stumble or in walking, strain in walking, a face that wrinkles, a core that is sheared, a strip that yields. */
 export type Criterion = 'bend' | 'stumble' | 'walking' | 'strain' | 'wrinkling' | 'core shear' | 'yield';
 
-/** How many times what it may bear a pack could bear of one of them. @property must falling short of it stops */
-export interface Reserve { readonly of: Criterion; readonly must: boolean; readonly times: number }
+/** How many times what it may bear a pack could bear of one of them. @property must falling short of it stops @property ifDished if a bottom that nobody measured is dished as most are */
+export interface Reserve { readonly of: Criterion; readonly must: boolean; readonly times: number; readonly ifDished?: true }
 
 /** Of each load what the pack has to spare; what must be is all that `judged` stops at. */
 export function reservesOf({ bench, ifDished, ...strained }: Glanced, asked: Asked): readonly Reserve[] {
-  const dished = ifDished ? reservesBy(ifDished).map((one): Reserve => ({ ...one, must: false })) : [];
+  const dished = ifDished ? reservesBy(ifDished).map((one): Reserve => ({ ...one, must: false, ifDished: true })) : [];
   return [{ of: 'bend', must: true, times: limitOf(asked) / bench.bend }, ...reservesBy(strained), ...dished];
 }
 
@@ -83,6 +83,13 @@ export function fewest(open: Open, bench: Bench, asked: Asked): Tried | undefine
   return found && triedOf(found, bench, asked);
 }
 
+/** Of all that keep to what must be the one that bends most. */
+export function softest(open: Open, bench: Bench, asked: Asked): Tried | undefined {
+  const { hoped } = lookedOver(open, bench, asked), glances = hoped.filter(({ hopes }) => hopes.must >= 1).map(({ one }) => ({ one, glance: glanced(one.stiffener, bench.plate, asked) }));
+  const keeping = glances.filter(({ glance }) => spareOf(glance, asked).must >= 1), [found] = keeping.sort((a, b) => b.glance.bench.bend - a.glance.bench.bend);
+  return found && triedOf(found.one, bench, asked);
+}
+
 /** @property least what a pack is to keep to, or none is found; the best of all where left out  @property without what it is not held to */
 interface Search { readonly least?: Keeps; readonly without?: Criterion }
 
@@ -106,7 +113,7 @@ function first(hoped: readonly Hoped[], closely: Closely, what: 'must' | 'all'):
 /** What a pack has to spare, as closely as is needed: more than it has where even that is less than what counts. */
 type Closely = (one: Weighed, what: 'must' | 'all', counts: number) => Tried['spare'];
 
-function looking({ plate }: Bench, asked: Asked, without?: Criterion): Closely {
+export function looking({ plate }: Bench, asked: Asked, without?: Criterion): Closely {
   const glances = onceEach(({ stiffener }: Weighed) => glanced(stiffener, plate, asked)), spare = (glance: Glanced): Tried['spare'] => leastOf(reservesOf(glance, asked), without);
   const looks = onceEach((one: Weighed) => spare(lookedAt(glances(one), one.stiffener, plate, asked)));
   return (one, what, counts) => {
@@ -138,15 +145,18 @@ export function hoping({ plate }: Pick<Bench, 'plate'>, asked: Asked, without?: 
   const { ball, to } = plate, { mass, walking = [], softer = 1, walkingMoment = WALKING_MOMENT, stumbleWeights } = asked, lever = asked.lever ?? leverOn(plate), width = widestAhead(plate.width, ball, ball + lever), weaker = Math.max(softer, 1);
   const bench = BENCH_MOMENT * mass * 1000, walks = Math.max(0, ...walking.map(({ moment }) => moment)) || walkingMoment * mass * 1000, stumble = stumbleAt(ball, to, mass, stumbleWeights);
   const pushed = Math.max(Math.min(stumble.at, ball + lever) - SPREAD / 2, ball), half = (ball + pushed) / 2, walkingPush = walking.length > 0 ? 0 : walks / lever;
+  const bent = (section: Section, moment: number): BentAt => ({ own: moment / asOne(section), tied: moment / asOne(section), slip: 0 });
+  const strength = (section: Section, must: boolean): readonly Reserve[] => {
+    const breaks = firstPly([{ x: ball, section, bent: bent(section, stumble.moment) }]).times / weaker, strain = Math.abs(largestStrain(section, bent(section, walks)).value) * weaker;
+    return [{ of: 'stumble', must, times: MARGIN * breaks }, { of: 'walking', must, times: (MARGIN * breaks * stumble.moment) / walks / WALKING_RESERVE }, { of: 'strain', must: false, times: (MARGIN * WALKING_STRAIN) / strain }];
+  };
   return (stiffener) => {
     const cut = cutsOf(stiffener), wide = (stiffener.attached.length > 0 ? cutsOf({ ...stiffener, attached: stiffener.attached.map((layer) => thickest(layer, ball, ball + lever)) }) : cut)(ball, width), section = cut(ball, plate.width(ball)), ahead = cut(half, plate.width(half));
     if (!section || !wide || !ahead) return { must: 0, all: 0 };
-    const bent = (moment: number): BentAt => ({ own: moment / asOne(section), tied: moment / asOne(section), slip: 0 });
-    const bend = (softer * bench * lever) / (3 * asOne(wide)), breaks = firstPly([{ x: ball, section, bent: bent(stumble.moment) }]).times / weaker, breaksWalking = (breaks * stumble.moment) / walks / WALKING_RESERVE;
-    const strain = Math.abs(largestStrain(section, bent(walks)).value) * weaker, must = (of: Criterion, times: number): Reserve => ({ of, must: true, times });
+    const bend = (softer * bench * lever) / (3 * asOne(wide));
     return leastOf([
-      must('bend', (MARGIN * limitOf(asked)) / bend), must('stumble', MARGIN * breaks), must('walking', MARGIN * breaksWalking), must('core shear', coreBears(ahead, walkingPush)),
-      { of: 'strain', must: false, times: (MARGIN * WALKING_STRAIN) / strain }, { of: 'core shear', must: false, times: coreBears(ahead, stumble.shears ?? stumble.force) },
+      { of: 'bend', must: true, times: (MARGIN * limitOf(asked)) / bend }, ...strength(section, true), { of: 'core shear', must: true, times: coreBears(ahead, walkingPush) }, { of: 'core shear', must: false, times: coreBears(ahead, stumble.shears ?? stumble.force) },
+      ...dishedBeside(stiffener).flatMap((other) => { const dished = cutsOf(other)(ball, plate.width(ball)); return dished ? strength(dished, stiffener.camber?.counted === 'half') : []; }),
     ], without);
   };
 }
@@ -157,6 +167,12 @@ function thickest(layer: Attached, from: Mm, to: Mm): Attached {
   const known = asThickest.get(layer) ?? { ...layer, over: { from, to }, thickness: Math.max(...Array.from({ length: 41 }, (_, i) => at(layer.thickness, from + ((to - from) * i) / 40))) };
   asThickest.set(layer, known);
   return known;
+}
+
+/** What else of a camber that nobody read strains plies as it may: all of it, and where half of it counts for the bend none. */
+function dishedBeside({ camber, ...flat }: Stiffener): readonly Stiffener[] {
+  if (!camber || camber.counted === 'whole') return [];
+  return [{ ...flat, camber: { ...camber, counted: 'whole' } }, ...(camber.counted === 'half' ? [flat] : [])];
 }
 
 /** How many times its core bears a push at most. Faces that are stiff by themselves, cambered or turned up, carry what they will: of those nothing is said. */

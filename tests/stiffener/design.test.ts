@@ -7,7 +7,6 @@ import { featherLine } from '../../src/last/outline.ts';
 import { upperFace } from '../../src/last/upperFace.ts';
 import { CORES, type CoreName } from '../../src/materials/stiffeners.ts';
 import type { RockerShoe } from '../../src/pair/shoe.ts';
-import { alternativesTo, assumptionsOf, wouldKeep } from '../../src/stiffener/alternatives.ts';
 import type { Asked } from '../../src/stiffener/assess.ts';
 import { choicesIn, layUp, type Bench, type Open } from '../../src/stiffener/choices.ts';
 import { inTurn } from '../../src/stiffener/inTurn.ts';
@@ -153,20 +152,6 @@ describe('the bench test', () => {
     expect(stuck.made.findings.find(({ code }) => code === 'STIFFENER_TEST')).toMatchObject({ severity: 'warn', text: expect.stringMatching(/0\.3 times as far as reckoned.*not counted.*Test again: a wrong mass, a stuck gauge, or the clamp/) });
     expect([stiff.assessed.bench.bend / plain.assessed.bench.bend, stiff.assessed.stumble.firstPly.times / plain.assessed.stumble.firstPly.times, stiff.assessed.walking.strain / plain.assessed.walking.strain]).toEqual([0.9, 1, 1].map((share) => expect.closeTo(share, 4)));
   });
-});
-
-describe('what stands beside it', () => {
-  test('each way is told, what would keep to more does when it is put on the sheet, and the assumption that moves most comes first', () => {
-    const wishes = { wanted: 'rigid', camber: 2, thicknessAtMost: 6 }, { pack, made: job } = withPack(wishes);
-    expect(alternativesTo(pack).map(({ way }) => way)).toEqual(['plies alone', 'around leather board', 'around birch plywood', 'around cork']);
-    for (const { tried } of alternativesTo(pack)) expect(tried.spare[pack.keeps === 'not' ? 'must' : 'all']).toBeLessThanOrEqual(pack.spare[pack.keeps === 'not' ? 'must' : 'all'] + 1e-9);
-    const would = wouldKeep(pack), thicker = would.find(({ what }) => what === 'thickness')!;
-    expect(withPack({ ...wishes, thicknessAtMost: thicker.value }).pack.keeps).toBe(thicker.keeps);
-    expect(codes(job)).toContain('STIFFENER_CAMBER note');
-    const moved = assumptionsOf(pack).map(({ bends: [worst, best] }) => worst - best);
-    expect(moved).toEqual([...moved].sort((a, b) => b - a));
-    expect(assumptionsOf(pack).map(({ of }) => of).sort()).toEqual(['camber', 'core', 'resin']);
-  }, 30_000);
 });
 
 describe('faults, all at once', () => {

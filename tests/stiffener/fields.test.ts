@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { EPOXY, FIBRES } from '../../src/materials/stiffeners.ts';
-import { assumptionsOf } from '../../src/stiffener/alternatives.ts';
+import { assumptionsOf } from '../../src/stiffener/decides.ts';
 import { inShort, layersDown } from '../../src/stiffener/layers.ts';
 import { coreThicknesses } from '../../src/stiffener/sheets.ts';
 import { design, type Design } from '../../src/design.ts';

@@ -21,7 +21,7 @@ test('the sample asks for a rigid sole and gets one that keeps to all', () => {
 test('design.json tells it from the last down, with other ways, the assumptions and numbers along the sole, each finite', () => {
   const told = packNumbers(pack) as { fromTheLastDown: { what: string }[]; alternatives: { way: string; keepsTo: string }[]; assumptions: object[]; along: object[] };
   expect(told.fromTheLastDown.map(({ what }) => what)).toEqual(layersDown(pack).map(({ what }) => what));
-  expect(told.alternatives.map(({ way, keepsTo }) => [way, keepsTo])).toEqual([['plies alone', 'not'], ['around leather board', 'must'], ['around birch plywood', 'all'], ['around cork', 'not']]);
+  expect(told.alternatives.map(({ way, keepsTo }) => [way, keepsTo])).toEqual(expect.arrayContaining([['plies alone', 'not'], ['around leather board', 'must'], ['around cork', 'not'], ['some plies under the foam body', 'not']]));
   expect(told.assumptions.length).toBe(2);
   expect(told.along.length).toBeGreaterThan(100);
   expect(numbersIn(told).every(Number.isFinite)).toBe(true);
@@ -31,10 +31,12 @@ test('check --stiffener prints the plies and the ways beside each other, no wide
   for (const columns of [80, 120]) {
     const text = stiffenerTable(job, columns);
     expect(text.replaceAll(/\s+/g, ' ')).toContain(`right stiffener, as found ${inShort(pack.stiffener, false, pack.plate)}`);
-    expect(text).toMatch(/from the last down +thick +angle +where\ncarbon twill 200 +0\.29 mm +0° +(all along|\d+ mm to)/);
-    expect(text).toMatch(/plies alone.* 5 +1\.9 mm +35 g/);
-    expect(text.replaceAll(/\s+/g, ' ')).toContain('What decides it: The birch plywood is as soft or as stiff as any sold under that name');
-    if (columns === 120) expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(columns);
+    expect(text).toMatch(/from the last down +thick +angle +where\ncarbon \w+ \d+ +0\.\d\d mm +0(°|\/90°) +(all along|\d+ mm to)/);
+    expect(text.replaceAll(/\s+/g, ' ')).toMatch(/plies alone: 5 |plies alone: [^.]* 5 \d\.\d mm \d+ g/);
+    expect(text).toMatch(/core shear: how many times walking and a stumble may grow/);
+    if (columns === 80) expect(text).toMatch(/\n1 +as found +\d/);
+    expect(text.replaceAll(/\s+/g, ' ')).toMatch(/What decides it: .* It has least to spare of .*What is taken as usual and changes it most: .*How sure the bend is: The birch plywood is as soft or as stiff as any sold under that name/);
+    expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(columns);
   }
   expect(stiffenerTable({ ...job, shoes: [] }, 80)).toContain('No stiffener is wanted or laid');
 });

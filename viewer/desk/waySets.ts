@@ -1,9 +1,10 @@
 import { typedLength, type LengthUnit } from '../../src/fitting/lengthUnit.ts';
 import { inDegrees, type Mm } from '../../src/geometry/units.ts';
-import { CLOTHS, CORES } from '../../src/materials/stiffeners.ts';
-import { alternativesTo, wouldKeep, type Would } from '../../src/stiffener/alternatives.ts';
+import { CORES } from '../../src/materials/stiffeners.ts';
+import { alternativesTo } from '../../src/stiffener/alternatives.ts';
 import type { Pack } from '../../src/stiffener/pack.ts';
 import type { Tried } from '../../src/stiffener/search.ts';
+import { wouldKeep, type Would } from '../../src/stiffener/wouldKeep.ts';
 import { at, type PlacedPly } from '../../src/stiffener/stiffener.ts';
 import type { Json } from '../keep/sheet.ts';
 
@@ -13,7 +14,7 @@ export type WaySets = readonly (readonly [field: string, value: Json | undefined
 /** For each row of `waysTo` what the sheet would say to have that way; nothing for the pack itself. @param own the sheet's unit */
 export function waySets(pack: Pack, own: LengthUnit): readonly (WaySets | undefined)[] {
   const length = (value: Mm): number => typedLength(value, 'mm', own);
-  return [undefined, ...alternativesTo(pack).map(({ tried }) => soughtAgain(pack, tried, length) ?? laidSo(pack, tried, length)), ...wouldKeep(pack).map((would) => changed(pack, would, length))];
+  return [undefined, ...alternativesTo(pack).map(({ tried, byCore }) => (byCore ? soughtAgain(pack, tried, length) : undefined) ?? laidSo(pack, tried, length)), ...wouldKeep(pack).map((would) => changed(would, length))];
 }
 
 type Length = (value: Mm) => number;
@@ -25,9 +26,9 @@ function soughtAgain({ order }: Pack, { choice: { core, edges } }: Tried, length
   return [['core', core?.name ?? 'none'], ['coreThickness', core ? length(at(core.thickness, 0)) : undefined]];
 }
 
-/** Ply for ply, from the bottom up. @param cloth of the pack where that is changed: only a ply of another names its own */
-function laidSo({ order, plate, sought }: Pack, { stiffener: { below, above, core, edges = 0 }, choice, thickness }: Tried, length: Length, cloth?: string): WaySets {
-  const foam = choice.core?.foam === true, listed = core && !foam && isOf(CORES, core.name), usual = cloth ?? sought?.bench.ply.name;
+/** Ply for ply, from the bottom up. */
+function laidSo({ order, plate, sought }: Pack, { stiffener: { below, above, core, edges = 0 }, choice, thickness }: Tried, length: Length): WaySets {
+  const foam = choice.core?.foam === true, listed = core && !foam && isOf(CORES, core.name), usual = sought?.bench.ply.name;
   const ply = (pack: 'below' | 'above') => ({ angle, over, ply: { name } }: PlacedPly): Json => ({ pack, ...(name === usual ? {} : { cloth: name }), ...(angle === 0 ? {} : { angle: inDegrees(angle) }), ...(over ? { from: length(over.from), to: length(over.to) } : {}) });
   return [
     ['plies', [...below.map(ply('below')), ...above.map(ply('above'))]], ['edges', edges > 0 ? length(edges) : undefined], ['underFoam', foam ? true : undefined],
@@ -37,8 +38,11 @@ function laidSo({ order, plate, sought }: Pack, { stiffener: { below, above, cor
   ];
 }
 
-/** What is changed besides, and the plies that were found with it. */
-function changed(pack: Pack, { what, value, tried }: Would, length: Length): WaySets {
-  const laid = laidSo(pack, tried, length, what === 'cloth' ? String(value) : undefined), other: WaySets = what === 'cloth' && typeof value === 'string' && isOf(CLOTHS, value) ? [['cloth', value]] : what === 'camber' ? [['camber', length(Number(value))]] : [];
-  return [...other, ...laid];
+/** What is changed: told that, the search finds that very pack. One of several ways to say a cloth or a core takes the others off. */
+function changed({ change: { core, coreThickness, cloth, edges, underFoam, thicknessAtMost, camber, plies } }: Would, length: Length): WaySets {
+  const sizes: WaySets = Object.entries({ coreThickness, edges, thicknessAtMost, camber }).flatMap(([field, value]) => (value === undefined ? [] : [[field, length(value)] as const]));
+  return [
+    ...(core === undefined ? [] : [['core', core] as const, ['ownCore', undefined] as const]), ...sizes, ...(cloth === undefined ? [] : [['cloth', cloth] as const, ['ownCloth', undefined] as const, ['measuredPly', undefined] as const]),
+    ...(underFoam === undefined ? [] : [['underFoam', underFoam ? true : undefined] as const]), ...(plies ? [['plies', plies.map((one) => ({ ...one }))] as const] : []),
+  ];
 }

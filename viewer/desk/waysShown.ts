@@ -1,4 +1,5 @@
-import { decidesIt, WAY_HEADS, waysTo } from '../../src/checks/packWords.ts';
+import { decidesIt } from '../../src/checks/packDecides.ts';
+import { WAY_HEADS, WAY_MEANS, waysTo } from '../../src/checks/packWays.ts';
 import { designWith } from '../../src/designWith.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
 import { packFor } from '../../src/stiffener/pack.ts';
@@ -12,6 +13,6 @@ export function waysShown({ sheet, lengths }: Pick<WaysAsk, 'sheet' | 'lengths'>
   const { shoes, fitting } = designing.design;
   return shoes.flatMap((shoe) => {
     const pack = packFor(shoe, fitting);
-    return pack ? [{ side: shoe.side, heads: WAY_HEADS, ways: waysTo(pack, lengths), sets: waySets(pack, reading.fitting.units), decides: decidesIt(pack) }] : [];
+    return pack ? [{ side: shoe.side, heads: WAY_HEADS, means: Object.values(WAY_MEANS), ways: waysTo(pack, lengths), sets: waySets(pack, reading.fitting.units), decides: decidesIt(pack, lengths) }] : [];
   });
 }

@@ -91,7 +91,7 @@ export function shoeStiffener(side: Side, { sheet, put, goTo }: StiffenerMoves):
       toldWays = next;
       shownWays = ways && waysTable(ways, shoe, take);
       shownWays?.refresh(going === undefined);
-      table.replaceChildren(...(ways && shownWays ? [el('h4', {}, 'Other ways to it'), shownWays.box, legendOf(ways.heads)] : []), ...decides);
+      table.replaceChildren(...(ways && shownWays ? [el('h4', {}, 'Other ways to it'), shownWays.box, legendOf(ways.heads, ways.means)] : []), ...decides);
     },
     failed: (why) => { status.textContent = `Other ways could not be looked for: ${why}`; },
   };
