@@ -29,13 +29,13 @@ function ofPack(side: Side, pack: Pack, columns: number, units: LengthUnit): str
 const close = (lines: readonly string[]): string[] => lines.filter((line) => line !== '');
 
 /** How wide each of `WAY_HEADS` is, and the least a way takes. */
-const WIDTHS = [5, 8, 6, 6, 8, 8, 6, 7, 6, 6, 9, 12, 10], LEAST_WAY = 24, NUMBER = 2;
+const WIDTHS = [5, 8, 6, 6, 8, 8, 6, 7, 6, 6, 9, 12, 10], WIDE = WIDTHS.with(WAY_HEADS.indexOf('least to spare'), 36), LEAST_WAY = 24, NUMBER = 2;
 /** Those that stand beside the way where there is no room for all; the others follow below, by the number of the way. */
 const FIRST = ['plies', 'thick', 'weight', 'resin', 'bends', 'keeps to'];
 
 function besides(pack: Pack, columns: number, units: LengthUnit): string[] {
   const ways = waysTo(pack, units).map(({ way, numbers }, i) => ({ way, numbers, number: String(i + 1) })), heads = WAY_HEADS.map((head, i) => ({ head, most: WIDTHS[i]! }));
-  if (leftOf(columns, WIDTHS) >= LEAST_WAY) return [...close(table([{ head: 'way', most: leftOf(columns, WIDTHS) }, ...heads], ways.map(({ way, numbers }) => [way, ...numbers]))), ''];
+  if (leftOf(columns, WIDE) >= LEAST_WAY) return [...close(table([{ head: 'way', most: leftOf(columns, WIDE) }, ...heads.map(({ head }, i) => ({ head, most: WIDE[i]! }))], ways.map(({ way, numbers }) => [way, ...numbers]))), ''];
   const beside = (first: boolean): number[] => heads.flatMap(({ head }, i) => (FIRST.includes(head) === first ? [i] : [])), widths = beside(true).map((i) => WIDTHS[i]!), number = { head: '', most: NUMBER };
   return [
     ...close(table([number, { head: 'way', most: leftOf(columns, [NUMBER, ...widths]) }, ...beside(true).map((i) => heads[i]!)], ways.map(({ way, numbers, number: n }) => [n, way, ...beside(true).map((i) => numbers[i]!)]))), '',

@@ -67,7 +67,7 @@ describe('what is shown of a stiffener', () => {
   test('what is too soft for straight reckoning is said to be, and its shape is not told', () => {
     const soft = designOf(JSON.stringify(withValue(JSON.parse(gardener) as Sheet, 'right.order.stiffener', { plies: [{ pack: 'below' }, { pack: 'below', angle: 45 }] })));
     const [shown] = packsShown(soft).stiffeners ?? [], told = shown?.pack?.loads.find((one) => one.of === 'stumble');
-    expect([told?.shape, told?.words]).toEqual([[], 'In a stumble on the tip: bends by more than 45° at the ball, so far that nothing else can be told of it: it is far too soft.']);
+    expect([told?.shape, told?.words]).toEqual([[], 'In a stumble on the tip: bends more than 30° at the ball, so far that nothing else can be told of it: it is far too soft.']);
   });
 
   test('a thickness alone shows no pack; each field that counts where it is empty is one of the form', () => {
