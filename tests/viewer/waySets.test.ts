@@ -30,7 +30,10 @@ describe('a way that is taken', () => {
     for (const [i, { way, numbers }] of ways.entries()) {
       if (i === 0) continue;
       const put = packOn((sets[i] ?? []).reduce((now, [field, value]) => withValue(now, `${path}.${field}`, value), sheet));
-      expect([way.slice(way.indexOf(': ') + 2), numbers]).toEqual([packInShort(put, 'mm'), expect.arrayContaining([deg(inDegrees(put.assessed.bench.bend), 2)])]);
+      expect(way.slice(way.indexOf(': ') + 2)).toBe(packInShort(put, 'mm'));
+      // A row tells of the foam as it is under the pack that is found; without a core there is more of it.
+      if (put.underFoam) expect(inDegrees(put.assessed.bench.bend)).toBeLessThan(Number.parseFloat(numbers.find((one) => one.endsWith('°'))!));
+      else expect(numbers).toContain(deg(inDegrees(put.assessed.bench.bend), 2));
     }
   }, 60_000);
 });
