@@ -3,7 +3,6 @@ import { describe, expect, test } from 'vitest';
 import { design } from '../../src/design.ts';
 import type { PackOrder } from '../../src/fitting/fitting.ts';
 import { readSheet } from '../../src/fitting/readSheet.ts';
-import { inDegrees } from '../../src/geometry/units.ts';
 import { benchTestOf } from '../../src/making/plies/bench.ts';
 import { packFor, type Pack } from '../../src/stiffener/pack.ts';
 import { at, type PlacedPly, type Stiffener } from '../../src/stiffener/stiffener.ts';
@@ -26,7 +25,7 @@ function proving(sheet: Json): { readonly found: Pack; readonly typed: (bench: N
 }
 
 function laidLike({ below, above, core, edges = 0 }: Stiffener): Partial<PackOrder> {
-  const told = (pack: 'below' | 'above') => ({ angle, over }: PlacedPly) => ({ pack, angle: inDegrees(angle) * (Math.PI / 180), ...over });
+  const told = (pack: 'below' | 'above') => ({ ply: { name }, angle, over }: PlacedPly) => ({ pack, angle, ply: { kind: 'cloth', cloth: name as 'carbon twill 200' } as const, ...over });
   return { plies: [...below.map(told('below')), ...above.map(told('above'))], edges, ...(core ? { core: core.name as 'cork', coreThickness: at(core.thickness, 0) } : { core: 'none' }) };
 }
 
