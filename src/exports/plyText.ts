@@ -27,7 +27,7 @@ export function plyText(design: Design, { cloths }: Plies, one: ShoePlies): Bloc
   return [
     flow.heading(`Plies of the stiffener: ${one.side} shoe of ${design.fitting.job.reference}`),
     flow.framed(CAUTIONS, WIDTH), space(1), ...troubles(design, one, flow),
-    ...stackSection(one, flow), ...clothSection(one, cloths, flow), ...mixSection(one, flow), ...laySection(one, flow), ...cureSection(flow), ...dangerSection(flow),
+    ...stackSection(one, flow), ...clothSection(one, cloths, flow), ...dangerSection(flow), ...mixSection(one, flow), ...laySection(one, flow), ...cureSection(flow),
   ];
 }
 
@@ -136,7 +136,7 @@ function laySection({ layers, pack: { stiffener, underFoam = false } }: ShoePlie
 const cureSection = (flow: FlowIn): Block[] => [
   flow.heading('Cure'),
   flow.introduction('What the maker of the resin says comes first; these are usual times, common practice.', WIDTH),
-  ...flow.table([{ title: '', width: 34 }, { title: 'Usual', width: 60 }, { title: 'Rests on', width: WIDTH - 124 }, { title: 'Began, ended', width: 30 }], [
+  ...flow.table([{ title: '', width: 34 }, { title: 'Usual', width: 46 }, { title: 'Rests on', width: WIDTH - 106 }, { title: 'Began, ended', width: 26 }], [
     { cells: ['Cure, pressed', WAITS.laminate.time, WAITS.laminate.basis, ''] }, { cells: ['Post-cure, on the last', WAITS.postCure.time, WAITS.postCure.basis, ''] },
   ]),
   flow.paragraph('Warm it slowly, no more than about 10 °C in half an hour (common practice), and let it cool before it is moved. Hot cement, hot air (60 to 80 °C) and a hot car soften epoxy that has only cured cold: it softens at about 70 °C, half-cured far sooner, and a resin with a low softening point stays so. Post-cure before any heat is used on the shoe, and press the sole with the last in.', WIDTH),
