@@ -6,31 +6,49 @@ import { GRADE_UP_TO } from '../../src/stiffener/grades.ts';
 /** What a pack comes to, looked at on its own. */
 export interface Judged { readonly choice: Choice; readonly plies: number; readonly grams: number; readonly thickness: number; readonly must: number; readonly all: number }
 
+/** The same before it is judged. */
+interface Looked extends Omit<Judged, 'must' | 'all'> { readonly assessed: Assessed }
+
 /** Every pack that is open, each assessed whole, in no order: a slow way that passes nothing over and shares no list with the search. @param without what it is not held to */
-export function everyPack(open: Open, bench: Bench, asked: Asked, without?: Held): Judged[] {
-  const found: Judged[] = [];
+export const everyPack = (open: Open, bench: Bench, asked: Asked, without?: Held): Judged[] => everyLook(open, bench, asked).map(({ assessed, ...one }) => ({ ...one, ...judge(assessed, asked, without) }));
+
+/** Looked at last, so that the same packs held to less need not be assessed anew. */
+let last: { readonly of: readonly [Open, Bench, Asked]; readonly all: readonly Looked[] } | undefined;
+
+function everyLook(open: Open, bench: Bench, asked: Asked): readonly Looked[] {
+  if (last && last.of[0] === open && last.of[1] === bench && last.of[2] === asked) return last.all;
+  const all: Looked[] = [];
   for (let full = 1; full <= open.plies.most; full++) for (const core of open.cores) for (const edges of open.edges) for (const patch of [false, true])
     for (let below = core ? 1 : full; below <= (core ? full - 1 : full); below++) {
       const choice: Choice = { below, above: full - below, ...(core ? { core } : {}), edges, patch }, plies = full + (patch ? 1 : 0);
       if (plies < open.plies.least || plies > open.plies.most) continue;
-      const thickness = (plies - outers(choice, bench)) * bench.ply.thickness + outers(choice, bench) * (bench.outer?.thickness ?? 0) + (core && !core.foam && typeof core.thickness === 'number' ? core.thickness : 0);
-      if (thickness > open.thicknessAtMost + 1e-9) continue;
-      found.push({ choice, plies, thickness, ...judge(choice, bench, asked, without) });
+      const thickness = thicknessOf(choice, plies, bench);
+      if (thickness <= open.thicknessAtMost + 1e-9) all.push({ choice, plies, thickness, grams: weight(choice, bench), assessed: assessedWhole(choice, bench, asked) });
     }
-  return found;
+  last = { of: [open, bench, asked], all };
+  return all;
+}
+
+function thicknessOf(choice: Choice, plies: number, { ply, outer }: Bench): number {
+  const { core } = choice, outside = outers(choice, { outer });
+  return (plies - outside) * ply.thickness + outside * (outer?.thickness ?? 0) + (core && !core.foam && typeof core.thickness === 'number' ? core.thickness : 0);
+}
+
+function assessedWhole(choice: Choice, bench: Bench, asked: Asked): Assessed {
+  const read = assess(layUp(choice, bench), bench.plate, asked);
+  if (!read.ok) throw new Error(read.faults.map(({ text }) => text).join(' '));
+  return read.value;
 }
 
 /** What a pack is held to. */
 export type Held = 'bend' | 'stumble' | 'walking' | 'strain' | 'wrinkling' | 'core shear';
 
-function judge(choice: Choice, bench: Bench, asked: Asked, without: Held | undefined): Pick<Judged, 'grams' | 'must' | 'all'> {
-  const stiffener = layUp(choice, bench), read = assess(stiffener, bench.plate, asked);
-  if (!read.ok) throw new Error(read.faults.map(({ text }) => text).join(' '));
-  const { bench: { bend }, walking, stumble, ifDished } = read.value, held = (what: Held, times: number): number => (what === without ? Infinity : times);
+function judge({ bench: { bend }, walking, stumble, ifDished }: Assessed, asked: Asked, without: Held | undefined): Pick<Judged, 'must' | 'all'> {
+  const held = (what: Held, times: number): number => (what === without ? Infinity : times);
   const breaks = ({ walking: w, stumble: s }: Pick<Assessed, 'walking' | 'stumble'>): number => Math.min(held('stumble', s.firstPly.times), held('walking', w.firstPly.times / 1.5), held('core shear', w.coreShear.times));
   const tires = ({ walking: w, stumble: s }: Pick<Assessed, 'walking' | 'stumble'>): number => Math.min(held('strain', 0.003 / Math.abs(w.strain)), held('wrinkling', w.wrinkling.times), held('wrinkling', s.wrinkling.times), held('core shear', s.coreShear.times));
   const must = Math.min(held('bend', (asked.bendAtMost ?? GRADE_UP_TO[asked.wanted]) / bend), breaks({ walking, stumble }));
-  return { grams: weight(choice, bench), must, all: Math.min(must, tires({ walking, stumble }), ifDished ? Math.min(breaks(ifDished), tires(ifDished)) : Infinity) };
+  return { must, all: Math.min(must, tires({ walking, stumble }), ifDished ? Math.min(breaks(ifDished), tires(ifDished)) : Infinity) };
 }
 
 /** Joints in a core of the fewest sheets sold that are strained no more than they bear on the tightest bend. */
