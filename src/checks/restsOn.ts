@@ -28,7 +28,7 @@ const MID_ARC = [...FACE, 'apex', 'foot.strikeAngle'] as const satisfies readonl
 const OUTLINE = ['last.length', 'last.ballWidth', 'last.heelWidth', 'last.innerBall', 'last.outerBall', 'last.inflare'] as const satisfies readonly Source[];
 const SOLID = [...ROLL, ...OUTLINE, 'last.toeSpring', 'last.camber'] as const satisfies readonly Source[];
 
-/** A stiffener under the last, bent about its ball line. */
+/** A stiffener under the last, bent about its tread line. */
 const PACK = [...OUTLINE, 'last.tread', 'last.seatLength', 'last.camber'] as const satisfies readonly Source[];
 
 /** What is pressed under the standing point: how thick, how wide and how round it is there. */

@@ -17,7 +17,7 @@ export interface Asked {
   readonly bendAtMost?: Rad;
   /** How many times further the pack bent on the bench than it was reckoned to; 1 where left out. What is told counts it in. */
   readonly softer?: number;
-  /** How far ahead of the ball line the bench load and, without a roll, the walking load act; `leverOn` the plate where left out. */
+  /** How far ahead of the tread line the bench load and, without a roll, the walking load act; `leverOn` the plate where left out. */
   readonly lever?: Mm;
   /** Moments of the roll that push ahead of the ball (`rollLoads`); without them `walkingMoment` at the lever. */
   readonly walking?: readonly RollLoad[];
@@ -52,7 +52,7 @@ export interface AlongSole { readonly x: Mm; readonly width: Mm; readonly stiffn
 export interface Assessed {
   readonly grade: Grade;
   readonly lever: Mm;
-  /** Clamped up to the ball line, as on the bench. */
+  /** Clamped up to the tread line, as on the bench. */
   readonly bench: Case;
   /** The worst moment of walking, the foot bearing at heel and ball. */
   readonly walking: Case;

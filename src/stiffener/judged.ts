@@ -87,11 +87,11 @@ function waist(found: Case | undefined): Judgement[] {
   }];
 }
 
-/** A roll that asks more or less of the ball than people were measured to: a wrong mass, or a ball line in the wrong place. */
+/** A roll that asks more or less of the ball than people were measured to: a wrong mass, or a tread line in the wrong place. */
 function unusual({ load: { moment } }: Case, { mass }: Asked): Judgement[] {
   const measured = moment / 1000 / mass, [low, high] = WALKING_RANGE, limit = measured < low ? low : high;
   return measured >= low && measured <= high ? [] : [{
     code: 'STIFFENER_LOAD', severity: 'note', measured, limit, unit: 'N·m/kg',
-    text: `Walking bends the ball by ${measured.toFixed(2)} N·m for each kg; ${low} to ${high} is usual: see to the ball line and the mass.`, basis: `${PRACTICE}; Miyazaki and Yamamoto 1993, 0.24 to 0.42 barefoot`,
+    text: `Walking bends the ball by ${measured.toFixed(2)} N·m for each kg; ${low} to ${high} is usual: see to the tread line and the mass.`, basis: `${PRACTICE}; Miyazaki and Yamamoto 1993, 0.24 to 0.42 barefoot`,
   }];
 }

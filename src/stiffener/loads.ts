@@ -12,13 +12,13 @@ import { clamp } from '../geometry/solve.ts';
  */
 export interface RollLoad { readonly at: Mm; readonly force: number; readonly moment: number; readonly over?: Mm; readonly shears?: number; readonly share?: number }
 
-/** Moments about the ball line for each kg of body, N·m. Basis: common practice; measured people give 0.24 to 0.42 barefoot (Miyazaki and Yamamoto 1993). */
+/** Moments about the tread line for each kg of body, N·m. Basis: common practice; measured people give 0.24 to 0.42 barefoot (Miyazaki and Yamamoto 1993). */
 export const BENCH_MOMENT = 0.125, WALKING_MOMENT = 0.6;
 /** What is usual of it, N·m for each kg. */
 export const WALKING_RANGE = [0.25, 0.8] as const;
 /** A stumble puts this many body weights on the tip, once. Common practice. */
 export const STUMBLE_WEIGHTS = 1.2;
-/** How far ahead of the ball line the load acts where no roll tells it. Common practice. */
+/** How far ahead of the tread line the load acts where no roll tells it. Common practice. */
 const LEVER: Mm = 70;
 /** The lever that is meant, or the plate's end where that is nearer. */
 export const leverOn = ({ ball, to }: { readonly ball: Mm; readonly to: Mm }, meant: Mm = LEVER): Mm => clamp(meant, 0, to - ball);

@@ -42,7 +42,7 @@ function leansOf(sections: readonly Section[], middles: readonly Mm[]): number[]
   });
 }
 
-/** How the sole is held. On the bench it is clamped up to the ball line; in the shoe the foot bears at heel and ball. */
+/** How the sole is held. On the bench it is clamped up to the tread line; in the shoe the foot bears at heel and ball. */
 export type Holding = 'bench' | 'foot';
 
 const nodeAt = ({ nodes }: SoleBeam, x: Mm): number => nodes.reduce((best, at, i) => (Math.abs(at - x) < Math.abs(nodes[best]! - x) ? i : best), 0);
@@ -51,7 +51,7 @@ const nodeAt = ({ nodes }: SoleBeam, x: Mm): number => nodes.reduce((best, at, i
 export interface Loaded {
   readonly load: RollLoad;
   readonly bent: Bent;
-  /** Angle of the chord from the ball line to the load, against how the sole runs at the ball. */
+  /** Angle of the chord from the tread line to the load, against how the sole runs at the ball. */
   readonly bend: Rad;
   /** How far the tip moves from where the sole at the ball points to, mm. */
   readonly tip: Mm;

@@ -64,7 +64,7 @@ export interface Plate {
   readonly width: (x: Mm) => Mm;
   /** Height of the plate, for its shank's curve. */
   readonly rise?: (x: Mm) => Mm;
-  /** Where the foot bears at the ball, and where at the heel. */
+  /** Where the foot bears at the ball, on the tread line (`last.tread`), and where at the heel. */
   readonly ball: Mm;
   readonly heel: Mm;
   /** How far the edges of its layers are to keep from each other; they are all as wide as it where left out. */

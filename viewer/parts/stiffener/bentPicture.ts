@@ -52,7 +52,7 @@ function inShoe({ svg, px, py, half, whole, at }: Laid, { plate: { heel, ball } 
   svg.append(svgEl('path', { class: 'push', d: `M${px(load.at)} ${tip + 28}V${tip + 2}m-5 8l5 -8l5 8` }), lettered('push', px(load.at), whole - 8, 'quiet', 'middle'));
 }
 
-/** Blocks hold it up to the clamp line; a gauge stands on the ball line and one on the load line, where the mass hangs. */
+/** Blocks hold it up to the clamp line; a gauge stands on the tread line and one on the load line, where the mass hangs. */
 function onBench({ svg, places, px, py, half, at }: Laid, { plate: { ball } }: PackShown, load: LoadShown, { at: clampAt, hung, droop }: NonNullable<LoadShown['clamp']>): void {
   const held = places.filter(({ x }) => x <= clampAt), ys = held.map(({ rest }) => py(rest)), top = Math.min(...ys) - half - BLOCK, foot = Math.max(...ys) + half + BLOCK, end = px(clampAt), start = px(held[0]!.x);
   const block = (by: number, edge: number): SVGElement => svgEl('path', { class: 'clamp', d: `M${start} ${edge}${held.map(({ x, rest }) => `L${px(x).toFixed(1)} ${(py(rest) + by).toFixed(1)}`).join('')}L${end} ${edge}Z` });
