@@ -3,7 +3,7 @@ import { bentWords, isFarTooSoft } from '../../src/checks/packWords.ts';
 import { deg, inInches, mm, rounded, sentences } from '../../src/checks/say.ts';
 import type { LengthUnit } from '../../src/fitting/lengthUnit.ts';
 import { GRAVITY, inDegrees, type Mm } from '../../src/geometry/units.ts';
-import { benchTestOf, CLAMP_BEHIND, type Hanging } from '../../src/making/plies/bench.ts';
+import { benchTestOf, CLAMP_BEHIND, clampedBehind, hungAs, type Hanging } from '../../src/making/plies/bench.ts';
 import { bentShape } from '../../src/stiffener/bentShape.ts';
 import { BENCH_MOMENT, type RollLoad } from '../../src/stiffener/loads.ts';
 import type { Pack } from '../../src/stiffener/pack.ts';
@@ -39,10 +39,9 @@ function hung(pack: Pack, hanging: Hanging, est: string): LoadShown {
   };
 }
 
-/** [along, height at rest, how far it moved towards the foot] of a pack clamped behind the ball. */
+/** [along, height at rest, how far it moved towards the foot] of a pack clamped behind the ball: bent as far as its gauges are told to show. */
 function hungShape({ stiffener, plate }: Pack, { of, clampAt, loadAt, mass }: Hanging): LoadShown['shape'] {
-  const { rise = () => 0, heel } = plate, laid = of === 'bare pack' ? { ...stiffener, attached: [] } : stiffener;
-  const beam = soleBeam(laid, { ...plate, ball: clampAt, heel: Math.min(heel, clampAt - 2 * CLAMP_BEHIND) }, [loadAt]), force = mass * GRAVITY;
+  const { rise = () => 0 } = plate, beam = soleBeam(hungAs(stiffener, of), clampedBehind(plate), [loadAt]), force = mass * GRAVITY;
   const { bent } = heldSole(beam, 'bench')({ at: loadAt, force, moment: force * (loadAt - clampAt) });
   return beam.nodes.map((x, i) => [x, rise(x), bent.height[i]!] as const);
 }

@@ -56,22 +56,30 @@ export const benchLinesOf = (pack: Pick<LaidPack, 'plate' | 'assessed'>): BenchL
 export const benchTestOf: (pack: LaidPack) => BenchTest | undefined = onceEach((pack) => (hasRoom(pack) ? workedOut(pack) : undefined));
 
 function workedOut(pack: LaidPack): BenchTest | undefined {
-  const { plate, plate: { ball }, assessed: { lever } } = pack, { softer: _, ...asked } = pack.asked, stiffener = asHung(pack.stiffener), naked = unladen(stiffener);
+  const { plate, plate: { ball }, assessed: { lever } } = pack, { softer: _, ...asked } = pack.asked, stiffener = hungAs(pack.stiffener, 'finished shoe');
   // As reckoned, whatever was read of it since.
   const reckoned = assess(stiffener, plate, asked), spans = readingsOf({ stiffener, plate, asked }), good = spans.find(({ reading }) => reading.means === 'good');
-  const bare = hangingOf(pack, naked, 'bare pack', benchLinesOf(pack)!.load, good, ({ perKg }) => roundMass(perKg));
-  const finished = hangingOf(pack, stiffener, 'finished shoe', ball + lever, good, () => (BENCH_MOMENT * asked.mass * 1000) / (GRAVITY * lever));
+  const bare = hangingOf(pack, 'bare pack', benchLinesOf(pack)!.load, good, roundMass);
+  const finished = hangingOf(pack, 'finished shoe', ball + lever, good, () => (BENCH_MOMENT * asked.mass * 1000) / (GRAVITY * lever));
   if (!bare || !finished || !reckoned.ok) return undefined;
   const { bench: { bend } } = reckoned.value;
   return { bare, finished, more: addedLike(stiffener), rows: spans.map((span) => ({ span, droop: [span.from * bare.droop, span.to * bare.droop], bend: [span.from * bend, span.to * bend] })) };
 }
 
+/** A pack as it is hung on the bench: as it is, or without what lies on it in the shoe; a camber that is told stands whole. */
+export const hungAs = (stiffener: Stiffener, of: Hanging['of']): Stiffener => (of === 'bare pack' ? unladen(asHung(stiffener)) : asHung(stiffener));
+
+/** A plate held so far behind its tread line, the clamp where else the foot bears at the ball. */
+export const clampedBehind = (plate: Plate, behind: Mm = CLAMP_BEHIND): Plate => {
+  const ball = plate.ball - behind;
+  return { ...plate, ball, heel: Math.min(plate.heel, ball - 2 * CLAMP_BEHIND) };
+};
+
 /** What a kg does at the load line of a pack clamped behind the ball. Reserves: how many of them first break something. */
 interface PerKg { readonly droop: Mm; readonly atBall: Mm; readonly strain: number; readonly breaks: number }
 
 function perKgOf(stiffener: Stiffener, plate: Plate, { mass, wanted }: Asked, loadAt: Mm, behind = CLAMP_BEHIND): PerKg | undefined {
-  const clampAt = plate.ball - behind, lever = loadAt - clampAt;
-  const read = assess(stiffener, { ...plate, ball: clampAt, heel: Math.min(plate.heel, clampAt - 2 * CLAMP_BEHIND) }, { mass, wanted, lever });
+  const clamped = clampedBehind(plate, behind), lever = loadAt - clamped.ball, read = assess(stiffener, clamped, { mass, wanted, lever });
   if (!read.ok) return undefined;
   const { bench, along } = read.value, share = (GRAVITY * lever) / (BENCH_MOMENT * mass * 1000);
   const { firstPly, wrinkling, coreShear, yields } = bench, breaks = Math.min(firstPly.times, wrinkling.times, coreShear.times, yields.times) / share;
@@ -84,10 +92,10 @@ function deflectionAt(along: Assessed['along'], x: Mm): Mm {
   return a && b ? a.deflection + ((b.deflection - a.deflection) * (x - a.x)) / (b.x - a.x) : b?.deflection ?? 0;
 }
 
-function hangingOf({ plate, asked }: LaidPack, stiffener: Stiffener, of: Hanging['of'], loadAt: Mm, good: ReadingSpan | undefined, massFor: (found: { readonly perKg: PerKg }) => number): Hanging | undefined {
-  const perKg = perKgOf(stiffener, plate, asked, loadAt), atBall = perKgOf(stiffener, plate, asked, loadAt, 0);
+function hangingOf({ plate, asked, stiffener: laid }: LaidPack, of: Hanging['of'], loadAt: Mm, good: ReadingSpan | undefined, massFor: (perKg: PerKg) => number): Hanging | undefined {
+  const stiffener = hungAs(laid, of), perKg = perKgOf(stiffener, plate, asked, loadAt), atBall = perKgOf(stiffener, plate, asked, loadAt, 0);
   if (!perKg || !atBall) return undefined;
-  const mass = massFor({ perKg }), droop = mass * perKg.droop;
+  const mass = massFor(perKg), droop = mass * perKg.droop;
   return {
     of, clampAt: plate.ball - CLAMP_BEHIND, ball: plate.ball, loadAt, mass, moment: (mass * GRAVITY * (loadAt - plate.ball)) / 1000, strain: mass * perKg.strain,
     droop, ...(good ? { band: [good.from * droop, good.to * droop] } : {}), atBall: mass * perKg.atBall, onSheet: atBall.droop / perKg.droop,
