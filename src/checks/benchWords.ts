@@ -1,6 +1,6 @@
 import type { Mm } from '../geometry/units.ts';
 import type { Added, Reading } from '../stiffener/reading.ts';
-import { mm, rounded } from './say.ts';
+import { mm, pliesWords, rounded } from './say.ts';
 
 /** What was read of a pack on the bench, in words: the same on the card it is proved by and in the checks. */
 
@@ -15,12 +15,13 @@ export const timesWords = (times: number): string => (rounded(times, 2) === '1.0
 /** To hundredths, in tenths where they tell as much. */
 export const timesNumber = (times: number): string => rounded(times, 2).replace(/0$/, '');
 
-const plies = (count: number): string => `${count} ${count === 1 ? 'ply' : 'plies'}`;
+/** What is hung on a pack: to hundredths of a kg, no more digits than it has. */
+export const kgWords = (mass: number): string => `${Number(rounded(mass, 2))} kg`;
 
 /** "2 plies on top", "1 ply on top and 1 underneath". */
 export function addedWords({ onTop, underneath }: Added): string {
-  if (underneath === 0) return `${plies(onTop)} on top`;
-  return onTop === 0 ? `${plies(underneath)} underneath` : `${plies(onTop)} on top and ${underneath} underneath`;
+  if (underneath === 0) return `${pliesWords(onTop)} on top`;
+  return onTop === 0 ? `${pliesWords(underneath)} underneath` : `${pliesWords(onTop)} on top and ${underneath} underneath`;
 }
 /** Which side is which, for `addedWords`. */
 export const ADDED_SIDES = 'on top is the foot\'s side, underneath the floor\'s';

@@ -8,7 +8,7 @@ import { STUMBLE_WEIGHTS } from '../stiffener/loads.ts';
 import type { Pack } from '../stiffener/pack.ts';
 import { inUnits, length } from './packWords.ts';
 import { CRITERION_WORDS, reserveWords } from './packWays.ts';
-import { capital, mm, rounded, sentences } from './say.ts';
+import { capital, mm, pliesWords, rounded, sentences } from './say.ts';
 
 /** What decides a stiffener, a paragraph each: what it has least to spare of and is decided by, which load taken as usual would change it most, how sure its bend is. */
 export const decidesIt = (pack: Pack, units: LengthUnit): string[] => [held(pack, units), supposed(pack, units), ...howSure(pack)].filter((text) => text !== '').map((text) => inUnits(text, units));
@@ -43,7 +43,7 @@ function otherwiseWords({ tried, plies, grams, changes }: Otherwise, pack: Pack,
   if (!changes) return 'the same';
   const thick = tried.thickness - pack.thickness, more = (value: number, text: string): string => `${text} ${value > 0 ? 'more' : 'less'}`;
   const told = [
-    ...(plies === 0 ? [] : [more(plies, `${Math.abs(plies)} ${Math.abs(plies) === 1 ? 'ply' : 'plies'}`)]), ...(Math.abs(thick) < 0.05 ? [] : [more(thick, length(Math.abs(thick), units, 1))]),
+    ...(plies === 0 ? [] : [more(plies, pliesWords(Math.abs(plies)))]), ...(Math.abs(thick) < 0.05 ? [] : [more(thick, length(Math.abs(thick), units, 1))]),
     ...(Math.abs(grams) < 0.5 ? [] : [more(grams, `${rounded(Math.abs(grams), 0)} g`)]),
   ];
   return `${inUnits(laidIn(tried, pack.plate), units)}${told.length > 0 ? ` (${told.join(', ')})` : ''}${tried.keeps === 'not' ? ', which does not keep to it' : ''}`;

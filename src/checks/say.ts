@@ -11,7 +11,9 @@ export const mm = (value: number, digits = 1): string => `${rounded(value, digit
 export const deg = (value: number, digits = 1): string => `${rounded(value, digits)}°`;
 /** @param volume in mm³ */
 export const cubic = (volume: number, digits = 1): string => `${rounded(volume / 1000, digits)} cm³`;
-export const grams = (value: number): string => `${rounded(value, 0)} g`;
+export const grams = (value: number, digits = 0): string => `${rounded(value, digits)} g`;
+/** "1 ply", "3 plies" */
+export const pliesWords = (count: number): string => `${count} ${count === 1 ? 'ply' : 'plies'}`;
 /** `220 × 220 × 250 mm`, to a tenth where they are not whole. */
 export const sizeWords = (...lengths: readonly number[]): string => `${lengths.map((one) => String(Number(rounded(one, 1)))).join(' × ')} mm`;
 export const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

@@ -1,4 +1,4 @@
-import { ADDED_SIDES, bandWords, droopWords, readingWords, timesNumber } from '../checks/benchWords.ts';
+import { ADDED_SIDES, bandWords, droopWords, kgWords, readingWords, timesNumber } from '../checks/benchWords.ts';
 import { deg, mm, rounded, sentences } from '../checks/say.ts';
 import type { Design } from '../checks/design.ts';
 import { inDegrees, MM_PER_INCH, type Mm, type Rad } from '../geometry/units.ts';
@@ -30,8 +30,6 @@ export function plyBench(design: Design, one: ShoePlies): Block[] {
 /** All of the test is one page, whatever is told of it. */
 const SMALL: Lettering = { size: 2.8 };
 
-const kg = (value: number): string => `${rounded(value, 2).replace(/\.?0+$/, '')} kg`;
-
 function howTo({ bare, finished }: BenchTest, edges: Mm, underFoam: boolean, { paragraph, units }: FlowIn): Block[] {
   const ratio = (bare.loadAt - bare.clampAt) / CLAMP_BEHIND, step = units === 'in' ? 'thousandth' : 'hundredth';
   return [
@@ -39,13 +37,13 @@ function howTo({ bare, finished }: BenchTest, edges: Mm, underFoam: boolean, { p
     `Loop on the load line, stopped with tape. Dial gauges that show ${step}s: gauge 1 on the load line, gauge 2 on the tread line (square across; not the ball line from joint to joint, which slants). Both on the middle of the pack; zero both with the empty loop on.`,
     'Lower the mass on slowly, read after half a minute, take it off: both must come back to 0.1 mm, else the clamp slipped. Three times; write each down.',
     sentences(`Where gauge 2 shows more than it should, the clamp gives: take ${rounded(ratio, 1)} ${step}s off gauge 1 for each ${step} of that`, 'Where that comes to more than a fifth, clamp better instead'),
-    `The finished shoe likewise, sole up, last in, upper between padded blocks, ${kg(finished.mass)} on a strap round the toe at ${mm(finished.loadAt, 0)}. Foam and upper give: put gauge 1 right by gauge 2.`,
+    `The finished shoe likewise, sole up, last in, upper between padded blocks, ${kgWords(finished.mass)} on a strap round the toe at ${mm(finished.loadAt, 0)}. Foam and upper give: put gauge 1 right by gauge 2.`,
   ].map((text, i) => paragraph(`${i + 1}. ${text}`, WIDTH, SMALL));
 }
 
 function readingsTable({ bare, finished }: BenchTest, { pack: { asked: { mass }, assessed: { bench, walking } } }: ShoePlies, flow: FlowIn): Block[] {
   const row = ({ of, mass: hung, loadAt, ball, moment, strain, droop, band, atBall }: Hanging): string[] =>
-    [of, kg(hung), mm(loadAt - ball, 0), `${rounded(moment, 1)} N·m`, `${rounded(strain * 100, 2)} %`, droopWords(droop), band ? bandWords(band) : 'none', droopWords(atBall)];
+    [of, kgWords(hung), mm(loadAt - ball, 0), `${rounded(moment, 1)} N·m`, `${rounded(strain * 100, 2)} %`, droopWords(droop), band ? bandWords(band) : 'none', droopWords(atBall)];
   return [
     flow.heading('What is to be read'),
     ...flow.table([
@@ -54,10 +52,10 @@ function readingsTable({ bare, finished }: BenchTest, { pack: { asked: { mass },
     flow.paragraph(sentences(
       `Lever and moment from the tread line; the shoe gets ${BENCH_MOMENT} N·m for each kg of body mass (${rounded(mass, 0)} kg)`,
       bare.band ? `Good: whatever keeps to bend, walking and stumble, with plies off by up to ${rounded(HAND_LAID_WITHIN * 100, 0)} % and the core as soft or stiff as it is sold` : 'No reading makes this pack good: even as reckoned it does not keep to what must be (first page)',
-      bare.strain < 0.001 ? `More than ${kg(bare.mass)} is too much to hang: plies are strained by less than 0.1 % here` : '',
+      bare.strain < 0.001 ? `More than ${kgWords(bare.mass)} is too much to hang: plies are strained by less than 0.1 % here` : '',
       `Bench and walking are not alike: under ${rounded(bench.load.moment / 1000, 1)} N·m on the bench the sole bends ${deg(inDegrees(bench.bend), 2)}, under the ${rounded(walking.load.moment / 1000, 0)} N·m that walking asks ${deg(inDegrees(walking.bend), 2)}`,
     ), WIDTH, SMALL),
-    flow.paragraph(`Type into the sheet (order.stiffener.bench): mass ${kg(bare.mass)}, lever ${mm(bare.loadAt - bare.ball, 0)}, droop: gauge 1, put right, times ${rounded(bare.onSheet, 2)}.`, WIDTH, SMALL),
+    flow.paragraph(`Type into the sheet (order.stiffener.bench): mass ${kgWords(bare.mass)}, lever ${mm(bare.loadAt - bare.ball, 0)}, droop: gauge 1, put right, times ${rounded(bare.onSheet, 2)}.`, WIDTH, SMALL),
   ];
 }
 
@@ -70,7 +68,7 @@ function meaning({ bare, rows, more }: BenchTest, wanted: string, { side }: Shoe
   const times = ({ span: { from: a, to: b } }: ReadingRow): string => (b === Infinity ? `over ${timesNumber(a)}` : a === 0 ? `up to ${timesNumber(b)}` : `${timesNumber(a)} to ${timesNumber(b)}`);
   const bends = ({ span: { reading }, bend: [a, b] }: ReadingRow): string => (reading.means === 'test again' ? '–' : b === Infinity ? `over ${degrees(a)}` : `${degrees(a)} to ${degrees(b)}`);
   return [
-    flow.heading(`What it means: bare pack, ${kg(bare.mass)}, gauge 1; wanted ${wanted}`),
+    flow.heading(`What it means: bare pack, ${kgWords(bare.mass)}, gauge 1; wanted ${wanted}`),
     ...flow.table([{ title: 'You read', width: 32, right: true }, { title: 'Times as far as reckoned', width: 40, right: true }, { title: 'Finished sole, bench', width: 38, right: true }, { title: 'It is', width: WIDTH - 110 }],
       rows.map((row) => ({ cells: [{ text: read(row), bold: true }, times(row), bends(row), { text: readingWords(row.span.reading), bold: true }] })), SMALL),
     flow.paragraph(sentences(
@@ -88,5 +86,5 @@ function writing({ bare, finished }: BenchTest, { units }: FlowIn): Block[] {
     height: ROW, staysWithNext: !last,
     marks: (left, top) => [words(text, [left + 1.2, top + ROW / 2 + 1], { bold: true }), stroke([left, top + ROW], [left + WIDTH, top + ROW], 'thin', 'ink'), ...columns.slice(1).map((_, i) => stroke([left + 34 + i * 19, top], [left + 34 + i * 19, top + ROW], 'thin', 'ink'))],
   });
-  return [...table(columns, [], SMALL), line(`bare, ${kg(bare.mass)}`, false), line(`shoe, ${kg(finished.mass)}`, true)];
+  return [...table(columns, [], SMALL), line(`bare, ${kgWords(bare.mass)}`, false), line(`shoe, ${kgWords(finished.mass)}`, true)];
 }

@@ -11,6 +11,7 @@ import { formingWords, warpWords } from '../making/plies/formed.ts';
 import type { Layer } from '../making/plies/layers.ts';
 import { FILL_RIM, rimRoundPlies } from '../making/plies.ts';
 import { directionWords } from '../stiffener/fibres.ts';
+import { stackedOf } from '../stiffener/layers.ts';
 import type { Plies } from '../making/plies/plies.ts';
 import type { ShoePlies } from '../making/plies/shoePlies.ts';
 import { space, type Block, type Row } from './flow.ts';
@@ -19,7 +20,7 @@ import { WIDTH } from './textPaper.ts';
 import { sectionBlock } from './plySection.ts';
 
 const percent = (share: number): string => `${rounded(share * 100, 0)} %`;
-const tenth = (value: number): string => `${rounded(value, 1)} g`;
+const tenth = (value: number): string => grams(value, 1);
 
 /** What stands on the paper that goes with the plies of one shoe to the bench, without its bench test. */
 export function plyText(design: Design, { cloths }: Plies, one: ShoePlies): Block[] {
@@ -75,7 +76,7 @@ function rowOf({ side, amounts }: ShoePlies, layer: Layer, { area, said }: FlowI
   const grammes = (value: number | undefined): string => (value === undefined ? '–' : tenth(value));
   return layer.kind === 'ply'
     ? [String(layer.number), layer.ply.name, directionWords(layer, side), size, area(layer.area), mm(layer.inset), grammes(own?.cloth), grammes(own?.resin)]
-    : [String(layer.number), `${layer.core.name}${layer.core.sheets && layer.core.sheets.count > 1 ? `, ${layer.core.sheets.count} sheets of ${mm(layer.core.sheets.thickness)}` : ''}, up to ${mm(layer.thickest)}`, '', size, area(layer.area), mm(layer.inset), '', amounts.coat > 0 ? grammes(amounts.coat) : ''];
+    : [String(layer.number), [layer.core.name, stackedOf(layer.core, mm), `up to ${mm(layer.thickest)}`].filter((part) => part !== '').join(', '), '', size, area(layer.area), mm(layer.inset), '', amounts.coat > 0 ? grammes(amounts.coat) : ''];
 }
 
 function clothSection({ amounts, layers, side }: ShoePlies, cloths: readonly ClothCut[], flow: FlowIn): Block[] {

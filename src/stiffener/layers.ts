@@ -36,8 +36,9 @@ export function inShort({ below, above, core, edges = 0, attached }: Stiffener, 
   return `${count(above, plate)} above and ${count(below, plate, !oneCloth)} below ${foam || typeof core.thickness !== 'number' ? core.name : `${length(core.thickness)} of ${core.name}${sheetWords(core)}`}${turned}`;
 }
 
-/** ", 4 sheets of 1.5 mm" */
-const sheetWords = ({ sheets }: CoreLayer): string => (sheets && sheets.count > 1 ? `, ${sheets.count} sheets of ${length(sheets.thickness)}` : '');
+/** "4 sheets of 1.5 mm"; nothing of a core that is one sheet. */
+export const stackedOf = ({ sheets }: Pick<CoreLayer, 'sheets'>, thick: (value: Mm) => string): string => (sheets && sheets.count > 1 ? `${sheets.count} sheets of ${thick(sheets.thickness)}` : '');
+const sheetWords = (core: CoreLayer): string => { const stacked = stackedOf(core, length); return stacked && `, ${stacked}`; };
 
 /** A pack that was tried, in short. */
 export const laidIn = ({ stiffener, choice }: Pick<Tried, 'stiffener' | 'choice'>, plate: Pick<Plate, 'ball'>): string => inShort(stiffener, choice.core?.foam === true, plate);

@@ -1,4 +1,4 @@
-import { bandWords } from '../../src/checks/benchWords.ts';
+import { bandWords, kgWords } from '../../src/checks/benchWords.ts';
 import { bentWords, isFarTooSoft } from '../../src/checks/packWords.ts';
 import { deg, inInches, mm, rounded, sentences } from '../../src/checks/say.ts';
 import type { LengthUnit } from '../../src/fitting/lengthUnit.ts';
@@ -21,7 +21,6 @@ export function loadsShown(pack: Pack, units: LengthUnit, est: string): readonly
   return [...onBench, pushed(pack, 'walking', units, est), pushed(pack, 'stumble', units, est)].map(said);
 }
 
-const kg = (value: number): string => `${Number(value.toFixed(2))} kg`;
 const bends = (bend: number, est: string): string => (isFarTooSoft({ bend }) ? 'far too soft' : `bends ${deg(inDegrees(bend), 2)}${est}`);
 
 /** Held and loaded as the bench card says, foot side down. */
@@ -29,13 +28,13 @@ function hung(pack: Pack, hanging: Hanging, est: string): LoadShown {
   const { of, mass, moment, loadAt, ball, clampAt, droop, band, atBall } = hanging, whole = of === 'finished shoe', ahead = mm(loadAt - ball, 0), soft = isFarTooSoft({ bend: droop / (loadAt - clampAt) });
   const held = sentences(
     `${whole ? 'Finished shoe, sole up' : 'Bare pack, foot side down'}, clamped up to ${mm(clampAt, 0)} from the heel, ${mm(CLAMP_BEHIND, 0)} behind the tread line`,
-    `${kg(mass)} ${whole ? 'on a strap round the toe' : 'hung'} ${ahead} ahead of the tread line ${whole ? `is ${rounded(moment, 1)} N·m about it, ${BENCH_MOMENT} N·m for each kg of body mass` : `is ${rounded(moment, 1)} N·m about it`}`,
+    `${kgWords(mass)} ${whole ? 'on a strap round the toe' : 'hung'} ${ahead} ahead of the tread line ${whole ? `is ${rounded(moment, 1)} N·m about it, ${BENCH_MOMENT} N·m for each kg of body mass` : `is ${rounded(moment, 1)} N·m about it`}`,
   );
   const read = soft ? 'It droops so far that nothing else can be told of it: it is far too soft' : `Gauge 1 there goes down by ${mm(droop, 2)}${est}, ${band ? `good from ${bandWords(band)}` : 'and even so the pack is not good'}; gauge 2 on the tread line by ${mm(atBall, 2)}`;
   return {
     of, name: whole ? 'On the bench, finished shoe' : 'On the bench, bare pack', does: whole ? bends(pack.assessed.bench.bend, est) : soft ? 'far too soft' : `droops ${mm(droop, 2)}${est}`,
-    load: `${rounded(moment, 1)} N·m: ${kg(mass)} hung ${ahead} ahead of the ball`, words: sentences(held, read, ...(whole && !soft ? [`The ball bends by ${deg(inDegrees(pack.assessed.bench.bend), 2)}${est}, which is what its stiffness goes by`] : [])),
-    at: loadAt, shape: soft ? [] : hungShape(pack, hanging), clamp: { at: clampAt, hung: kg(mass), droop: mm(droop, 2) },
+    load: `${rounded(moment, 1)} N·m: ${kgWords(mass)} hung ${ahead} ahead of the ball`, words: sentences(held, read, ...(whole && !soft ? [`The ball bends by ${deg(inDegrees(pack.assessed.bench.bend), 2)}${est}, which is what its stiffness goes by`] : [])),
+    at: loadAt, shape: soft ? [] : hungShape(pack, hanging), clamp: { at: clampAt, hung: kgWords(mass), droop: mm(droop, 2) },
   };
 }
 
@@ -54,7 +53,7 @@ function pushed(pack: Pack, by: keyof typeof NAMES, units: LengthUnit, est: stri
   const { plate: { ball, to, rise = () => 0 }, assessed } = pack, { at, shape, ...bent } = bentShape(pack, by);
   return {
     of: OF[by], name: NAMES[by], does: bends(bent.bend, est), load: by === 'stumble' ? tipWords(assessed.stumble.load, to - ball) : pushWords(assessed[by].load, ball), words: bentWords({ ...bent, by }, units, est),
-    at, shape: isFarTooSoft(bent) ? [] : shape.map(([x, up]) => [x, rise(x), up] as const), ...(by === 'bench' ? { clamp: { at: ball, hung: kg(assessed.bench.load.force / GRAVITY), droop: mm(bent.tip, 2) } } : {}),
+    at, shape: isFarTooSoft(bent) ? [] : shape.map(([x, up]) => [x, rise(x), up] as const), ...(by === 'bench' ? { clamp: { at: ball, hung: kgWords(assessed.bench.load.force / GRAVITY), droop: mm(bent.tip, 2) } } : {}),
   };
 }
 

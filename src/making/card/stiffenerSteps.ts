@@ -1,5 +1,5 @@
 import { figuresOf } from '../../checks/figures.ts';
-import { bandWords, droopWords } from '../../checks/benchWords.ts';
+import { bandWords, droopWords, kgWords } from '../../checks/benchWords.ts';
 import { grams, mm, rounded, sentences } from '../../checks/say.ts';
 import type { Fitting } from '../../fitting/fitting.ts';
 import { USUAL_PLIES } from '../../fitting/readMaking.ts';
@@ -10,6 +10,7 @@ import { inShort } from '../../stiffener/layers.ts';
 import { at } from '../../stiffener/stiffener.ts';
 import { weightBand } from '../../stiffener/weighed.ts';
 import { FILL_RIM, PLY_INSET, rimRoundPlies } from '../plies.ts';
+import { mixOf } from '../plies/amounts.ts';
 import { benchTestOf } from '../plies/bench.ts';
 import { formingWords, warpWords } from '../plies/formed.ts';
 import { sidesOf, soleTarget, stiffened, type Bench } from './bench.ts';
@@ -65,14 +66,17 @@ function told(what: string, packs: readonly Packed[], value: (one: Packed) => st
   return values.length > 0 ? [{ what, values, within }] : [];
 }
 
-const tenth = (value: number | undefined): string | undefined => (value === undefined ? undefined : `${rounded(value, 1)} g`);
+const tenth = (value: number | undefined): string | undefined => (value === undefined ? undefined : grams(value, 1));
 
 function weighedOut(packs: readonly Packed[], { making: { plies = USUAL_PLIES } }: Fitting): Target[] {
-  const { spare, hardener } = plies, mixed = (resin: number | undefined): number | undefined => (resin === undefined ? undefined : resin * (1 + spare));
-  const parts = (resin: number | undefined): string | undefined => { const all = mixed(resin); return all === undefined ? undefined : `${tenth((all * 100) / (100 + hardener))} and ${tenth((all * hardener) / (100 + hardener))}`; };
+  const parts = (stays: number | undefined): string | undefined => {
+    if (stays === undefined) return undefined;
+    const { resin, hardener } = mixOf(stays, plies);
+    return `${grams(resin, 1)} and ${grams(hardener, 1)}`;
+  };
   return [
     ...told('Cloth that lies in it, dry', packs, ({ pack }) => tenth(pack.grams.cloth), 'cloth to cut weighs more'), ...told('Resin with hardener that stays in it', packs, ({ pack }) => tenth(pack.grams.resin), ''),
-    ...told('Mixed: resin and hardener', packs, ({ pack }) => parts(pack.grams.resin), `${rounded(spare * 100, 0)} % more than stays; ${rounded(hardener, 0)} to 100 by weight, as its label says`),
+    ...told('Mixed: resin and hardener', packs, ({ pack }) => parts(pack.grams.resin), `${rounded(plies.spare * 100, 0)} % more than stays; ${rounded(plies.hardener, 0)} to 100 by weight, as its label says`),
   ];
 }
 
@@ -96,7 +100,7 @@ function benchSteps(packs: readonly Packed[], { plies }: Bench): Step[] {
     ),
     targets: [
       ...told('Clamp, tread and load line, from the heel', proved, ({ side }) => proved.filter((one) => one.side === side).map(({ bare }) => `${rounded(bare.clampAt, 0)}, ${rounded(bare.ball, 0)}, ${mm(bare.loadAt, 0)}`)[0], ''),
-      ...told('Hung on it', proved, ({ side }) => proved.filter((one) => one.side === side).map(({ bare }) => `${rounded(bare.mass, 2).replace(/\.?0+$/, '')} kg`)[0], ''),
+      ...told('Hung on it', proved, ({ side }) => proved.filter((one) => one.side === side).map(({ bare }) => kgWords(bare.mass))[0], ''),
       ...told('Gauge 1', proved, ({ side }) => proved.filter((one) => one.side === side).map(({ bare: { band, droop } }) => (band ? bandWords(band) : `${droopWords(droop)} as reckoned, and yet not good: see the stops`))[0], 'put right by gauge 2'),
     ],
   })];

@@ -11,7 +11,7 @@ export const BEYOND: Mm = 30;
 export interface PlyAmount extends PlyGrams { readonly number: number }
 
 /** What is weighed out for one shoe. Areas in mm². */
-export interface Amounts {
+export interface Amounts extends Mix {
   readonly plies: readonly PlyAmount[];
   readonly cloth: Grams;
   /** Resin and hardener that stay in the plies, and what the faces of the core drink. */
@@ -19,10 +19,6 @@ export interface Amounts {
   readonly coat: Grams;
   /** Between the sheets the core is glued up of; it is no part of the mix. */
   readonly glue: Grams;
-  /** Both, with what is spared for brush, cup and peel ply; of it so much resin and so much hardener. */
-  readonly mixed: Grams;
-  readonly resin: Grams;
-  readonly hardener: Grams;
   /** Plies whose cloth and resin are not known. */
   readonly unknown: readonly number[];
   /** The whole pack, cured and trimmed, its core in it, and between what that may be. */
@@ -35,14 +31,23 @@ export interface Amounts {
 
 export const isPly = (layer: Layer): layer is PlyLayer => layer.kind === 'ply';
 
+/** What is weighed out and mixed: so much of resin and of hardener, with what is spared for brush, cup and peel ply. */
+export interface Mix { readonly mixed: Grams; readonly resin: Grams; readonly hardener: Grams }
+
+/** @param stays resin and hardener that stay in the pack  @param to100 hardener to 100 g of resin */
+export function mixOf(stays: Grams, { spare, hardener: to100 }: Pick<PliesOrder, 'spare' | 'hardener'>): Mix {
+  const mixed = stays * (1 + spare);
+  return { mixed, resin: (mixed * 100) / (100 + to100), hardener: (mixed * to100) / (100 + to100) };
+}
+
 /** @param grams of the same layers */
-export function amountsOf(layers: readonly Layer[], grams: LayerGrams, { spare, hardener: to100 }: Pick<PliesOrder, 'spare' | 'hardener'>): Amounts {
+export function amountsOf(layers: readonly Layer[], grams: LayerGrams, order: Pick<PliesOrder, 'spare' | 'hardener'>): Amounts {
   const plies = layers.filter(isPly).map(({ number }, i): PlyAmount => ({ number, ...grams.plies[i]! })), sum = (of: (one: PlyAmount) => number): number => plies.reduce((total, one) => total + of(one), 0);
-  const inPlies = sum(({ resin = 0 }) => resin), { coat, glue } = grams, mixed = (inPlies + coat) * (1 + spare), whole = packGramsOf(grams);
+  const inPlies = sum(({ resin = 0 }) => resin), { coat, glue } = grams, whole = packGramsOf(grams);
   const core = layers.find((layer) => layer.kind === 'core'), { least, most } = windowRound(layers.map(({ outline }) => outline));
   const [length, width] = [most[0] - least[0] + 2 * BEYOND, most[1] - least[1] + 2 * BEYOND];
   return {
-    plies, cloth: sum(({ cloth = 0 }) => cloth), inPlies, coat, glue, mixed, resin: (mixed * 100) / (100 + to100), hardener: (mixed * to100) / (100 + to100),
+    plies, cloth: sum(({ cloth = 0 }) => cloth), inPlies, coat, glue, ...mixOf(inPlies + coat, order),
     unknown: plies.filter(({ cloth }) => cloth === undefined).map(({ number }) => number), weight: whole.pack, band: weightBand(whole),
     ...(core ? { core: { area: core.area, weight: grams.core } } : {}), cover: { length, width, area: length * width },
   };

@@ -1,14 +1,15 @@
 import { mm, sentences } from '../../checks/say.ts';
+import { stackedOf } from '../../stiffener/layers.ts';
 import type { CoreLayer, Stiffener } from '../../stiffener/stiffener.ts';
 import { drinks, CORE_COAT } from '../../stiffener/weighed.ts';
 
 /** How a core comes into the form of the last before anything is laid on it, and what keeps a pack in that form. */
 
-/** Common practice. */
-function bending({ name, material: { bends }, sheets }: Pick<CoreLayer, 'name' | 'material' | 'sheets'>): string {
-  const stacked = sheets && sheets.count > 1 ? `of ${sheets.count} sheets of ${mm(sheets.thickness)}` : undefined;
-  if (bends.strain !== undefined && stacked) return `One sheet of that thickness does not bend to this last: glue it up ${stacked}, cut alike, over the last in one press with film between, and take it off when the glue is hard`;
-  return stacked ? `Glue it up ${stacked}. ${formedAs(name)}` : formedAs(name);
+/** Common practice; of sheets glued up the strain of each tells. */
+function bending(core: Pick<CoreLayer, 'name' | 'material' | 'sheets'>): string {
+  const { name, material: { bends } } = core, stacked = stackedOf(core, mm);
+  if (bends.strain !== undefined && stacked !== '') return `One sheet of that thickness does not bend to this last: glue it up of ${stacked}, cut alike, over the last in one press with film between, and take it off when the glue is hard`;
+  return stacked !== '' ? `Glue it up of ${stacked}. ${formedAs(name)}` : formedAs(name);
 }
 
 function formedAs(name: string): string {
