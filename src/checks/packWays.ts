@@ -8,7 +8,7 @@ import { BENCH_MOMENT, STUMBLE_WEIGHTS } from '../stiffener/loads.ts';
 import type { Pack } from '../stiffener/pack.ts';
 import type { Criterion, Keeps, Reserve, Tried } from '../stiffener/search.ts';
 import { lesser, type Placed } from '../stiffener/strained.ts';
-import { wouldKeep, type Change, type Would } from '../stiffener/wouldKeep.ts';
+import { wouldKeep, type OrderChange, type Would } from '../stiffener/wouldKeep.ts';
 import { foundOrLaid, inUnits, length } from './packWords.ts';
 import { grams, mm, rounded, sentences } from './say.ts';
 
@@ -56,7 +56,7 @@ function numbersOf({ plies, thickness, grams: weight, assessed, keeps }: Numbers
 }
 
 /** What else the sheet would say: in words, and the field of order.stiffener that says it. */
-export function changeWords({ core, coreThickness, cloth, edges, underFoam, thicknessAtMost, camber, plies }: Change): readonly { readonly text: string; readonly field: string }[] {
+function changeWords({ core, coreThickness, cloth, edges, underFoam, thicknessAtMost, camber, plies }: OrderChange): readonly { readonly text: string; readonly field: string }[] {
   const one = (text: string, field: string) => [{ text, field }];
   return [
     ...(plies ? one(`${plies.length} plies`, 'plies') : []),

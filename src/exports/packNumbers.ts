@@ -1,7 +1,7 @@
 import { inDegrees } from '../geometry/units.ts';
 import { alternativesTo } from '../stiffener/alternatives.ts';
 import { assumptionsOf, leastToSpare, supposing, withoutEach, type Otherwise } from '../stiffener/decides.ts';
-import { inShort, layersDown } from '../stiffener/layers.ts';
+import { inShort, laidIn, layersDown } from '../stiffener/layers.ts';
 import type { Pack } from '../stiffener/pack.ts';
 import type { Reading } from '../stiffener/reading.ts';
 import type { Tried } from '../stiffener/search.ts';
@@ -34,8 +34,10 @@ export const readingNumbers = (reading: Reading): object => ({ means: reading.me
 
 const weights = ({ cloth, resin, core, pack }: Pack['grams']): object => ({ clothG: cloth, resinG: resin, coreG: core, weightG: pack });
 
-const besides = ({ stiffener, choice, plies, thickness, grams, keeps, assessed }: Tried, { plate }: Pack): object =>
-  ({ words: inShort(stiffener, choice.core?.foam === true, plate), keepsTo: keeps, plies, thicknessMm: thickness, ...weights(grams), ...does(assessed) });
+const besides = (tried: Tried, { plate }: Pack): object => {
+  const { plies, thickness, grams, keeps, assessed } = tried;
+  return { words: laidIn(tried, plate), keepsTo: keeps, plies, thicknessMm: thickness, ...weights(grams), ...does(assessed) };
+};
 
 const otherwise = ({ tried, changes, plies, grams }: Otherwise, pack: Pack): object => ({ changes, pliesMore: plies, gramsMore: grams, ...besides(tried, pack) });
 

@@ -5,10 +5,9 @@ import { inDegrees, MM_PER_INCH, type Mm, type Rad } from '../geometry/units.ts'
 import { benchTestOf, CLAMP_BEHIND, type BenchTest, type Hanging, type ReadingRow } from '../making/plies/bench.ts';
 import type { ShoePlies } from '../making/plies/shoePlies.ts';
 import { directionWords } from '../stiffener/fibres.ts';
-import { GRADE_UP_TO } from '../stiffener/grades.ts';
+import { GRADE_UP_TO, limitOf } from '../stiffener/grades.ts';
 import { BENCH_MOMENT } from '../stiffener/loads.ts';
 import { HAND_LAID_WITHIN } from '../stiffener/reading.ts';
-import { limitOf } from '../stiffener/search.ts';
 import { stroke, words } from './drawing.ts';
 import { table, type Block, type Column } from './flow.ts';
 import type { Lettering } from './letters.ts';

@@ -35,12 +35,17 @@ const PATCH = { behind: 30, ahead: 40 } as const;
 
 const patchOver = ({ ball, from, to }: Plate): Stretch => ({ from: Math.max(ball - PATCH.behind, from), to: Math.min(ball + PATCH.ahead, to) });
 
+/** Rounding of the arithmetic itself. */
+const ARITHMETIC: Mm = 1e-9;
+/** Whether a pack keeps within the most it may be thick. */
+export const isWithin = ({ thickness }: Pick<Weighed, 'thickness'>, most: Mm): boolean => thickness <= most + ARITHMETIC;
+
 /** Every way that is open (where all are thicker than is asked, the thinnest), the fewest plies first, of those the lightest, then the thinnest: the order in which they are tried. */
 export function choicesIn(open: Open, bench: Bench): Weighed[] {
   const counts = Array.from({ length: open.plies.most - open.plies.least + 1 }, (_, i) => open.plies.least + i);
   const all = counts.flatMap((plies) => open.cores.flatMap((core) => open.edges.flatMap((edges) => [false, true].flatMap((patch) => splits(plies - (patch ? 1 : 0), core, edges, patch)))));
-  const weighed = all.map((choice) => weigh(choice, bench)), most = Math.max(open.thicknessAtMost, Math.min(...weighed.map(({ thickness }) => thickness))) + 1e-9;
-  return weighed.filter(({ thickness }) => thickness <= most).sort((a, b) => a.plies - b.plies || a.bulk - b.bulk || a.thickness - b.thickness);
+  const weighed = all.map((choice) => weigh(choice, bench)), most = Math.max(open.thicknessAtMost, Math.min(...weighed.map(({ thickness }) => thickness)));
+  return weighed.filter((one) => isWithin(one, most)).sort((a, b) => a.plies - b.plies || a.bulk - b.bulk || a.thickness - b.thickness);
 }
 
 function splits(full: number, core: CoreChoice | undefined, edges: Mm, patch: boolean): Choice[] {
@@ -95,7 +100,7 @@ function pliesOf({ ply, outer = ply, plate, count, strip, outside }: Alike): rea
 export interface Weighed { readonly choice: Choice; readonly stiffener: Stiffener; readonly plies: number; readonly thickness: Mm; readonly grams: PackGrams; readonly bulk: Grams }
 
 /** Plies of a choice, its strip counted. */
-export const pliesIn = ({ below, above, patch }: Choice): number => below + above + (patch ? 1 : 0);
+const pliesIn = ({ below, above, patch }: Choice): number => below + above + (patch ? 1 : 0);
 
 export function weigh(choice: Choice, bench: Bench): Weighed {
   const stiffener = layUp(choice, bench), foam = choice.core?.foam === true;

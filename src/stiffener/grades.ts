@@ -3,6 +3,8 @@ import { degrees, inDegrees, type Rad } from '../geometry/units.ts';
 /** How far a stiffened sole bends at the ball. Common practice of the trade, at `BENCH_MOMENT` for each kg. */
 export type Grade = 'rigid' | 'slight flex' | 'flexible';
 export const GRADE_UP_TO: Readonly<Record<Exclude<Grade, 'flexible'>, Rad>> = { rigid: degrees(1.5), 'slight flex': degrees(5) };
+/** The most a pack is to bend: what is asked in degrees, else the limit of the grade. */
+export const limitOf = ({ bendAtMost, wanted }: { readonly bendAtMost?: Rad; readonly wanted: Exclude<Grade, 'flexible'> }): Rad => bendAtMost ?? GRADE_UP_TO[wanted];
 export const gradeOf = (bend: Rad): Grade => (bend <= GRADE_UP_TO.rigid ? 'rigid' : bend <= GRADE_UP_TO['slight flex'] ? 'slight flex' : 'flexible');
 
 /** Beyond this straight reckoning tells far more than there would be: no number is told. */

@@ -1,7 +1,7 @@
 import { inDegrees } from '../geometry/units.ts';
 import { BENCH_MOMENT, WALKING_RANGE } from './loads.ts';
 import type { Asked, Assessed, Case, Strained } from './assess.ts';
-import { bendTold, GRADE_UP_TO, WALKING_RESERVE, WALKING_STRAIN } from './grades.ts';
+import { bendTold, limitOf, WALKING_RESERVE, WALKING_STRAIN } from './grades.ts';
 import { lesser, type Placed } from './strained.ts';
 
 /** What is unwise about a stiffener, numbers apart from words; `checks` makes a finding of it. `at` is mm from the heel. */
@@ -47,8 +47,8 @@ function coreSheared(walking: Placed, stumble: Placed): Judgement[] {
   return walked.length > 0 ? walked : below(stumble, 'STIFFENER_CORE_SHEAR', 'warn', words('a stumble'));
 }
 
-function bends({ bench, grade }: Found, { wanted, mass, bendAtMost }: Asked): Judgement[] {
-  const limit = bendAtMost ?? GRADE_UP_TO[wanted], measured = inDegrees(bench.bend);
+function bends({ bench, grade }: Found, asked: Asked): Judgement[] {
+  const { wanted, mass, bendAtMost } = asked, limit = limitOf(asked), measured = inDegrees(bench.bend);
   if (bench.bend <= limit) return [];
   const load = `${digits(BENCH_MOMENT * mass)} N·m (${BENCH_MOMENT} N·m for each kg)`;
   return [{

@@ -1,8 +1,7 @@
 import type { LaidPly, OwnCore, PackOrder, PlyOrder } from '../fitting/fitting.ts';
-import { outerOf } from '../fitting/readStiffener.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Last } from '../last/last.ts';
-import { CLOTHS, CORES, FIBRES, INSOLES, RESIN, SPRING_STEEL, type Cloth, type ClothName, type CoreMaterial, type CoreName, type FailureStrains } from '../materials/stiffeners.ts';
+import { CLOTHS, CORES, FIBRES, INSOLES, RESIN, SPRING_STEEL, type Cloth, type CoreMaterial, type CoreName, type FailureStrains } from '../materials/stiffeners.ts';
 import type { FoamName } from '../materials/materials.ts';
 import { tableOf } from '../geometry/table.ts';
 import { attachedBeside, coreLaid, PLIES_MOST, type Bench, type BenchAttached, type CoreChoice, type Open } from './choices.ts';
@@ -14,7 +13,7 @@ import type { Along, Attached, CamberCounted, PlacedPly, Plate, Stiffener } from
 /** What the order of a stiffener means for a plate: what it is laid from and what may be chosen. */
 
 /** Thicknesses a core is sold in. Common practice. */
-export const CORE_SHEETS: readonly Mm[] = [2, 3, 4, 5, 6, 8, 10, 12];
+const CORE_SHEETS: readonly Mm[] = [2, 3, 4, 5, 6, 8, 10, 12];
 /** What is tried as a core where the maker leaves it open; foam between two packs is another matter (`underFoam`). */
 const TRIED_CORES: readonly CoreName[] = ['leather board', 'birch plywood', 'cork'];
 
@@ -90,12 +89,6 @@ export function benchOf(order: PackOrder, last: Last, plate: Plate, measured: bo
 
 const outerPly = (order: PackOrder, ply: Ply): Pick<Bench, 'outer'> =>
   (order.outerCloth === undefined || order.plies ? {} : { outer: plyLaid(order, { ply: { kind: 'cloth', cloth: order.outerCloth } }, ply) });
-
-/** The same bench with another cloth, as the sheet would be read that names it. */
-export function withCloth(bench: Bench, order: PackOrder, cloth: ClothName): Bench {
-  const named: PlyOrder = { kind: 'cloth', cloth }, outerCloth = order.outerCloth ?? outerOf(named), asked: PackOrder = { ...order, ply: named, ...(outerCloth ? { outerCloth } : {}) }, ply = plyOrdered(asked);
-  return { ...bench, ply, ...outerPly(asked, ply) };
-}
 
 /** Of foam and insole that are not bonded nothing is counted; a shank is steel, and bends by itself even where it slides. */
 function attachedOf({ bond, insole, shank }: PackOrder, { insole: thickness }: Last, plate: Plate, foam: FoamCore | undefined): BenchAttached {

@@ -3,7 +3,7 @@ import type { Mm } from '../geometry/units.ts';
 import type { BentAt } from './beam.ts';
 import { assess, glanced, lookedAt, type Asked, type Assessed, type Glanced, type Strained } from './assess.ts';
 import { choicesIn, type Bench, type Open, type Weighed } from './choices.ts';
-import { GRADE_UP_TO, WALKING_RESERVE, WALKING_STRAIN } from './grades.ts';
+import { limitOf, WALKING_RESERVE, WALKING_STRAIN } from './grades.ts';
 import { BENCH_MOMENT, leverOn, SPREAD, stumbleAt, WALKING_MOMENT } from './loads.ts';
 import { asOne, cutsOf, type Section } from './section.ts';
 import { at, type Attached, type Stiffener } from './stiffener.ts';
@@ -22,8 +22,6 @@ interface Hopes { readonly must: number; readonly all: number }
 const MARGIN = 1.05;
 /** What of the push its faces carry by themselves relieves a core by more. */
 const CORE_MARGIN = 1.25, OWN_MOST = 0.1;
-
-export const limitOf = ({ bendAtMost, wanted }: Asked): number => bendAtMost ?? GRADE_UP_TO[wanted];
 
 /** What a pack is held to: its bend, a ply that fails in a stumble or in walking, strain in walking, a face that wrinkles, a core that is sheared, a strip that yields. */
 export type Criterion = 'bend' | 'stumble' | 'walking' | 'strain' | 'wrinkling' | 'core shear' | 'yield';

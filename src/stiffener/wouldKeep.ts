@@ -3,15 +3,15 @@ import { outerOf } from '../fitting/readStiffener.ts';
 import type { PackSide } from '../fitting/words.ts';
 import type { Mm } from '../geometry/units.ts';
 import { CORES, type ClothName, type CoreName } from '../materials/stiffeners.ts';
-import { PLIES_MOST, weigh, type Bench, type Choice, type CoreChoice, type Open, type Weighed } from './choices.ts';
+import { isWithin, PLIES_MOST, weigh, type Bench, type Choice, type CoreChoice, type Open, type Weighed } from './choices.ts';
 import { onceForAlike, type Pack, type Sought } from './pack.ts';
 import { hoping, looking, searched, triedOf, type Tried } from './search.ts';
 import { at, type PlacedPly } from './stiffener.ts';
 
 /** What would keep to more than a pack that was sought. Each is put in and sought like the pack itself, so that the sheet that says so gets that very pack. */
 
-/** What else the order would say. @property cloth in place of the one that is ordered */
-export interface Change {
+/** What else an order would say. @property cloth in place of the one that is ordered */
+export interface OrderChange {
   readonly core?: CoreName;
   readonly coreThickness?: Mm;
   readonly cloth?: ClothName;
@@ -24,12 +24,12 @@ export interface Change {
 }
 
 /** Another order, and the pack that it gets. */
-export interface Would { readonly change: Change; readonly keeps: 'all' | 'must'; readonly tried: Tried }
+export interface Would { readonly change: OrderChange; readonly keeps: 'all' | 'must'; readonly tried: Tried }
 
 /** What is tried of a kind, the least change first. @property only leaves of what is then open what was not open before */
 interface Kind { readonly wishes: readonly Wish[]; readonly only?: (open: Open) => Open }
 /** @property core any: left open */
-type Wish = Omit<Change, 'core' | 'coreThickness' | 'plies'> & { readonly core?: CoreName | 'any' };
+type Wish = Omit<OrderChange, 'core' | 'coreThickness' | 'plies'> & { readonly core?: CoreName | 'any' };
 
 const CORE_NAMES = Object.keys(CORES) as readonly CoreName[];
 const ROOMS: readonly Mm[] = [12, 15], EDGES: readonly Mm[] = [6, 8], CAMBERS: readonly Mm[] = [3, 5], PLIES_BEYOND = 16;
@@ -100,7 +100,7 @@ function firstThat(kinds: readonly Kind[], pack: Pack, sought: Sought): Would[] 
   let fair: Would | undefined;
   for (const wish of wishes) {
     const order = ordered(pack.order, wish), { open, bench } = sought.otherwise(order), tried = searched(only ? only(open) : open, bench, pack.asked, { least: pack.keeps === 'not' ? 'must' : 'all' });
-    if (!tried || tried.keeps === 'not' || tried.thickness > order.thicknessAtMost + 1e-9) continue;
+    if (!tried || tried.keeps === 'not' || !isWithin(tried, order.thicknessAtMost)) continue;
     const would: Would = { change: settled(wish, tried), keeps: tried.keeps, tried };
     if (tried.keeps === 'all') return [would];
     fair ??= would;
@@ -120,12 +120,12 @@ function clothed({ outerCloth: typed, ...order }: PackOrder, ply: PlyOrder): Pac
 }
 
 /** As it is to be typed: a core with the thickness that was found, no more room than is needed. The same pack is the best of what is open then. */
-function settled({ core, thicknessAtMost, ...wish }: Wish, { choice, thickness }: Tried): Change {
+function settled({ core, thicknessAtMost, ...wish }: Wish, { choice, thickness }: Tried): OrderChange {
   return { ...wish, ...(core === undefined ? {} : typed(choice)), ...(thicknessAtMost === undefined ? {} : { thicknessAtMost: roomFor(thickness, thicknessAtMost) }) };
 }
 
 /** The core of a choice, as it is told on a sheet. */
-function typed({ core }: Choice): Pick<Change, 'core' | 'coreThickness'> {
+function typed({ core }: Choice): Pick<OrderChange, 'core' | 'coreThickness'> {
   const name = CORE_NAMES.find((one) => one === core?.name);
   return core && name && typeof core.thickness === 'number' ? { core: name, coreThickness: core.thickness } : {};
 }
@@ -138,7 +138,7 @@ const roomFor = (thickness: Mm, most: Mm): Mm => Math.min(Math.ceil((thickness +
 function byPlies(pack: Pack, { open, bench }: Sought): readonly Would[] {
   const { order, asked, keeps } = pack, hope = hoping(bench, asked), closely = looking(bench, asked), least = keeps === 'not' ? 'must' : 'all';
   for (let plies = PLIES_MOST + 1; plies <= PLIES_BEYOND; plies++) {
-    const laid = open.cores.flatMap((core) => laidOf(plies, core, order.edges)).map((choice) => weigh(choice, bench)).filter(({ thickness }) => thickness <= order.thicknessAtMost + 1e-9);
+    const laid = open.cores.flatMap((core) => laidOf(plies, core, order.edges)).map((choice) => weigh(choice, bench)).filter((one) => isWithin(one, order.thicknessAtMost));
     const good = laid.filter(({ stiffener }) => hope(stiffener)[least] >= 1).flatMap((one) => { const spare = closely(one, least, 1); return spare[least] >= 1 ? [{ one, spare }] : []; });
     if (good.length === 0) continue;
     const tried = triedOf(good.sort((a, b) => a.one.grams.pack - b.one.grams.pack || b.spare.all - a.spare.all)[0]!.one, bench, asked);
@@ -150,7 +150,7 @@ function byPlies(pack: Pack, { open, bench }: Sought): readonly Would[] {
 const laidOf = (plies: number, core: CoreChoice | undefined, edges: Mm): Choice[] =>
   (core ? Array.from({ length: plies - 1 }, (_, i): Choice => ({ below: i + 1, above: plies - 1 - i, core, edges, patch: false })) : [{ below: plies, above: 0, edges, patch: false }]);
 
-function asLaid({ choice, stiffener: { below, above } }: Weighed, order: PackOrder, { ply: usual }: Bench): Change {
+function asLaid({ choice, stiffener: { below, above } }: Weighed, order: PackOrder, { ply: usual }: Bench): OrderChange {
   const of = (pack: PackSide) => ({ ply: { name } }: PlacedPly) => ({ pack, ...(name === usual.name ? {} : { cloth: name }) }), { core } = typed(choice), { underFoam } = order, foam = choice.core?.foam === true, thickness = choice.core?.thickness;
   return {
     plies: [...below.map(of('below')), ...above.map(of('above'))], ...(underFoam && !foam ? { underFoam: foam } : {}),

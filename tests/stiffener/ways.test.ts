@@ -6,7 +6,7 @@ import { alternativesTo } from '../../src/stiffener/alternatives.ts';
 import { assumptionsOf, leastToSpare, supposing, withoutEach } from '../../src/stiffener/decides.ts';
 import { inShort, laidIn } from '../../src/stiffener/layers.ts';
 import { packFor, type Pack } from '../../src/stiffener/pack.ts';
-import { wouldKeep, type Change } from '../../src/stiffener/wouldKeep.ts';
+import { wouldKeep, type OrderChange } from '../../src/stiffener/wouldKeep.ts';
 import { everyPack, type Held, type Judged } from '../judges/everyPack.ts';
 import { fittingOf, type Json } from '../fitting/sheets.ts';
 import { packOnSheet, sheetWith, type OnSheet } from './onSheet.ts';
@@ -23,7 +23,7 @@ const textOf = ({ findings }: OnSheet, code: string): string => findings('carefu
 const laid = ({ stiffener, underFoam, plate }: Pack): string => inShort(stiffener, underFoam, plate);
 
 /** An order with what a way says typed over it, as a maker types it. */
-const typed = (order: Json, { plies, ...change }: Change): Json => ({ ...order, ...change, ...(plies ? { plies: plies.map((one) => ({ ...one })) } : {}) });
+const typed = (order: Json, { plies, ...change }: OrderChange): Json => ({ ...order, ...change, ...(plies ? { plies: plies.map((one) => ({ ...one })) } : {}) });
 
 describe('where no pack reaches it, what would: each is put on the sheet and keeps to what was said', () => {
   test.each<[Json]>([[{ core: 'none' }], [{ core: 'none', cloth: 'glass twill 280' }], [{ core: 'firm EVA', coreThickness: 3 }], [{ core: 'cork' }], [{ core: 'none', underFoam: true }]])('%j', (order) => {
