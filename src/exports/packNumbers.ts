@@ -32,7 +32,8 @@ export function packNumbers(pack: Pack | undefined): object | undefined {
 /** What a reading of the bench means, and the plies that are to be added for it. */
 export const readingNumbers = (reading: Reading): object => ({ means: reading.means, ...(reading.means === 'add' ? { pliesOnTop: reading.add.onTop, pliesUnderneath: reading.add.underneath } : {}) });
 
-const weights = ({ cloth, resin, core, pack }: Pack['grams']): object => ({ clothG: cloth, resinG: resin, coreG: core, weightG: pack });
+/** All that `weightG` is made of; what a pack has none of, or is not known, is left out. */
+const weights = ({ cloth, resin, core, glue, shank, pack }: Pack['grams']): object => ({ clothG: cloth, resinG: resin, coreG: core, glueG: glue, shankG: shank, weightG: pack });
 
 const besides = (tried: Tried, { plate }: Pack): object => {
   const { plies, thickness, grams, keeps, assessed } = tried;

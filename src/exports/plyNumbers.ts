@@ -11,11 +11,11 @@ import { readingNumbers } from './packNumbers.ts';
 export function plyNumbers({ plies }: Made, side: Side): object {
   const one = plies?.shoes.find((each) => each.side === side);
   if (!one) return {};
-  const { layers, stagger, amounts, pack, order: { spare, hardener } } = one, { cloth, inPlies, coat, mixed, resin, weight, band, core } = amounts, bench = benchTestOf(pack);
+  const { layers, stagger, amounts, pack, order: { spare, hardener } } = one, { cloth, inPlies, coat, glue, mixed, resin, weight, band, core } = amounts, bench = benchTestOf(pack);
   return {
     plies: {
       staggerMm: stagger, layers: layers.map((layer) => ofLayer(layer, side)),
-      grams: { cloth, inPlies, coat, mixed, resin, hardener: amounts.hardener, ...(core ? { core: core.weight } : {}), pack: weight, packLeast: band[0], packMost: band[1] },
+      grams: { cloth, inPlies, coat, ...(glue > 0 ? { glue } : {}), mixed, resin, hardener: amounts.hardener, ...(core ? { core: core.weight } : {}), pack: weight, packLeast: band[0], packMost: band[1] },
       sparePercent: spare * 100, hardenerTo100: hardener, coverMm2: amounts.cover.area,
       ...(bench ? { bench: { bare: ofHanging(bench.bare), finished: ofHanging(bench.finished), readings: bench.rows.map(ofReading) } } : {}),
     },
