@@ -10,7 +10,8 @@ import { rounded } from './say.ts';
 /** What a stiffener that is wanted or laid is and does; a reserve that nothing can use up is left out. */
 export function packFigures(pack: Pack | undefined): readonly Plain[] {
   if (!pack) return [];
-  const { thickness, grams: { cloth, resin, core }, plate: { ball }, assessed: { grade, bench, walking, stumble }, asked: { mass } } = pack, bend = (key: FigureKey, label: string, value: Rad): Plain => ({ ...plain(key, label, inDegrees(value), 'deg', ball), digits: 2, most: inDegrees(BEND_MOST) });
+  const { thickness, grams: { cloth, resin, core }, plate: { ball }, assessed: { grade, bench, walking, stumble }, asked: { mass } } = pack;
+  const bend = (key: FigureKey, label: string, value: Rad): Plain => ({ ...plain(key, label, inDegrees(value), 'deg', ball), digits: 2, most: inDegrees(BEND_MOST) });
   const weight = (key: FigureKey, label: string, value: number | undefined): Plain[] => (value ? [plain(key, label, value, 'g')] : []);
   return [
     plain('packThickness', 'Stiffener, plies and core together', thickness, 'mm'),

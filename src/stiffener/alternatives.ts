@@ -1,4 +1,5 @@
 import type { Mm } from '../geometry/units.ts';
+import type { Asked } from './assess.ts';
 import type { Bench, Open } from './choices.ts';
 import { onceForAlike, type Pack, type Sought } from './pack.ts';
 import { inShort, laidIn } from './layers.ts';
@@ -19,11 +20,16 @@ const EDGES: Mm = 6;
 export const alternativesTo: (pack: Pack) => readonly Alternative[] = onceForAlike((pack, sought) => {
   const { asked, stiffener, plate, underFoam } = pack, least = fewest(sought.open, sought.bench, asked), all: Alternative[] = [
     ...(least ? [{ way: 'fewest plies with nothing that stops', tried: least, byCore: false }] : []),
-    ...kindsOf(pack, sought).flatMap(({ way, open, bench, byCore }) => { const tried = searched(open, bench, asked); return tried ? [{ way, tried, byCore }] : []; }),
+    ...kindsOf(pack, sought).flatMap((kind) => bestOf(kind, asked)),
   ];
   const laid = [inShort(stiffener, underFoam, plate), ...all.map(({ tried }) => laidIn(tried, plate))];
   return all.filter((_, i) => laid.indexOf(laid[i + 1]!) === i + 1);
 }, []);
+
+function bestOf({ way, open, bench, byCore }: Kind, asked: Asked): Alternative[] {
+  const tried = searched(open, bench, asked);
+  return tried ? [{ way, tried, byCore }] : [];
+}
 
 interface Kind { readonly way: string; readonly open: Open; readonly bench: Bench; readonly byCore: boolean }
 

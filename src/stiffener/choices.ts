@@ -7,7 +7,14 @@ import type { Along, Attached, CoreLayer, Counted, PlacedPly, Plate, Stiffener, 
 import { bulkOf, gramsOf, type PackGrams } from './weighed.ts';
 
 /** A core that may lie between two packs. */
-export interface CoreChoice { readonly name: string; readonly material: CoreMaterial; readonly thickness: Along; /** The foam body, with a pack under it: it is there anyway. */ readonly foam: boolean; readonly count?: Counted }
+export interface CoreChoice {
+  readonly name: string;
+  readonly material: CoreMaterial;
+  readonly thickness: Along;
+  /** The foam body, with a pack under it: it is there anyway. */
+  readonly foam: boolean;
+  readonly count?: Counted;
+}
 
 /** One way to lay a pack: how many plies below and above the core, what lies between, edges turned up, a strip across the ball on top. */
 export interface Choice { readonly below: number; readonly above: number; readonly core?: CoreChoice; readonly edges: Mm; readonly patch: boolean }
@@ -16,7 +23,14 @@ export interface Choice { readonly below: number; readonly above: number; readon
 export interface BenchAttached { readonly above: readonly Attached[]; readonly foam?: Attached }
 
 /** What a pack is laid from and where. */
-export interface Bench { readonly ply: Ply; /** Of the outermost plies. */ readonly outer?: Ply; readonly plate: Plate; readonly camber?: NonNullable<Stiffener['camber']>; readonly attached?: BenchAttached }
+export interface Bench {
+  readonly ply: Ply;
+  /** The outermost ply on either side, where it is of another cloth. */
+  readonly outer?: Ply;
+  readonly plate: Plate;
+  readonly camber?: NonNullable<Stiffener['camber']>;
+  readonly attached?: BenchAttached;
+}
 
 /** What may be chosen from. */
 export interface Open {
@@ -76,11 +90,13 @@ export function coreLaid({ name, material, thickness, count, foam }: CoreChoice,
 type Outside = 'top' | 'bottom' | 'both';
 interface Alike { readonly ply: Ply; readonly outer?: Ply; readonly plate: Plate; readonly count: number; readonly strip: boolean; readonly outside: Outside }
 
-const shared = new WeakMap<Plate, WeakMap<Ply, Map<string, readonly PlacedPly[]>>>();
+type Lists = Map<string, readonly PlacedPly[]>;
+const shared = new WeakMap<Plate, WeakMap<Ply, Lists>>();
 
 /** The same list for the same plies: what is worked out of it is worked out once. */
 function sharedPlies(wanted: Alike): readonly PlacedPly[] {
-  const { ply, outer, plate, count, strip, outside } = wanted, laid = shared.get(plate) ?? new WeakMap<Ply, Map<string, readonly PlacedPly[]>>(), lists = laid.get(ply) ?? new Map<string, readonly PlacedPly[]>(), key = outer ? `${count} ${strip} ${outside} ${outer.name} ${outer.thickness}` : `${count} ${strip}`;
+  const { ply, outer, plate, count, strip, outside } = wanted, laid = shared.get(plate) ?? new WeakMap<Ply, Lists>(), lists: Lists = laid.get(ply) ?? new Map();
+  const key = outer ? `${count} ${strip} ${outside} ${outer.name} ${outer.thickness}` : `${count} ${strip}`;
   const list = lists.get(key) ?? pliesOf(wanted);
   lists.set(key, list);
   laid.set(ply, lists);
@@ -96,8 +112,16 @@ function pliesOf({ ply, outer = ply, plate, count, strip, outside }: Alike): rea
   return [...all.slice(0, inside), patch, ...all.slice(inside)];
 }
 
-/** A choice as it is laid, how many plies it takes, how thick it is and what it weighs. @property bulk what it would weigh as wide all through as the plate, dry its core: by it choices are told apart, not by the gram that steps take */
-export interface Weighed { readonly choice: Choice; readonly stiffener: Stiffener; readonly plies: number; readonly thickness: Mm; readonly grams: PackGrams; readonly bulk: Grams }
+/** A choice as it is laid, how many plies it takes, how thick it is and what it weighs. */
+export interface Weighed {
+  readonly choice: Choice;
+  readonly stiffener: Stiffener;
+  readonly plies: number;
+  readonly thickness: Mm;
+  readonly grams: PackGrams;
+  /** What it would weigh as wide all through as the plate, its core dry: by it choices are told apart, not by the gram that steps take. */
+  readonly bulk: Grams;
+}
 
 /** Plies of a choice, its strip counted. */
 const pliesIn = ({ below, above, patch }: Choice): number => below + above + (patch ? 1 : 0);

@@ -2,10 +2,21 @@ import { inDegrees, type Mm } from '../geometry/units.ts';
 import { directionWords } from './fibres.ts';
 import type { Pack } from './pack.ts';
 import type { Tried } from './search.ts';
-import { at, type Attached, type CoreLayer, type PlacedPly, type Plate, type Sheets, type Stiffener } from './stiffener.ts';
+import { at, type Attached, type CoreLayer, type PlacedPly, type Plate, type Sheets, type Stiffener, type Stretch } from './stiffener.ts';
 
-/** One layer of a pack, as it is laid from the last down; angles in degrees. @property fibres ways they run, in words, as on the sheet  @property over of a strip, mm from the heel */
-export interface LaidLayer { readonly what: 'ply' | 'core' | 'foam body'; readonly name: string; readonly thickness: Mm; readonly angle?: number; readonly fibres?: string; readonly sheets?: Sheets; readonly over?: { readonly from: Mm; readonly to: Mm } }
+/** One layer of a pack, as it is laid from the last down. */
+export interface LaidLayer {
+  readonly what: 'ply' | 'core' | 'foam body';
+  readonly name: string;
+  readonly thickness: Mm;
+  /** Degrees. */
+  readonly angle?: number;
+  /** Ways they run, in words, as on the sheet. */
+  readonly fibres?: string;
+  readonly sheets?: Sheets;
+  /** Of a strip, mm from the heel. */
+  readonly over?: Stretch;
+}
 
 /** What lies under the last, from it down. A core that changes along the shoe is told as thick as at the ball. */
 export function layersDown({ stiffener: { below, above, core }, plate, underFoam }: Pick<Pack, 'stiffener' | 'plate' | 'underFoam'>): LaidLayer[] {
@@ -23,7 +34,8 @@ function count(plies: readonly PlacedPly[], { ball }: Pick<Plate, 'ball'>, named
 
 /** " with 1 strip across the ball, 1 strip 170 to 240 mm from the heel" */
 function stripsWords(plies: readonly PlacedPly[], ball: Mm, named: readonly string[]): string {
-  const other = [...new Set(plies.map(({ ply }) => ply.name))].filter((name) => !named.includes(name)), of = other.length > 0 ? ` of ${other.join(' and ')}` : '', strips = plies.flatMap(({ over }) => over ?? []), across = strips.filter(({ from, to }) => from < ball && to > ball), elsewhere = strips.filter((one) => !across.includes(one));
+  const other = [...new Set(plies.map(({ ply }) => ply.name))].filter((name) => !named.includes(name)), of = other.length > 0 ? ` of ${other.join(' and ')}` : '';
+  const strips = plies.flatMap(({ over }) => over ?? []), across = strips.filter(({ from, to }) => from < ball && to > ball), elsewhere = strips.filter((one) => !across.includes(one));
   const many = across.length === 0 ? [] : [`${across.length} ${across.length === 1 ? 'strip' : 'strips'}${of} across the ball`];
   const all = [...many, ...elsewhere.map(({ from, to }) => `a strip${of} ${Math.round(from)} to ${Math.round(to)} mm from the heel`)];
   return all.length === 0 ? '' : ` with ${all.join(' and ')}`;
@@ -31,9 +43,11 @@ function stripsWords(plies: readonly PlacedPly[], ball: Mm, named: readonly stri
 
 /** "4 plies of carbon twill 200 above and 1 ply below 6 mm of birch plywood, edges turned up 6 mm" */
 export function inShort({ below, above, core, edges = 0, attached }: Stiffener, foam: boolean, plate: Pick<Plate, 'ball'>): string {
-  const turned = `${edges > 0 ? `, edges turned up ${length(edges)}` : ''}${attached.flatMap((layer) => stripWords(layer)).join('')}`, oneCloth = new Set([...above, ...below].map(({ ply }) => ply.name)).size === 1;
+  const turned = `${edges > 0 ? `, edges turned up ${length(edges)}` : ''}${attached.flatMap((layer) => stripWords(layer)).join('')}`;
   if (!core) return `${count(below, plate)}${turned}`;
-  return `${count(above, plate)} above and ${count(below, plate, !oneCloth)} below ${foam || typeof core.thickness !== 'number' ? core.name : `${length(core.thickness)} of ${core.name}${sheetWords(core)}`}${turned}`;
+  const oneCloth = new Set([...above, ...below].map(({ ply }) => ply.name)).size === 1;
+  const between = foam || typeof core.thickness !== 'number' ? core.name : `${length(core.thickness)} of ${core.name}${sheetWords(core)}`;
+  return `${count(above, plate)} above and ${count(below, plate, !oneCloth)} below ${between}${turned}`;
 }
 
 /** "4 sheets of 1.5 mm"; nothing of a core that is one sheet. */

@@ -69,6 +69,7 @@ function thicknessesOpen({ core, coreThickness }: PackOrder, { material }: CoreC
   return named && bent.length === 0 ? CORE_SHEETS : bent;
 }
 
+/** What may be chosen from under an order. @param foam the body between insole and outsole, where plies may lie under it */
 export function openIn(order: PackOrder, plate: Plate, foam: FoamCore | undefined): Open {
   const { core, edges, underFoam, thicknessAtMost } = order, named = core === undefined ? TRIED_CORES : core === 'none' ? [] : [core];
   const cores = named.flatMap((one) => thicknessesOpen(order, coreOf(one, 0), plate).map((thickness) => coreOf(one, thickness)));
@@ -84,7 +85,8 @@ export const CAMBER_USUAL: Mm = 2;
 /** @param measured the camber of the last was; where it was not and none is typed, it is counted only where it weakens */
 export function benchOf(order: PackOrder, last: Last, plate: Plate, measured: boolean, foam?: FoamCore): Bench {
   const ply = plyOrdered(order), typed = order.camber ?? (measured ? last.camber : undefined), counted: CamberCounted = typed === undefined ? 'none' : order.bench ? 'whole' : 'half';
-  return { ply, ...outerPly(order, ply), plate, attached: attachedOf(order, last, plate, foam), ...(typed === 0 ? {} : { camber: { height: camberUnder({ ...last, camber: typed ?? CAMBER_USUAL }, plate), counted } }) };
+  const camber = typed === 0 ? {} : { camber: { height: camberUnder({ ...last, camber: typed ?? CAMBER_USUAL }, plate), counted } };
+  return { ply, ...outerPly(order, ply), plate, attached: attachedOf(order, last, plate, foam), ...camber };
 }
 
 const outerPly = (order: PackOrder, ply: Ply): Pick<Bench, 'outer'> =>
@@ -92,10 +94,15 @@ const outerPly = (order: PackOrder, ply: Ply): Pick<Bench, 'outer'> =>
 
 /** Of foam and insole that are not bonded nothing is counted; a shank is steel, and bends by itself even where it slides. */
 function attachedOf({ bond, insole, shank }: PackOrder, { insole: thickness }: Last, plate: Plate, foam: FoamCore | undefined): BenchAttached {
-  const strip: Attached[] = shank && shank.to > plate.from && shank.from < plate.to ? [{ name: 'shank of spring steel', side: 'above', thickness: shank.thickness, width: shank.width, over: { from: shank.from, to: shank.to }, modulus: SPRING_STEEL.modulus, density: SPRING_STEEL.density, yieldsAt: SPRING_STEEL.yieldsAt, bond }] : [];
+  const strip = shank && shank.to > plate.from && shank.from < plate.to ? [shankOf(shank, bond)] : [];
   if (bond === 0) return { above: strip };
   const sole: Attached[] = thickness > 0 ? [{ name: `insole of ${insole}`, side: 'above', thickness, modulus: INSOLES[insole].modulus, bond }] : [];
   return { above: [...strip, ...sole], ...(foam ? { foam: { name: foamCore(foam).name, side: 'below', thickness: thicknessesOf(foam, plate), modulus: CORES[foam.foam].modulus.counted, bond } } : {}) };
+}
+
+function shankOf({ thickness, width, from, to }: NonNullable<PackOrder['shank']>, bond: number): Attached {
+  const { modulus, density, yieldsAt } = SPRING_STEEL;
+  return { name: 'shank of spring steel', side: 'above', thickness, width, over: { from, to }, modulus, density, yieldsAt, bond };
 }
 
 const FOAM_EVERY: Mm = 5;

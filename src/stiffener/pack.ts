@@ -41,10 +41,18 @@ export interface Pack {
   readonly sought?: Sought;
 }
 
-/** @property otherwise what would be open under the same shoe if another pack were ordered  @property like the same thing for packs of which nothing differs that decides them or other packs beside them */
-export interface Sought { readonly open: Open; readonly bench: Bench; readonly choice: Choice; readonly otherwise: (order: PackOrder) => Pick<Sought, 'open' | 'bench'>; readonly like: object }
+/** What a pack was sought from. */
+export interface Sought {
+  readonly open: Open;
+  readonly bench: Bench;
+  readonly choice: Choice;
+  /** What would be open under the same shoe if another pack were ordered. */
+  readonly otherwise: (order: PackOrder) => Pick<Sought, 'open' | 'bench'>;
+  /** The same object for packs of which nothing differs that decides them or other packs beside them. */
+  readonly like: object;
+}
 
-/** Works out once what hangs on other packs that may be sought beside one, for all packs that are alike; @param none of a pack that is laid */
+/** Works out once what hangs on other packs that may be sought beside one, for all packs that are alike. @param none what there is of a pack that is laid */
 export function onceForAlike<Found>(work: (pack: Pack, sought: Sought) => Found, none: Found): (pack: Pack) => Found {
   const alike = new WeakMap<object, { readonly found: Found }>();
   return (pack) => {
@@ -92,7 +100,7 @@ export function keepPack(shoe: Under, pack: Pack): void {
 }
 
 function work(shoe: Under, order: PackOrder, { mass, stagger, waits }: { readonly mass: number; readonly stagger: Mm; readonly waits: boolean }): Pack {
-  const { last, shape } = shoe, plate = { ...plateUnder(last, shape.feather, shape.upper), stagger }, foam = order.underFoam || order.bond > 0 ? foamUnder(shoe) : undefined, bench = benchOf(order, last, plate, camberMeasured(shoe), foam);
+  const { last, shape } = shoe, plate = { ...plateUnder(last, shape.feather, shape.upper), stagger }, foam = foamIn(order, shoe), bench = benchOf(order, last, plate, camberMeasured(shoe), foam);
   const asked: Asked = { mass, wanted: order.wanted, ...(order.bendAtMost === undefined ? {} : { bendAtMost: order.bendAtMost }), ...walked(shoe, mass, plate) };
   const pack = order.plies ? laidPack(order, bench, asked, foam) : foundPack({ shoe, order, bench, asked, foam, waits });
   keep(packsLast, wishesOf(shoe.side, order, mass), pack);
@@ -107,6 +115,9 @@ function walked(shoe: Under, mass: number, plate: Plate): Pick<Asked, 'walking' 
   const { ahead, waist } = rollLoads(walkOnRocker(shoe).own, mass, plate);
   return { ...(ahead.length > 0 ? { walking: ahead } : {}), waist };
 }
+
+/** Foam takes part where plies may lie under it, or where it is bonded to the plate. */
+const foamIn = ({ underFoam, bond }: PackOrder, shoe: Under): FoamCore | undefined => (underFoam || bond > 0 ? foamUnder(shoe) : undefined);
 
 /** Foam on the long axis, between the stiffener and the outsole. */
 function foamUnder({ shape, order }: Under): FoamCore {
@@ -161,17 +172,19 @@ function keep<T>(kept: Map<string, T>, key: string, value: T): void {
 
 function foundPack({ shoe, order, bench, asked, foam, waits }: Search): Pack {
   const open = openIn(order, bench.plate, foam), { last, shape, rocker } = shoe;
-  const decides = JSON.stringify([order, asked.mass, bench.plate.stagger, last, bench.camber?.counted, asked.walking, ...(foam ? [foam.foam, shape.build, shape.stiffener, shape.outsole, rocker.face] : [])]);
+  const body = [shoe.order.foam, shape.build, shape.stiffener, shape.outsole, rocker.face], under = [bench.plate.stagger, last, bench.camber?.counted];
+  const decides = JSON.stringify([order, asked.mass, ...under, asked.walking, ...(foam ? body : [])]);
   const before = waits && !found.has(decides) ? packsLast.get(wishesOf(shoe.side, order, asked.mass))?.sought?.choice : undefined;
   const tried = before ? triedOf(asBefore(before, bench, foam), bench, asked) : sought(decides, open, bench, asked);
-  const { choice } = tried, underFoam = choice.core?.foam === true, beside = JSON.stringify([order, asked, bench.plate.stagger, last, bench.camber?.counted, choice, underFoam, shoe.order.foam, shape.build, shape.stiffener, shape.outsole, rocker.face]), like = likes.get(beside) ?? {};
+  const { choice } = tried, underFoam = choice.core?.foam === true, beside = JSON.stringify([order, asked, ...under, choice, underFoam, ...body]), like = likes.get(beside) ?? {};
   keep(likes, beside, like);
   return { ...packOf(tried, bench, asked, order, underFoam), by: 'search', sought: { open, bench, choice, like, otherwise: (other) => otherwiseUnder(shoe, order, bench, other) } };
 }
 
 /** Plies that stay are the same ones: what is known of them need not be worked out anew. */
 function otherwiseUnder(shoe: Under, order: PackOrder, { plate, ply, outer }: Bench, other: PackOrder): Pick<Sought, 'open' | 'bench'> {
-  const foam = other.underFoam || other.bond > 0 ? foamUnder(shoe) : undefined, bench = benchOf(other, shoe.last, plate, camberMeasured(shoe), foam), same = other.ply === order.ply && other.resin === order.resin && other.outerCloth === order.outerCloth;
+  const foam = foamIn(other, shoe), bench = benchOf(other, shoe.last, plate, camberMeasured(shoe), foam);
+  const same = other.ply === order.ply && other.resin === order.resin && other.outerCloth === order.outerCloth;
   return { open: openIn(other, plate, foam), bench: same ? { ...bench, ply, ...(outer ? { outer } : {}) } : bench };
 }
 

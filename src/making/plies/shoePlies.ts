@@ -39,7 +39,9 @@ export const packedShoes = ({ shoes, fitting }: Pair): { readonly shoe: RockerSh
 export function shoePlies(shoe: RockerShoe, pack: LaidPack, { job, version }: Pick<Fitting, 'job' | 'version'>, order: PliesOrder = USUAL_PLIES): ShoePlies {
   const { shape, side } = shoe, lay = onFoam(shape), found = layersOf(pack, shape.feather, order, lay), ball = ballOf(shape), flatBall = { inner: lay(ball.inner), outer: lay(ball.outer) };
   const lettered = { side, of: found.layers.length, job: `${job.reference} ${job.date} v${version}` }, across = acrossFor(pack), flat = across.map((line) => ({ ...line, x: lay([line.x, 0])[0] }));
-  return { side, shoe, pack, order, ...found, across, parts: found.layers.map((layer) => partOf(layer, { ...lettered, ball: layer.plan ? flatBall : ball, across: layer.plan ? flat : across })), amounts: amountsOf(found.layers, layerGramsOf(pack.stiffener, { ...pack.plate, stagger: order.stagger }, pack.underFoam ?? false), order) };
+  const parts = found.layers.map((layer) => partOf(layer, { ...lettered, ball: layer.plan ? flatBall : ball, across: layer.plan ? flat : across }));
+  const weights = layerGramsOf(pack.stiffener, { ...pack.plate, stagger: order.stagger }, pack.underFoam ?? false);
+  return { side, shoe, pack, order, ...found, across, parts, amounts: amountsOf(found.layers, weights, order) };
 }
 
 /** What the bench test is set up by, lettered as its card calls it. */
