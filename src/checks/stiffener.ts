@@ -49,10 +49,10 @@ function tooThick({ shoe: { side } }: Seen<RockerShoe>, { thickness, order: { th
 /** What the bench test tells. */
 function tested({ shoe: { side } }: Seen<RockerShoe>, { test, plate: { ball } }: Pack): Finding[] {
   if (!test) return [];
-  const { read, reckoned, times, reading } = test;
+  const { read, gave, lever, reckoned, times, reading } = test, isGiven = gave > 0;
   return [{
     code: 'STIFFENER_TEST', severity: reading.means === 'good' ? 'note' : 'warn', side, measured: read, limit: reckoned, unit: 'mm', where: 'stiffener', at: ball,
-    text: sentences(`You read ${droopWords(read)} of droop where ${droopWords(reckoned)} were reckoned (order.stiffener.bench): the pack ${timesWords(times)}`, counted(reading, times), todo(reading)), basis: 'linear mechanics of the pack as told',
+    text: sentences(`You read ${droopWords(read + gave)} of droop ${mm(lever, 0)} ahead of the tread line${isGiven ? `, ${droopWords(gave)} of it the clamp's giving,` : ''} where ${droopWords(reckoned)} were reckoned (order.stiffener.bench): the pack ${timesWords(times)}`, counted(reading, times), todo(reading)), basis: 'linear mechanics of the pack as told',
   }];
 }
 
@@ -66,7 +66,7 @@ function todo(reading: Reading): string {
     case 'test again': return 'Test again: a wrong mass, a stuck gauge, or the clamp not at its line';
     case 'good': return 'It is good';
     case 'soft': return 'It keeps to what must be, but is softer than any pack laid of this should be: look for dry spots, voids and a loose core, and test it again';
-    case 'add': return `Add ${addedWords(reading.add)}, all along (${ADDED_SIDES}), and test it again`;
+    case 'add': return `Add ${addedWords(reading.add)}, all along (${ADDED_SIDES}), tell them under order.stiffener.plies without this reading, and test it again`;
     case 'lay anew': return 'Not even three plies more make it keep to what must be: do not use it, lay it anew';
   }
 }

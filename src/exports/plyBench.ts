@@ -2,7 +2,8 @@ import { ADDED_SIDES, bandWords, droopWords, kgWords, readingWords, timesNumber 
 import { deg, mm, rounded, sentences } from '../checks/say.ts';
 import type { Design } from '../checks/design.ts';
 import { inDegrees, MM_PER_INCH, type Mm, type Rad } from '../geometry/units.ts';
-import { benchTestOf, CLAMP_BEHIND, type BenchTest, type Hanging, type ReadingRow } from '../making/plies/bench.ts';
+import { CLAMP_BEHIND } from '../stiffener/hung.ts';
+import { benchTestOf, type BenchTest, type Hanging, type ReadingRow } from '../making/plies/bench.ts';
 import type { ShoePlies } from '../making/plies/shoePlies.ts';
 import { directionWords } from '../stiffener/fibres.ts';
 import { GRADE_UP_TO, limitOf } from '../stiffener/grades.ts';
@@ -34,7 +35,7 @@ function howTo({ bare, finished }: BenchTest, edges: Mm, underFoam: boolean, { p
   return [
     sentences(`Clamp the pack foot side down between hardwood blocks cut to its camber, both ending square across on the clamp line, ${mm(bare.clampAt, 0)} from the heel end of the last: it is marked on every ply template`, 'A camber pressed flat by the blocks is lost to the test', edges > 0 ? 'The lower block goes between the turned-up edges' : '', underFoam ? 'Here the bare pack is the foam body with plies on both faces, before the outsole' : ''),
     `Loop on the load line, stopped with tape. Dial gauges that show ${step}s: gauge 1 on the load line, gauge 2 on the tread line (square across; not the ball line from joint to joint, which slants). Both on the middle of the pack; zero both with the empty loop on.`,
-    'Lower the mass on slowly, read after half a minute, take it off: both must come back to 0.1 mm, else the clamp slipped. Three times; write each down.',
+    'Lower the mass on slowly, read after half a minute, take it off: both must come back to 0.02 mm, else the clamp slipped. Three times; write each down.',
     sentences(`Where gauge 2 shows more than it should, the clamp gives: take ${rounded(ratio, 1)} ${step}s off gauge 1 for each ${step} of that`, 'Where that comes to more than a fifth, clamp better instead'),
     `The finished shoe likewise, sole up, last in, upper between padded blocks, ${kgWords(finished.mass)} on a strap round the toe at ${mm(finished.loadAt, 0)}. Foam and upper give: put gauge 1 right by gauge 2.`,
   ].map((text, i) => paragraph(`${i + 1}. ${text}`, WIDTH, SMALL));
@@ -54,7 +55,7 @@ function readingsTable({ bare, finished }: BenchTest, { pack: { asked: { mass },
       bare.strain < 0.001 ? `More than ${kgWords(bare.mass)} is too much to hang: plies are strained by less than 0.1 % here` : '',
       `Bench and walking are not alike: under ${rounded(bench.load.moment / 1000, 1)} N·m on the bench the sole bends ${deg(inDegrees(bench.bend), 2)}, under the ${rounded(walking.load.moment / 1000, 0)} N·m that walking asks ${deg(inDegrees(walking.bend), 2)}`,
     ), WIDTH, SMALL),
-    flow.paragraph(`Type into the sheet (order.stiffener.bench): mass ${kgWords(bare.mass)}, lever ${mm(bare.loadAt - bare.ball, 0)}, droop: gauge 1, put right, times ${rounded(bare.onSheet, 2)}.`, WIDTH, SMALL),
+    flow.paragraph(`Type into the sheet (order.stiffener.bench): mass ${kgWords(bare.mass)}, lever ${mm(bare.loadAt - bare.ball, 0)}, droop: gauge 1 as read, atTread: gauge 2 as read. It puts gauge 1 right by gauge 2 itself.`, WIDTH, SMALL),
   ];
 }
 

@@ -33,8 +33,8 @@ function ofLayer(layer: Layer, side: Side): object {
   return layer.kind === 'ply' ? { ...any, cloth: layer.ply.name, fibres: directionWords(layer, side), thicknessMm: layer.ply.thickness } : { ...any, material: layer.core.name, thicknessMm: layer.thickest };
 }
 
-const ofHanging = ({ clampAt, loadAt, mass, moment, strain, droop, band, atBall, onSheet }: Hanging): object =>
-  ({ clampAtMm: clampAt, loadAtMm: loadAt, massKg: mass, momentNm: moment, strainPercent: strain * 100, droopMm: droop, leastMm: band?.[0], mostMm: band?.[1], atBallMm: atBall, onSheet });
+const ofHanging = ({ clampAt, loadAt, mass, moment, strain, droop, band, atBall }: Hanging): object =>
+  ({ clampAtMm: clampAt, loadAtMm: loadAt, massKg: mass, momentNm: moment, strainPercent: strain * 100, droopMm: droop, leastMm: band?.[0], mostMm: band?.[1], atBallMm: atBall });
 
 /** Each roll that is cut from. */
 export const clothNumbers = ({ plies }: Made): object[] | undefined => plies?.cloths.map(({ number, name, width, length, beside, waste, left }: ClothCut) =>

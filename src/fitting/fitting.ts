@@ -223,7 +223,7 @@ export interface PackOrder {
   /** What is laid, from the bottom up. */
   readonly plies?: readonly LaidPly[];
   /** Bench test of what is laid. */
-  readonly bench?: { readonly mass: number; readonly droop: Mm; readonly lever?: Mm };
+  readonly bench?: { readonly mass: number; readonly droop: Mm; readonly lever?: Mm; readonly atTread?: Mm };
 }
 
 /** A ply as it is laid, of the pack's cloth unless it names another. @property ply undefined where `cloth` names none that is known */

@@ -149,6 +149,7 @@ export const RANGES = {
   'order.stiffener.bench.mass': within(0.05, 100, 'kg'),
   'order.stiffener.bench.droop': within(0.05, 60),
   'order.stiffener.bench.lever': within(20, 120),
+  'order.stiffener.bench.atTread': within(0, 20),
   'order.outsole.thickness': within(0.5, 15),
   'order.minima.edge': within(1, 60),
   'order.minima.seat': within(1, 60),

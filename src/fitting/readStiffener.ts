@@ -26,7 +26,7 @@ export function packOrderOf(raw: RawGroup): PackOrder {
       core: ownCore ? { name: ownCore.name ?? '', density: ownCore.density ?? NaN, modulus: ownCore.modulus ?? NaN, shear: ownCore.shear ?? NaN, shearStrength: ownCore.shearStrength ?? NaN, ...given({ bendsTo: ownCore.bendsTo, sheet: ownCore.sheet }) } : core,
       ownResin: ownResin && { name: ownResin.name ?? '', density: ownResin.density ?? NaN, modulus: ownResin.modulus ?? NaN, poisson: ownResin.poisson ?? NaN },
       plies: plies?.map(({ pack, angle = 0, from, to, cloth, resin: wet }) => ({ pack, angle, ...given({ from, to, cloth, ply: cloth === undefined ? undefined : plyNamed(cloth, raw), resin: wet }) })),
-      bench: bench && { mass: bench.mass ?? NaN, droop: bench.droop ?? NaN, ...given({ lever: bench.lever }) },
+      bench: bench && { mass: bench.mass ?? NaN, droop: bench.droop ?? NaN, ...given({ lever: bench.lever, atTread: bench.atTread }) },
     }),
   };
 }

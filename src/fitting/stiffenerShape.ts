@@ -64,9 +64,10 @@ const laidPly = group({
 }).meta({ description: 'A ply as it is laid.' });
 
 const bench = () => group({
-  mass: setting('order.stiffener.bench.mass', 'What was hung on the bare pack, clamped up to the tread line, square across where the last touches the bench.'),
-  droop: setting('order.stiffener.bench.droop', 'How far the place it hung on went down, less what a second gauge read at the tread line.'),
-  lever: setting('order.stiffener.bench.lever', 'How far ahead of the tread line it hung, 70 mm where left out, or the end of the plate where that is nearer.').optional(),
+  mass: setting('order.stiffener.bench.mass', 'What was hung on the bare pack, clamped as its bench card says: up to 10 mm behind the tread line, which is square across where the last touches the bench.'),
+  droop: setting('order.stiffener.bench.droop', 'How far the place it hung on went down, as the gauge there showed it.'),
+  lever: setting('order.stiffener.bench.lever', 'How far ahead of the tread line it hung; the lever of its bench card where left out.').optional(),
+  atTread: setting('order.stiffener.bench.atTread', 'How far the tread line went down, as a second gauge showed it: what the clamp gave is then taken off.').optional(),
 }).meta({ description: 'The bench test of the pack that is told under plies. Once it was read a camber counts whole, and the pack as soft as it was found.' });
 
 const shank = () => group({

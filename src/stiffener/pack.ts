@@ -2,7 +2,7 @@ import type { Fitting, PackOrder, ShoeFitting } from '../fitting/fitting.ts';
 import { USUAL_PLIES } from '../fitting/readMaking.ts';
 import type { Side } from '../fitting/words.ts';
 import { isEstimated } from '../fitting/measure.ts';
-import { GRAVITY, type Mm } from '../geometry/units.ts';
+import type { Mm } from '../geometry/units.ts';
 import type { MatchShoe, RockerShoe } from '../pair/shoe.ts';
 import { heightsOf } from '../profile/groundFace.ts';
 import { rollX } from '../profile/rollLine.ts';
@@ -12,9 +12,10 @@ import { walkOnRocker } from '../walk/walking.ts';
 import type { Asked, Assessed } from './assess.ts';
 import { thicknessOf, weigh, type Bench, type Choice, type Open, type Weighed } from './choices.ts';
 import { benchOf, laidAs, openIn, type FoamCore } from './laying.ts';
-import { BENCH_MOMENT, leverOn, rollLoads } from './loads.ts';
+import { leverOn, rollLoads } from './loads.ts';
 import { plateUnder } from './plate.ts';
-import { ADDITIONS, asHung, bare, readingOf, withMore, type Added, type Reading } from './reading.ts';
+import { benchLinesOf, CLAMP_BEHIND, hungAs, perKgOf } from './hung.ts';
+import { ADDITIONS, readingOf, withMore, type Added, type Reading } from './reading.ts';
 import { assessedOr, searched, spareOf, triedOf, type Keeps, type Tried } from './search.ts';
 import type { Plate, Stiffener } from './stiffener.ts';
 import { bulkOf, gramsOf, type PackGrams } from './weighed.ts';
@@ -65,9 +66,12 @@ export function onceForAlike<Found>(work: (pack: Pack, sought: Sought) => Found,
 
 /** What the bench test of a laid pack tells: of the bare pack, without what lies on it in the shoe. */
 export interface BenchRead {
-  /** Droop that was reckoned, camber counted whole, and the one that was read; mm. */
+  /** Droop that was reckoned, camber counted whole, and the one that was read less what the clamp gave; mm. */
   readonly reckoned: Mm;
   readonly read: Mm;
+  /** How much of what the gauge showed at the load was the clamp's giving, told by the one at the tread line. */
+  readonly gave: Mm;
+  readonly lever: Mm;
   /** One over the other. */
   readonly times: number;
   readonly reading: Reading;
@@ -146,10 +150,13 @@ function packOf({ stiffener, assessed, keeps, spare, thickness, plies, grams }: 
   return { stiffener, plate, asked, assessed, order, keeps, spare, thickness, plies, grams, underFoam };
 }
 
-function benchRead({ mass, droop, lever }: NonNullable<PackOrder['bench']>, stiffener: Stiffener, bench: Bench, asked: Asked): BenchRead {
-  const { plate } = bench, at = leverOn(plate, lever), { bench: { bend } } = assessedOr(bare(asHung(stiffener)), bench, { ...asked, lever: at });
-  const reckoned = bend * at * ((mass * GRAVITY * at) / (BENCH_MOMENT * asked.mass * 1000)), times = droop / reckoned;
-  return { reckoned, read: droop, times, reading: readingOf({ stiffener, plate, asked }, times) };
+/** Hung as its card says, nearer to the tread line where no lever is told and it has no room for the card's. */
+function benchRead({ mass, droop, lever, atTread }: NonNullable<PackOrder['bench']>, stiffener: Stiffener, { plate }: Bench, asked: Asked): BenchRead {
+  const lines = benchLinesOf({ plate, assessed: { lever: leverOn(plate) } }), at = leverOn(plate, lever ?? (lines ? lines.load - plate.ball : undefined)), behind = lines ? CLAMP_BEHIND : 0;
+  const perKg = perKgOf(hungAs(stiffener, 'bare pack'), plate, asked, plate.ball + at, behind);
+  if (!perKg) throw new RangeError('a pack that cannot be hung');
+  const gave = atTread === undefined || behind === 0 ? 0 : Math.max(atTread - mass * perKg.atBall, 0) * ((at + behind) / behind), read = Math.max(droop - gave, 0), reckoned = mass * perKg.droop, times = read / reckoned;
+  return { reckoned, read, gave, lever: at, times, reading: readingOf({ stiffener, plate, asked }, times) };
 }
 
 /** The fewest plies more that make a pack keep to what must be, or where it does to all; undefined where none of up to five do. */

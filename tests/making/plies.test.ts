@@ -194,8 +194,6 @@ describe('the bench test', () => {
     expect(bare.strain / ((push(bare.mass) * L * 0.75) / (E * I))).toBeCloseTo(1, 2);
     expect(bare.strain).toBeGreaterThan(0.001);
     expect(bare.strain).toBeLessThan(0.002);
-    // Clamped right up to the tread line it would be the cube of the shorter lever.
-    expect(bare.onSheet).toBeCloseTo((70 / 80) ** 3, 2);
     expect(bare.moment).toBeCloseTo((push(bare.mass) * 70) / 1000, 9);
   });
 

@@ -36,7 +36,7 @@ describe.each([
   ['choir-conductor', 'left', {}, { wanted: 'rigid', cloth: 'carbon unidirectional 200', thicknessAtMost: 10 }], ['ferry-pilot', 'right', { 'wearer.mass': 60, 'right.last.camber': 4 }, { wanted: 'slight flex', core: 'none', edges: 6 }],
 ] as const)('%s, %s shoe: %o, %o', (name, side, more, wanted) => {
   const { found, typed: withBench } = proving(changed(sheetOf(name), { ...more, [`${side}.order.stiffener`]: wanted })), { bare, rows } = benchTestOf(found)!;
-  const typed = (droop: number): Pack => withBench({ mass: bare.mass, lever: bare.loadAt - bare.ball, droop: droop * bare.onSheet });
+  const typed = (droop: number): Pack => withBench({ mass: bare.mass, lever: bare.loadAt - bare.ball, droop });
 
   test('each row is what the sheet makes of a droop near both its ends', () => {
     expect(rows[0]!.span.reading.means).toBe('test again');

@@ -13,6 +13,7 @@ import { inTurn } from '../../src/stiffener/inTurn.ts';
 import { plyOrdered } from '../../src/stiffener/laying.ts';
 import { inShort, layersDown } from '../../src/stiffener/layers.ts';
 import { packFor, type Pack } from '../../src/stiffener/pack.ts';
+import { benchTestOf } from '../../src/making/plies/bench.ts';
 import { plateUnder } from '../../src/stiffener/plate.ts';
 import { assessedOr, hoping, searched, spareOf } from '../../src/stiffener/search.ts';
 import { everyPack, type Judged } from '../judges/everyPack.ts';
@@ -127,11 +128,18 @@ describe('the stack and its pack', () => {
 describe('the bench test', () => {
   const laid = { wanted: 'rigid', core: 'birch plywood', coreThickness: 6, plies: [{ pack: 'below' }, { pack: 'below' }, { pack: 'above' }, { pack: 'above' }], thicknessAtMost: 9 };
   const tested = (droop: number) => withPack({ ...laid, bench: { mass: 5, droop } });
-  test('a reading as reckoned changes nothing; by hand: 5 kg at 70 mm are 3.43 N·m of the 9.75 that the grade is told by', () => {
+  test('a reading as reckoned, by the very set-up of its card, changes nothing', () => {
     const plain = withPack(laid).pack, { reckoned } = tested(1).pack.test!, as = tested(Number(reckoned.toFixed(9))).pack;
-    expect(reckoned).toBeCloseTo((plain.assessed.bench.bend * 70 * 3.4323275) / 9.75, 4);
+    const { bare } = benchTestOf(plain)!;
+    expect([reckoned, as.test!.lever]).toEqual([expect.closeTo((bare.droop * 5) / bare.mass, 9), bare.loadAt - bare.ball]);
     expect(as.test!.times).toBeCloseTo(1, 6);
     expect(as.assessed.bench.bend).toBeCloseTo(plain.assessed.bench.bend, 6);
+  });
+  test('what a clamp gives, told by the gauge at the tread line, is taken off as far as it works out at the load: 10 mm ahead of the clamp and a lever more', () => {
+    const { bare } = benchTestOf(withPack(laid).pack)!, times = 5 / bare.mass, ahead = (bare.loadAt - bare.clampAt) / (bare.ball - bare.clampAt);
+    const read = (droop: number, atTread: number) => withPack({ ...laid, bench: { mass: 5, droop: Number(droop.toFixed(9)), atTread: Number(atTread.toFixed(9)) } }).pack.test!;
+    const given = read(times * bare.droop + 0.02 * ahead, times * bare.atBall + 0.02), none = read(times * bare.droop, times * bare.atBall);
+    expect([given.times, given.gave, none.times, none.gave]).toEqual([expect.closeTo(1, 6), expect.closeTo(0.02 * ahead, 6), expect.closeTo(1, 6), expect.closeTo(0, 6)]);
   });
   test('a softer one is counted so, and the plies to add bring it back', () => {
     const { reckoned } = tested(1).pack.test!, { made: job, pack } = tested(Number((reckoned * 1.5).toFixed(6))), plain = withPack(laid).pack;

@@ -28,7 +28,7 @@ export const FIELD_WORDS: Readonly<Record<string, string>> = {
   'order.stiffener.ownCore.bendsTo': 'bent cold, strained by', 'order.stiffener.ownCore.sheet': 'bought in sheets of',
   'order.stiffener.outerCloth': 'outermost plies of',
   'order.stiffener.bond': 'bonded, 0 to 1', 'order.stiffener.insole': 'insole of', 'order.stiffener.shank.thickness': 'steel shank, thick', 'order.stiffener.shank.width': 'steel shank, wide', 'order.stiffener.shank.from': 'steel shank from', 'order.stiffener.shank.to': 'steel shank to',
-  'order.stiffener.bench.mass': 'mass hung on it', 'order.stiffener.bench.droop': 'drooped by', 'order.stiffener.bench.lever': 'hung ahead of the ball',
+  'order.stiffener.bench.mass': 'mass hung on it', 'order.stiffener.bench.droop': 'drooped by', 'order.stiffener.bench.lever': 'hung ahead of the tread line', 'order.stiffener.bench.atTread': 'tread line went down by',
   'order.stiffener.ownCloth.areal': 'weight of 1 m²', 'order.stiffener.ownCloth.thickness': 'ply thickness', 'order.stiffener.measuredPly.thickness': 'ply thickness',
   'order.stiffener.measuredPly.along': 'modulus along', 'order.stiffener.measuredPly.across': 'modulus across', 'order.stiffener.measuredPly.shear': 'shear modulus', 'order.stiffener.measuredPly.poisson': 'Poisson ratio',
   'order.stiffener.measuredPly.pulled': 'fails pulled by', 'order.stiffener.measuredPly.pressed': 'fails pressed by', 'order.stiffener.measuredPly.sheared': 'fails sheared by', 'order.stiffener.ownCore.shear': 'shear modulus', 'order.stiffener.ownCore.shearStrength': 'shear strength',

@@ -5,7 +5,7 @@ import { inDegrees, type Mm } from '../../geometry/units.ts';
 import type { Pair, RockerShoe } from '../../pair/shoe.ts';
 import { assess } from '../../stiffener/assess.ts';
 import { gradeOf } from '../../stiffener/grades.ts';
-import { hasRoom } from './bench.ts';
+import { hasRoom } from '../../stiffener/hung.ts';
 import { mostStagger } from '../../stiffener/steps.ts';
 import { END_STEP, LEAST_STRIP, type LaidPack } from './layers.ts';
 import { packedShoes, plyParts, shoePlies, type ShoePlies } from './shoePlies.ts';

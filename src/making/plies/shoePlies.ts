@@ -13,7 +13,7 @@ import type { FlatPart } from '../flatPart.ts';
 import { flatPlace } from '../unrolled.ts';
 import { amountsOf, isPly, type Amounts } from './amounts.ts';
 import { layersOf, type LaidPack, type Layers } from './layers.ts';
-import { benchLinesOf } from './bench.ts';
+import { benchLinesOf } from '../../stiffener/hung.ts';
 import { partOf, type LineAcross } from './parts.ts';
 import type { PlyPart } from './turns.ts';
 
