@@ -14,6 +14,8 @@ export interface Finding {
   readonly measured?: number;
   readonly limit?: number;
   readonly unit: FindingUnit;
+  /** Decimals of the two where more are known than is usual of the unit: a gauge's. */
+  readonly places?: number;
   /** Where on the sole, in words, and its x from the heel in mm when it is a place. */
   readonly where: string;
   readonly at?: number;

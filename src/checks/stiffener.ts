@@ -27,7 +27,7 @@ function judgements({ shoe: { side }, pace }: Seen<RockerShoe>, pack: Pack): Fin
   const { judgements: all } = pack.assessed, first = all.find(({ severity }) => severity === 'stop') ?? all.find(({ severity }) => severity === 'warn');
   return all.map((one): Finding => ({
     code: one.code, severity: one.severity, side, measured: one.measured, limit: one.limit, unit: one.unit, where: 'stiffener', ...(one.at === undefined ? {} : { at: one.at }),
-    text: sentences(one.text, ...(one === first ? [noneReaches(pack), pace === 'careful' ? advice(pack) : ''] : [])), basis: one.basis,
+    text: sentences(one.text, ...(one === first && !pack.test ? [noneReaches(pack), pace === 'careful' ? advice(pack) : ''] : [])), basis: one.basis,
   }));
 }
 
@@ -47,12 +47,12 @@ function tooThick({ shoe: { side } }: Seen<RockerShoe>, { thickness, order: { th
 }
 
 /** What the bench test tells. */
-function tested({ shoe: { side } }: Seen<RockerShoe>, { test, plate: { ball } }: Pack): Finding[] {
+function tested({ shoe: { side } }: Seen<RockerShoe>, { test, keeps, plate: { ball } }: Pack): Finding[] {
   if (!test) return [];
   const { read, gave, lever, reckoned, times, reading } = test, isGiven = gave > 0;
   return [{
-    code: 'STIFFENER_TEST', severity: reading.means === 'good' ? 'note' : 'warn', side, measured: read, limit: reckoned, unit: 'mm', where: 'stiffener', at: ball,
-    text: sentences(`You read ${droopWords(read + gave)} of droop ${mm(lever, 0)} ahead of the tread line${isGiven ? `, ${droopWords(gave)} of it the clamp's giving,` : ''} where ${droopWords(reckoned)} were reckoned (order.stiffener.bench): the pack ${timesWords(times)}`, counted(reading, times), todo(reading)), basis: 'linear mechanics of the pack as told',
+    code: 'STIFFENER_TEST', severity: reading.means === 'good' ? 'note' : 'warn', side, measured: read, limit: reckoned, unit: 'mm', places: 2, where: 'stiffener', at: ball,
+    text: sentences(`You read ${droopWords(read + gave)} of droop ${mm(lever, 0)} ahead of the tread line${isGiven ? `, ${droopWords(gave)} of it the clamp's giving,` : ''} where ${droopWords(reckoned)} were reckoned (order.stiffener.bench): the pack ${timesWords(times)}`, counted(reading, times), reading.means === 'good' && keeps !== 'all' ? 'It is as good as it was reckoned to be; what warns of it stays' : todo(reading)), basis: 'linear mechanics of the pack as told',
   }];
 }
 
@@ -90,7 +90,7 @@ function stiffer({ shoe: { side }, pace }: Seen<RockerShoe>, pack: Pack): Findin
   const from = inDegrees(least), soft = pace === 'careful' ? softestOf(pack) : undefined, to = inDegrees(bendAtMost ?? GRADE_UP_TO['slight flex']);
   const softest = soft ? `The softest pack with nothing that stops bends ${bendTold(soft.assessed.bench.bend)}` : '', decides = soft && soft.assessed.bench.bend < least ? `: ${CRITERION_WORDS[leastToSpare(soft.assessed, { ...pack.asked, bendAtMost: Infinity }, 'must').of]} decide` : '';
   return [{
-    code: 'STIFFENER_STIFFER', severity: bendAtMost === undefined ? 'warn' : 'note', side, measured: inDegrees(bend), limit: from, unit: 'deg', where: 'stiffener', at: ball,
+    code: 'STIFFENER_STIFFER', severity: bendAtMost === undefined ? 'warn' : 'note', side, measured: inDegrees(bend), limit: bendAtMost === undefined ? from : to, unit: 'deg', where: 'stiffener', at: ball,
     text: sentences(
       bendAtMost === undefined ? `Wanted was slight flex, ${rounded(from, 1)} to ${rounded(to, 0)}°; ${pack.by === 'sheet' ? 'what is laid' : 'what was found'} bends ${bendTold(bend)} only` : `At most ${rounded(to, 1)}° were wanted (order.stiffener.bendAtMost); it bends ${bendTold(bend)} only`,
       `${softest}${decides}`, bendAtMost === undefined ? 'Ask the prescriber whether so stiff a sole is meant' : '',

@@ -11,7 +11,7 @@ import { outside, type Seen } from './seen.ts';
 import { PRACTICE } from './sources.ts';
 
 /** What is to be said of what a stiffener is laid of, whatever it bends. */
-export const laidChecks = (seen: Seen<RockerShoe>, pack: Pack): Finding[] => [splits, wetness, offPlate, unbent, bonded].flatMap((check) => check(seen, pack));
+export const laidChecks = (seen: Seen<RockerShoe>, pack: Pack): Finding[] => [splits, wetness, offPlate, shortShank, unbent, bonded].flatMap((check) => check(seen, pack));
 
 /** Fibres that lean no further from each other than this count as one way. Common practice. */
 const ONE_WAY = 20;
@@ -65,6 +65,14 @@ function offPlate({ shoe: { side } }: Seen<RockerShoe>, { order: { plies = [], s
 }
 /** Ends are placed no more exactly. */
 const PLACED: Mm = 1;
+
+/** A strip of steel that ends before the line the sole bends at. */
+function shortShank({ shoe: { side } }: Seen<RockerShoe>, { order: { shank }, plate: { ball } }: Pack): Finding[] {
+  return !shank || shank.to > ball ? [] : [{
+    code: 'STIFFENER_SHANK_SHORT', severity: 'note', side, measured: shank.to, limit: ball, unit: 'mm', where: 'stiffener', at: shank.to, basis: PRACTICE,
+    text: `The steel shank ends ${mm(shank.to, 0)} from the heel, behind the tread line at ${mm(ball, 0)}: it stiffens the waist and does nothing for the bend at the ball (order.stiffener.shank.to).`,
+  }];
+}
 
 /** A core that was named and cannot be bent onto the last in any sheet it is sold in. */
 function unbent({ shoe: { side } }: Seen<RockerShoe>, { stiffener: { core }, underFoam, plate }: Pack): Finding[] {

@@ -51,12 +51,12 @@ function paragraphs(findings: readonly Finding[], columns: number, ink: Ink, inc
 const words = ({ text, overriddenBy }: Finding): string => overriddenBy ? `${text}\nTaken by ${overriddenBy.by}: ${overriddenBy.reason}` : text;
 
 /** `4.2 mm / 5 mm`; lengths in inches on a line of their own. */
-function numbers({ measured, limit, unit }: Finding, inches: boolean): string {
+function numbers({ measured, limit, unit, places }: Finding, inches: boolean): string {
   const given = [measured, limit].filter((value) => value !== undefined);
-  const line = (values: readonly number[], name: FindingUnit | 'in', places: number): string =>
-    apart(values, places, FULL.includes(name)).map((text) => `${text}${name === 'deg' ? '°' : ` ${name}`}`.trimEnd()).join(' / ');
+  const line = (values: readonly number[], name: FindingUnit | 'in', digits: number): string =>
+    apart(values, digits, places !== undefined || FULL.includes(name)).map((text) => `${text}${name === 'deg' ? '°' : ` ${name}`}`.trimEnd()).join(' / ');
   if (given.length === 0) return '';
-  const own = line(given, unit, PLACES[unit]);
+  const own = line(given, unit, places ?? PLACES[unit]);
   return inches && unit === 'mm' ? `${own}\n${line(given.map((mm) => mm / MM_PER_INCH), 'in', 3)}` : own;
 }
 

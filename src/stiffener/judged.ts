@@ -1,7 +1,7 @@
 import { inDegrees } from '../geometry/units.ts';
 import { BENCH_MOMENT, WALKING_RANGE } from './loads.ts';
 import type { Asked, Assessed, Case, Strained } from './assess.ts';
-import { bendTold, limitOf, WALKING_RESERVE, WALKING_STRAIN } from './grades.ts';
+import { BEND_MOST, bendTold, limitOf, WALKING_RESERVE, WALKING_STRAIN } from './grades.ts';
 import { lesser, type Placed } from './strained.ts';
 
 /** What is unwise about a stiffener, numbers apart from words; `checks` makes a finding of it. `at` is mm from the heel. */
@@ -52,7 +52,7 @@ function bends({ bench, grade }: Found, asked: Asked): Judgement[] {
   if (bench.bend <= limit) return [];
   const load = `${digits(BENCH_MOMENT * mass)} N·m (${BENCH_MOMENT} N·m for each kg)`;
   return [{
-    code: 'STIFFENER_BENDS', severity: 'stop', measured, limit: inDegrees(limit), unit: 'deg',
+    code: 'STIFFENER_BENDS', severity: 'stop', measured: Math.min(measured, inDegrees(BEND_MOST)), limit: inDegrees(limit), unit: 'deg',
     text: `The sole bends ${bendTold(bench.bend, 1)} at the ball under ${load}; ${bendAtMost === undefined ? wanted : 'what is wanted'} is at most ${digits(inDegrees(limit))}°.${grade === 'flexible' ? ' So flexible it is no sole for a rocker.' : ''}`, basis: PRACTICE,
   }];
 }
@@ -74,7 +74,7 @@ function dished({ ifDished, walking, stumble }: Found): Judgement[] {
   if (!ifDished) return [];
   const told = new Set(strains({ walking, stumble }).map(({ code }) => code)), more = strains(ifDished).filter(({ code }) => !told.has(code)), [first] = more;
   if (!first) return [];
-  return [{ ...first, code: 'STIFFENER_DISHED', severity: 'warn', text: `The last's camber was not measured (last.camber). If its bottom is dished as most are, plies are strained more: ${more.map(({ text }) => text).join(' ')}` }];
+  return [{ ...first, code: 'STIFFENER_DISHED', severity: 'warn', text: `The last's camber was not measured (last.camber). If its bottom is dished as most are, plies are strained more: ${more.map(({ text }) => text).join(' ')}${more.some(({ severity }) => severity === 'stop') ? ' Measured so, that would stop: measure it before anything is laid.' : ''}` }];
 }
 
 /** The foot bears all along the waist, not at heel and ball alone: what is told is more than there is. */

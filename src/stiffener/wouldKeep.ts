@@ -42,11 +42,11 @@ const FEW = 2;
 /**
  * Of each kind of change the first that keeps to all, else the first that keeps to what must be where the pack does not; two
  * changes at once where none does alone. Worked out once for packs that are alike.
- * @param some stops where a few were found; goes on to a last of more camber and to more plies only where nothing else was and something stops
+ * @param some stops where a few were found; goes on to a last of more camber and to more plies only where nothing else was
  */
 export function wouldKeep(pack: Pack, some?: 'some'): readonly Would[] {
   if (pack.keeps === 'all') return [];
-  const changed = alone(pack, some), found = some && (changed.length > 0 || pack.keeps === 'must') ? changed : [...changed, ...later(pack)];
+  const changed = alone(pack, some), found = some && changed.length > 0 ? changed : [...changed, ...later(pack)];
   return found.length > 0 || pack.keeps === 'must' ? found : twoAtOnce(pack);
 }
 

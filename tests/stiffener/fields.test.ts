@@ -239,10 +239,16 @@ describe('a thickness alone', () => {
   const told = (stiffener: unknown, more: Json = {}) => findingsOnSheet(stiffener, more).filter(({ code }) => code === 'STIFFENER_UNKNOWN');
   const toe: Json = { 'left.foot.stiff': { joint: 'toe joint', state: 'fused' }, 'left.foot.ankleAngle': undefined };
   test('tells nothing of the bend: noted, and warned of where a joint ahead of the ankle must not bend, or there is none at all', () => {
-    expect(told(1.5)).toMatchObject([{ severity: 'note', measured: 1.5, side: 'left' }]);
-    expect(told(undefined)).toMatchObject([{ severity: 'note' }]);
+    expect(told(9)).toMatchObject([{ severity: 'note', measured: 9, side: 'left' }]);
+    expect(told(1.5, { 'wearer.mass': undefined })).toMatchObject([{ severity: 'note' }]);
     expect(told(1.5, toe)).toMatchObject([{ severity: 'warn', text: expect.stringContaining('"wanted": "rigid"') }]);
     expect(told(0)).toMatchObject([{ severity: 'warn', text: expect.stringContaining('no stiffener') }]);
+  });
+  test('what flat plies so thick would bend is told where the mass is known, by hand within a tenth: five of 0.285, 78 kg, and warned of where that is too soft', () => {
+    const [one] = told(1.43), bend = Number(/would bend (\d+\.\d)°/.exec(one!.text)?.[1]);
+    // The ball's width over all the lever: F L² / 3 E I, so a narrowing plate bends further, by half as much again at most.
+    const byHand = (((0.125 * 78_000) / 70) * 70 ** 2 * 12 * 180) / (3 * 51_000 * 83 * 1.43 ** 3 * Math.PI);
+    expect([one!.severity, bend / byHand > 1, bend / byHand < 1.5]).toEqual(['warn', true, true]);
   });
   test('asks for the mass where that is missing, and is silent where something is wanted', () => {
     expect(told(1.5, { 'wearer.mass': undefined })[0]!.text).toContain('wearer.mass');

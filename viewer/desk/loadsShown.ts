@@ -34,7 +34,7 @@ function hung(pack: Pack, hanging: Hanging, est: string): LoadShown {
   const read = soft ? 'It droops so far that nothing else can be told of it: it is far too soft' : `Gauge 1 there goes down by ${mm(droop, 2)}${est}, ${band ? `good from ${bandWords(band)}` : 'and even so the pack is not good'}; gauge 2 on the tread line by ${mm(atBall, 2)}`;
   return {
     of, name: whole ? 'On the bench, finished shoe' : 'On the bench, bare pack', does: whole ? bends(pack.assessed.bench.bend, est) : soft ? 'far too soft' : `droops ${mm(droop, 2)}${est}`,
-    load: `${rounded(moment, 1)} N·m: ${kgWords(mass)} hung ${ahead} ahead of the ball`, words: sentences(held, read, ...(whole && !soft ? [`The ball bends by ${deg(inDegrees(pack.assessed.bench.bend), 2)}${est}, which is what its stiffness goes by`] : [])),
+    load: `${rounded(moment, 1)} N·m: ${kgWords(mass)} hung ${ahead} ahead of the tread line`, words: sentences(held, read, ...(whole && !soft ? [`The ball bends by ${deg(inDegrees(pack.assessed.bench.bend), 2)}${est}, which is what its stiffness goes by`] : [])),
     at: loadAt, shape: soft ? [] : hungShape(pack, hanging), clamp: { at: clampAt, hung: kgWords(mass), droop: mm(droop, 2) },
   };
 }
@@ -58,10 +58,10 @@ function pushed(pack: Pack, by: keyof typeof NAMES, units: LengthUnit, est: stri
   };
 }
 
-const pushWords = ({ at, force, moment }: RollLoad, ball: Mm): string => `${rounded(moment / 1000, 1)} N·m: as ${rounded(force / GRAVITY, 0)} kg pushing ${mm(at - ball, 0)} ahead of the ball`;
+const pushWords = ({ at, force, moment }: RollLoad, ball: Mm): string => `${rounded(moment / 1000, 1)} N·m: as ${rounded(force / GRAVITY, 0)} kg pushing ${mm(at - ball, 0)} ahead of the tread line`;
 
 /** What the last stretch of the sole spreads is told as it lands on the tip. */
-const tipWords = ({ moment }: RollLoad, lever: Mm): string => `${rounded(moment / 1000, 1)} N·m: ${rounded(moment / (GRAVITY * lever), 0)} kg on the tip, ${mm(lever, 0)} ahead of the ball`;
+const tipWords = ({ moment }: RollLoad, lever: Mm): string => `${rounded(moment / 1000, 1)} N·m: ${rounded(moment / (GRAVITY * lever), 0)} kg on the tip, ${mm(lever, 0)} ahead of the tread line`;
 
 const inInchesAll = ({ clamp, ...one }: LoadShown): LoadShown => ({
   ...one, does: inInches(one.does), load: inInches(one.load), words: inInches(one.words), ...(clamp ? { clamp: { ...clamp, droop: inInches(clamp.droop) } } : {}),

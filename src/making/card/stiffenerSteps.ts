@@ -25,7 +25,7 @@ export function stiffenerSteps(bench: Bench): Step[] {
   const thickness = soleTarget(soles, 'Stiffener, thickness', ({ parts: { shape } }) => mm(shape.stiffener), packs.some(({ pack }) => hasCore(pack)) ? 'plies ± 0.1 mm, on the core as you measured it' : '± 0.1 mm');
   return [
     step({
-      name: 'Dry run of the plies', sides, how: `Cut cloth, peel ply, film and pad; number them in the order of use and lay them out. Keep plies 5 to 8 mm inside the feather line, the template's ${PLY_INSET}. Nothing is mixed yet.`,
+      name: 'Dry run of the plies', sides, how: `Cut cloth, peel ply, film and pad; number them in the order of use and lay them out. ${isKnown ? `Each is cut to its own template: they step in by themselves, the outermost ${PLY_INSET} inside the feather line.` : `Keep plies 5 to 8 mm inside the feather line, the template's ${PLY_INSET}.`} Nothing is mixed yet.`,
       targets: told('Laid of', packs, ({ pack: { stiffener, underFoam, plate } }) => inShort(stiffener, underFoam, plate), ''), batches: ['cloth'], hazards: ['carbon'],
     }),
     ...coreSteps(packs),

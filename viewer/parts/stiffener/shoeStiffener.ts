@@ -60,7 +60,7 @@ export function shoeStiffener(side: Side, { sheet, put, goTo }: StiffenerMoves):
     title.textContent = `${side === 'left' ? 'Left' : 'Right'} shoe, ${pack.by}`;
     words.textContent = `${pack.laid}; ${pack.thick} together.`;
     grade.textContent = pack.grade;
-    layup.replaceChildren(el('figcaption', {}, 'Cut through, from the last down. Thicknesses true to each other, widths not; strokes show how the fibres run, toe to the right.'), layupPicture(pack));
+    layup.replaceChildren(el('figcaption', {}, 'Cut through, from the last down. Thicknesses true to each other, widths not; strokes show how the fibres run, toe to the right.', pack.layers.some(({ turned = 0 }) => turned % 90 !== 0) && side === 'right' ? ' Angles and strokes are as on the sheet, of a left shoe: on this right one they lie mirrored.' : ''), layupPicture(pack));
     bent.show(pack);
     along.replaceChildren(alongPlot(pack, 'stiffness', lengths));
     strain.replaceChildren(alongPlot(pack, 'strain', lengths));
@@ -91,7 +91,7 @@ export function shoeStiffener(side: Side, { sheet, put, goTo }: StiffenerMoves):
       toldWays = next;
       shownWays = ways && waysTable(ways, shoe, take);
       shownWays?.refresh(going === undefined);
-      table.replaceChildren(...(ways && shownWays ? [el('h4', {}, 'Other ways to it'), shownWays.box, legendOf(ways.heads, ways.means)] : []), ...decides);
+      table.replaceChildren(...(ways && shownWays ? [el('h4', {}, 'Other ways to it'), shownWays.box, ways.ways.length === 1 && el('p', {}, 'The sheet tells each ply, so no other way is sought. Undo, or leave the plies out, to see others.'), legendOf(ways.heads, ways.means)].filter((one) => one !== false) : []), ...decides);
     },
     failed: (why) => { status.textContent = `Other ways could not be looked for: ${why}`; },
   };
