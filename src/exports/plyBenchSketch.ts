@@ -1,4 +1,5 @@
-import { mm, rounded } from '../checks/say.ts';
+import { kgWords } from '../checks/benchWords.ts';
+import { mm } from '../checks/say.ts';
 import type { Point } from '../geometry/point.ts';
 import type { Mm } from '../geometry/units.ts';
 import type { Hanging } from '../making/plies/bench.ts';
@@ -48,7 +49,7 @@ function gauges([x, y]: Point): Mark[] {
 /** The loop lies round the pack on the load line. */
 function load([x, y]: Point, { mass }: Hanging): Mark[] {
   const at = x + LOAD, box = polyline([[at - 7, y + 48], [at + 7, y + 48], [at + 7, y + 57], [at - 7, y + 57]], true);
-  return [hair([at, y + LOWER], [at, y + 48]), filled(box, 'carbon'), drawn(box, 'visible'), words(`${rounded(mass, 2).replace(/\.?0+$/, '')} kg`, [at + 9, y + 54], { bold: true }), hair([x + 104, y + FLOOR], [x + 186, y + FLOOR]), words('floor', [x + 104, y + FLOOR - 1.2])];
+  return [hair([at, y + LOWER], [at, y + 48]), filled(box, 'carbon'), drawn(box, 'visible'), words(kgWords(mass), [at + 9, y + 54], { bold: true }), hair([x + 104, y + FLOOR], [x + 186, y + FLOOR]), words('floor', [x + 104, y + FLOOR - 1.2])];
 }
 
 /** The three lines the pack is set up by, with their places from the heel end of the last, and how far they are apart. */

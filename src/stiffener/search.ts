@@ -4,9 +4,9 @@ import type { BentAt } from './beam.ts';
 import { assess, glanced, lookedAt, type Asked, type Assessed, type Glanced, type Strained } from './assess.ts';
 import { choicesIn, type Bench, type Open, type Weighed } from './choices.ts';
 import { limitOf, WALKING_RESERVE, WALKING_STRAIN } from './grades.ts';
-import { BENCH_MOMENT, leverOn, SPREAD, stumbleAt, WALKING_MOMENT } from './loads.ts';
+import { BENCH_MOMENT, leverOn, SPREAD, stumbleAt, WALKING_MOMENT, type RollLoad } from './loads.ts';
 import { asOne, cutsOf, type Section } from './section.ts';
-import { at, type Attached, type Stiffener } from './stiffener.ts';
+import { at, type Attached, type Plate, type Stiffener } from './stiffener.ts';
 import { firstPly, largestStrain, lesser } from './strained.ts';
 
 /** How far a pack keeps to what is asked: to all of it; to the bend and to a stumble; or to not even those. */
@@ -140,24 +140,44 @@ function best(hoped: readonly Hoped[], closely: Closely, what: 'must' | 'all', c
 
 /** What no pack can do better than, from one cut at the ball, and one half way to where the floor pushes for its core. */
 export function hoping({ plate }: Pick<Bench, 'plate'>, asked: Asked, without?: Criterion): (stiffener: Stiffener) => Hopes {
-  const { ball, to } = plate, { mass, walking = [], softer = 1, walkingMoment = WALKING_MOMENT, stumbleWeights } = asked, lever = asked.lever ?? leverOn(plate), width = widestAhead(plate.width, ball, ball + lever), weaker = Math.max(softer, 1);
-  const bench = BENCH_MOMENT * mass * 1000, walks = Math.max(0, ...walking.map(({ moment }) => moment)) || walkingMoment * mass * 1000, stumble = stumbleAt(ball, to, mass, stumbleWeights);
-  const pushed = Math.max(Math.min(stumble.at, ball + lever) - SPREAD / 2, ball), half = (ball + pushed) / 2, walkingPush = walking.length > 0 ? 0 : walks / lever;
-  const bent = (section: Section, moment: number): BentAt => ({ own: moment / asOne(section), tied: moment / asOne(section), slip: 0 });
-  const strength = (section: Section, must: boolean): readonly Reserve[] => {
-    const breaks = firstPly([{ x: ball, section, bent: bent(section, stumble.moment) }]).times / weaker, strain = Math.abs(largestStrain(section, bent(section, walks)).value) * weaker;
-    return [{ of: 'stumble', must, times: MARGIN * breaks }, { of: 'walking', must, times: (MARGIN * breaks * stumble.moment) / walks / WALKING_RESERVE }, { of: 'strain', must: false, times: (MARGIN * WALKING_STRAIN) / strain }];
-  };
+  const { ball } = plate, { mass, softer = 1, lever = leverOn(plate) } = asked, reach = ball + lever, pushes = pushesOn(plate, asked), strength = hopesAtBall(ball, pushes, softer);
+  const width = { ball: plate.width(ball), widest: widestAhead(plate.width, ball, reach), ahead: plate.width(pushes.half) }, bench = BENCH_MOMENT * mass * 1000;
   return (stiffener) => {
-    const cut = cutsOf(stiffener), wide = (stiffener.attached.length > 0 ? cutsOf({ ...stiffener, attached: stiffener.attached.map((layer) => thickest(layer, ball, ball + lever)) }) : cut)(ball, width), section = cut(ball, plate.width(ball)), ahead = cut(half, plate.width(half));
+    const cut = cutsOf(stiffener), thick = thickestAhead(stiffener, ball, reach), wide = (thick === stiffener ? cut : cutsOf(thick))(ball, width.widest), section = cut(ball, width.ball), ahead = cut(pushes.half, width.ahead);
     if (!section || !wide || !ahead) return { must: 0, all: 0 };
-    const bend = (softer * bench * lever) / (3 * asOne(wide));
+    const bend = (softer * bench * lever) / (3 * asOne(wide)), dished = dishedBeside(stiffener).flatMap((other) => cutsOf(other)(ball, width.ball) ?? []);
     return leastOf([
-      { of: 'bend', must: true, times: (MARGIN * limitOf(asked)) / bend }, ...strength(section, true), { of: 'core shear', must: true, times: coreBears(ahead, walkingPush) }, { of: 'core shear', must: false, times: coreBears(ahead, stumble.shears ?? stumble.force) },
-      ...dishedBeside(stiffener).flatMap((other) => { const dished = cutsOf(other)(ball, plate.width(ball)); return dished ? strength(dished, stiffener.camber?.counted === 'half') : []; }),
+      { of: 'bend', must: true, times: (MARGIN * limitOf(asked)) / bend }, ...strength(section, true),
+      { of: 'core shear', must: true, times: coreBears(ahead, pushes.walking) }, { of: 'core shear', must: false, times: coreBears(ahead, pushes.stumble.shears ?? pushes.stumble.force) },
+      ...dished.flatMap((one) => strength(one, stiffener.camber?.counted === 'half')),
     ], without);
   };
 }
+
+/** What strains and breaks a pack: the stumble, the walking moment about the ball, N·mm, and its push, N, 0 where a roll tells many; `half` way to where the floor pushes. */
+interface Pushes { readonly stumble: RollLoad; readonly walks: number; readonly walking: number; readonly half: Mm }
+
+function pushesOn(plate: Plate, { mass, walking = [], walkingMoment = WALKING_MOMENT, stumbleWeights, lever = leverOn(plate) }: Asked): Pushes {
+  const { ball, to } = plate, stumble = stumbleAt(ball, to, mass, stumbleWeights), walks = Math.max(0, ...walking.map(({ moment }) => moment)) || walkingMoment * mass * 1000;
+  const pushed = Math.max(Math.min(stumble.at, ball + lever) - SPREAD / 2, ball);
+  return { stumble, walks, walking: walking.length > 0 ? 0 : walks / lever, half: (ball + pushed) / 2 };
+}
+
+/** How many times what its plies bear at most, by the cut at the ball bent as one. */
+function hopesAtBall(ball: Mm, { stumble, walks }: Pushes, softer: number): (section: Section, must: boolean) => readonly Reserve[] {
+  const weaker = Math.max(softer, 1), bent = (section: Section, moment: number): BentAt => ({ own: moment / asOne(section), tied: moment / asOne(section), slip: 0 });
+  return (section, must) => {
+    const breaks = MARGIN * (firstPly([{ x: ball, section, bent: bent(section, stumble.moment) }]).times / weaker), strain = Math.abs(largestStrain(section, bent(section, walks)).value) * weaker;
+    return [
+      { of: 'stumble', must, times: breaks }, { of: 'walking', must, times: (breaks * stumble.moment) / walks / WALKING_RESERVE },
+      { of: 'strain', must: false, times: (MARGIN * WALKING_STRAIN) / strain },
+    ];
+  };
+}
+
+/** With all that lies on it as thick as it is anywhere ahead of the ball. */
+const thickestAhead = (stiffener: Stiffener, ball: Mm, reach: Mm): Stiffener =>
+  (stiffener.attached.length === 0 ? stiffener : { ...stiffener, attached: stiffener.attached.map((layer) => thickest(layer, ball, reach)) });
 
 const asThickest = new WeakMap<Attached, Attached>();
 /** A layer as thick all along as it is anywhere ahead of the ball: nothing there bends less. */

@@ -9,11 +9,34 @@ import { at, type Attached, type CoreLayer, type PlacedPly, type Plate, type Sti
 /** A ply as it lies, g; of a measured one nobody knows how it parts. Area in mm². */
 export interface PlyGrams { readonly area: number; readonly cloth?: Grams; readonly resin?: Grams; readonly weight: Grams }
 
-/** @property plies in the order of laying, from the foot down  @property core as it is cut, dry  @property coat resin that its two faces drink  @property glue between the sheets it is glued up of  @property shank a strip of steel on it */
-export interface LayerGrams { readonly plies: readonly PlyGrams[]; readonly core: Grams; readonly coat: Grams; readonly glue: Grams; readonly shank: Grams }
+/** What each layer of a pack weighs; 0 where there is none. */
+export interface LayerGrams {
+  /** In the order of laying, from the foot down. */
+  readonly plies: readonly PlyGrams[];
+  /** As it is cut, dry. */
+  readonly core: Grams;
+  /** Resin that its two faces drink. */
+  readonly coat: Grams;
+  /** Between the sheets it is glued up of. */
+  readonly glue: Grams;
+  /** A strip of steel on the pack. */
+  readonly shank: Grams;
+}
 
-/** The whole of it: dry cloth, all resin that stays in it (that of the core's coat too), core, glue between its sheets, a strip of steel on it, and all together; g. Of a ply that was measured cloth and resin are not known apart. */
-export interface PackGrams { readonly cloth?: Grams; readonly resin?: Grams; readonly core: Grams; readonly glue?: Grams; readonly shank?: Grams; readonly pack: Grams }
+/** A pack by what it is made of. Of a ply that was measured cloth and resin are not known apart: they are left out. */
+export interface PackGrams {
+  /** Dry. */
+  readonly cloth?: Grams;
+  /** All that stays in it, that of the core's coat too. */
+  readonly resin?: Grams;
+  readonly core: Grams;
+  /** Between the sheets of its core. */
+  readonly glue?: Grams;
+  /** A strip of steel on it. */
+  readonly shank?: Grams;
+  /** All together. */
+  readonly pack: Grams;
+}
 
 /** Resin that is rubbed into each face of a core that drinks it, g/m². Foam has closed pores and takes next to none. Common practice. */
 export const CORE_COAT = 100;
@@ -47,7 +70,10 @@ const plyGrams = ({ grams, thickness, density }: Ply, area: number): PlyGrams =>
 
 export function packGramsOf({ plies, core, coat, glue, shank }: LayerGrams): PackGrams {
   const sum = (of: (one: PlyGrams) => number): Grams => plies.reduce((total, one) => total + of(one), 0), isKnown = plies.every(({ cloth }) => cloth !== undefined);
-  return { ...(isKnown ? { cloth: sum(({ cloth = 0 }) => cloth), resin: sum(({ resin = 0 }) => resin) + coat } : {}), core, ...(glue > 0 ? { glue } : {}), ...(shank > 0 ? { shank } : {}), pack: sum(({ weight }) => weight) + core + coat + glue + shank };
+  return {
+    ...(isKnown ? { cloth: sum(({ cloth = 0 }) => cloth), resin: sum(({ resin = 0 }) => resin) + coat } : {}), core, ...(glue > 0 ? { glue } : {}), ...(shank > 0 ? { shank } : {}),
+    pack: sum(({ weight }) => weight) + core + coat + glue + shank,
+  };
 }
 
 /** How far resin laid by hand, and a core as it is sold, may be off what is counted with. Common practice. */
