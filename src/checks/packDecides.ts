@@ -14,7 +14,8 @@ import { capital, mm, pliesWords, rounded, sentences } from './say.ts';
 export const decidesIt = (pack: Pack, units: LengthUnit): string[] => [held(pack, units), supposed(pack, units), ...howSure(pack)].filter((text) => text !== '').map((text) => inUnits(text, units));
 
 function held(pack: Pack, units: LengthUnit): string {
-  const least = leastToSpare(pack.assessed, pack.asked), each = withoutEach(pack), [first, ...others] = each.filter(({ changes }) => changes), same = each.filter(({ changes }) => !changes).map(({ without }) => CRITERION_WORDS[without]);
+  const least = leastToSpare(pack.assessed, pack.asked), each = withoutEach(pack), [first, ...others] = each.filter(({ changes }) => changes);
+  const same = each.filter(({ changes }) => !changes).map(({ without }) => CRITERION_WORDS[without]);
   return sentences(
     ...(first ? [`What decides it: ${CRITERION_WORDS[first.without]}; not held to that, it would be ${otherwiseWords(first, pack, units)}`] : each.length > 0 ? ['What decides it: no single thing it is held to; without any one of them it would be the same pack'] : []),
     ...others.map((one) => `Not held to ${CRITERION_WORDS[one.without]}: ${otherwiseWords(one, pack, units)}`),

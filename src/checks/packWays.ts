@@ -76,7 +76,8 @@ const TRIED = 'other cores and cloths, edges turned up, plies under the foam bod
 
 /** Some of what would keep to more than a pack that was sought, each put in; or that nothing of what was tried does. */
 export function wouldHelp(pack: Pack): string {
-  const would = wouldKeep(pack, 'some'), reached = (keeps: Would['keeps']): string => would.filter((one) => one.keeps === keeps).map((one) => wouldWords(one, pack)).join(', or by '), all = reached('all'), must = reached('must');
+  const would = wouldKeep(pack, 'some'), reached = (keeps: Would['keeps']): string => would.filter((one) => one.keeps === keeps).map((one) => wouldWords(one, pack)).join(', or by ');
+  const all = reached('all'), must = reached('must');
   if (pack.keeps !== 'all' && would.length === 0) return `Nothing that was tried keeps to ${pack.keeps === 'must' ? 'all' : 'it'}: ${TRIED}${pack.keeps === 'must' ? '' : ', two of these at once'}`;
   return sentences(...(all === '' ? [] : [`Kept to in all by ${all}`]), ...(must === '' ? [] : [`With nothing left that stops by ${must}`]));
 }

@@ -128,11 +128,15 @@ const pliesIn = ({ below, above, patch }: Choice): number => below + above + (pa
 
 export function weigh(choice: Choice, bench: Bench): Weighed {
   const stiffener = layUp(choice, bench), foam = choice.core?.foam === true;
-  return { choice, stiffener, plies: pliesIn(choice), thickness: thicknessOf(stiffener, foam), grams: gramsOf(stiffener, bench.plate, foam), bulk: bulkOf(stiffener, bench.plate, foam) };
+  return { choice, ...measuredAs(stiffener, bench.plate, foam), plies: pliesIn(choice) };
 }
 
+/** How thick a stiffener is and what it weighs. @param foam the core is the foam body, which does not count */
+export const measuredAs = (stiffener: Stiffener, plate: Plate, foam: boolean): Omit<Weighed, 'choice' | 'plies'> =>
+  ({ stiffener, thickness: thicknessOf(stiffener, foam), grams: gramsOf(stiffener, plate, foam), bulk: bulkOf(stiffener, plate, foam) });
+
 /** Of plies and core where they are thickest, strips counted. @param foam the core is the foam body, which does not count */
-export function thicknessOf({ below, above, core }: Stiffener, foam: boolean): Mm {
+function thicknessOf({ below, above, core }: Stiffener, foam: boolean): Mm {
   const plies = [...below, ...above].reduce((sum, { ply }) => sum + ply.thickness, 0);
   return plies + (core && !foam && typeof core.thickness === 'number' ? core.thickness : 0);
 }

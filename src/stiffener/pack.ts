@@ -10,7 +10,7 @@ import { foamFace, type SoleShape } from '../solid/soleShape.ts';
 import { curveOf, isMeasured } from '../walk/stanceCurve.ts';
 import { walkOnRocker } from '../walk/walking.ts';
 import type { Asked, Assessed } from './assess.ts';
-import { thicknessOf, weigh, type Bench, type Choice, type Open, type Weighed } from './choices.ts';
+import { measuredAs, weigh, type Bench, type Choice, type Open, type Weighed } from './choices.ts';
 import { benchOf, laidAs, openIn, type FoamCore } from './laying.ts';
 import { leverOn, rollLoads } from './loads.ts';
 import { plateUnder } from './plate.ts';
@@ -18,7 +18,7 @@ import { benchLinesOf, CLAMP_BEHIND, hungAs, perKgOf } from './hung.ts';
 import { ADDITIONS, readingOf, withMore, type Added, type Reading } from './reading.ts';
 import { assessedOr, searched, spareOf, triedOf, type Keeps, type Tried } from './search.ts';
 import type { Plate, Stiffener } from './stiffener.ts';
-import { bulkOf, gramsOf, type PackGrams } from './weighed.ts';
+import type { PackGrams } from './weighed.ts';
 
 /** The stiffener of one shoe: what is laid or was found, in its place, with what it does. */
 export interface Pack {
@@ -143,7 +143,8 @@ const unproved = (stiffener: Stiffener): Stiffener => (stiffener.camber?.counted
 /** What the maker lays, weighed like a choice. */
 function weighedAs(stiffener: Stiffener, { plate }: Bench, foam: boolean): Weighed {
   const { below, above, edges = 0 } = stiffener;
-  return { stiffener, choice: { below: below.length, above: above.length, edges, patch: false }, plies: below.length + above.length, thickness: thicknessOf(stiffener, foam), grams: gramsOf(stiffener, plate, foam), bulk: bulkOf(stiffener, plate, foam) };
+  const choice: Choice = { below: below.length, above: above.length, edges, patch: false };
+  return { choice, ...measuredAs(stiffener, plate, foam), plies: below.length + above.length };
 }
 
 function packOf({ stiffener, assessed, keeps, spare, thickness, plies, grams }: Tried, { plate }: Bench, asked: Asked, order: PackOrder, underFoam: boolean): Omit<Pack, 'by'> {

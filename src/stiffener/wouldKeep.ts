@@ -80,8 +80,10 @@ const twoAtOnce = onceForAlike((pack, sought): readonly Would[] => {
 
 type Kinds = Readonly<Record<'sheets' | 'edges' | 'underFoam' | 'room' | 'cloth' | 'camber' | 'anyCore', Kind>> & { readonly cores: readonly Kind[] };
 
+/** Every kind of change, each with nothing to try where the order says it already. */
 function kindsFor({ order, plate: { ball } }: Pack, { open, bench }: Sought): Kinds {
-  const { core, coreThickness, ply } = order, others = CORE_NAMES.filter((name) => open.cores.every((one) => one?.name !== name)), cambered = bench.camber && bench.camber.counted !== 'none' ? at(bench.camber.height, ball) : 0;
+  const { core, coreThickness, ply } = order, others = CORE_NAMES.filter((name) => open.cores.every((one) => one?.name !== name));
+  const cambered = bench.camber && bench.camber.counted !== 'none' ? at(bench.camber.height, ball) : 0;
   return {
     cores: core === undefined ? [] : others.map((name): Kind => ({ wishes: [{ core: name }], only: (next) => ({ ...next, cores: next.cores.filter((one) => one?.name === name) }) })),
     anyCore: { wishes: core === undefined ? [] : [{ core: 'any' }] },
@@ -96,10 +98,11 @@ function kindsFor({ order, plate: { ball } }: Pack, { open, bench }: Sought): Ki
 
 /** The first wish, of one kind or of two at once, that keeps to all; else the first that keeps to what must be, where the pack does not. */
 function firstThat(kinds: readonly Kind[], pack: Pack, sought: Sought): Would[] {
-  const wishes = kinds.reduce<readonly Wish[]>((all, { wishes: more }) => all.flatMap((wish) => more.map((one) => ({ ...wish, ...one }))), [{}]), only = kinds.length === 1 ? kinds[0]?.only : undefined;
+  const wishes = kinds.reduce<readonly Wish[]>((all, { wishes: more }) => all.flatMap((wish) => more.map((one) => ({ ...wish, ...one }))), [{}]);
+  const only = kinds.length === 1 ? kinds[0]?.only : undefined, least = pack.keeps === 'not' ? 'must' : 'all';
   let fair: Would | undefined;
   for (const wish of wishes) {
-    const order = ordered(pack.order, wish), { open, bench } = sought.otherwise(order), tried = searched(only ? only(open) : open, bench, pack.asked, { least: pack.keeps === 'not' ? 'must' : 'all' });
+    const order = ordered(pack.order, wish), { open, bench } = sought.otherwise(order), tried = searched(only ? only(open) : open, bench, pack.asked, { least });
     if (!tried || tried.keeps === 'not' || !isWithin(tried, order.thicknessAtMost)) continue;
     const would: Would = { change: settled(wish, tried), keeps: tried.keeps, tried };
     if (tried.keeps === 'all') return [would];
@@ -150,10 +153,12 @@ function byPlies(pack: Pack, { open, bench }: Sought): readonly Would[] {
 const laidOf = (plies: number, core: CoreChoice | undefined, edges: Mm): Choice[] =>
   (core ? Array.from({ length: plies - 1 }, (_, i): Choice => ({ below: i + 1, above: plies - 1 - i, core, edges, patch: false })) : [{ below: plies, above: 0, edges, patch: false }]);
 
+/** Ply for ply, with whatever else the order leaves open or says otherwise. */
 function asLaid({ choice, stiffener: { below, above } }: Weighed, order: PackOrder, { ply: usual }: Bench): OrderChange {
-  const of = (pack: PackSide) => ({ ply: { name } }: PlacedPly) => ({ pack, ...(name === usual.name ? {} : { cloth: name }) }), { core } = typed(choice), { underFoam } = order, foam = choice.core?.foam === true, thickness = choice.core?.thickness;
+  const of = (pack: PackSide) => ({ ply: { name } }: PlacedPly) => ({ pack, ...(name === usual.name ? {} : { cloth: name }) });
+  const { core } = typed(choice), thickness = choice.core?.thickness, leavesFoam = order.underFoam && choice.core?.foam !== true;
   return {
-    plies: [...below.map(of('below')), ...above.map(of('above'))], ...(underFoam && !foam ? { underFoam: foam } : {}),
+    plies: [...below.map(of('below')), ...above.map(of('above'))], ...(leavesFoam ? { underFoam: false } : {}),
     ...(order.core === undefined && core ? { core } : {}), ...(order.coreThickness === undefined && typeof thickness === 'number' ? { coreThickness: thickness } : {}),
   };
 }

@@ -29,7 +29,9 @@ function soughtAgain({ order }: Pack, { choice: { core, edges } }: Tried, length
 /** Ply for ply, from the bottom up. */
 function laidSo({ order, plate, sought }: Pack, { stiffener: { below, above, core, edges = 0 }, choice, thickness }: Tried, length: Length): WaySets {
   const foam = choice.core?.foam === true, listed = core && !foam && isOf(CORES, core.name), usual = sought?.bench.ply.name;
-  const ply = (pack: 'below' | 'above') => ({ angle, over, ply: { name } }: PlacedPly): Json => ({ pack, ...(name === usual ? {} : { cloth: name }), ...(angle === 0 ? {} : { angle: inDegrees(angle) }), ...(over ? { from: length(over.from), to: length(over.to) } : {}) });
+  const ply = (pack: 'below' | 'above') => ({ angle, over, ply: { name } }: PlacedPly): Json => ({
+    pack, ...(name === usual ? {} : { cloth: name }), ...(angle === 0 ? {} : { angle: inDegrees(angle) }), ...(over ? { from: length(over.from), to: length(over.to) } : {}),
+  });
   return [
     ['plies', [...below.map(ply('below')), ...above.map(ply('above'))]], ['edges', edges > 0 ? length(edges) : undefined], ['underFoam', foam ? true : undefined],
     // A core of the maker's own stays as it is told.
