@@ -113,7 +113,7 @@ describe('what decides it: not held to that it would be another pack, and the sa
     expect(decidesIt(pack, 'mm')[0]).toMatch(/^What decides it: .*; not held to that, it would be .* It has least to spare of /);
   }, 60_000);
   test('loads and cores otherwise than is usual: each is sought anew, the one that changes it most first; harder walking never takes less', () => {
-    const { pack } = packOnSheet({ cloth: 'carbon unidirectional 300', core: 'birch plywood' }), all = supposing(pack), of = (value: number) => all.find((one) => one.what === 'walking' && one.value === value)!;
+    const { pack } = packOnSheet({ cloth: 'carbon unidirectional 300', core: 'leather board' }), all = supposing(pack), of = (value: number) => all.find((one) => one.what === 'walking' && one.value === value)!;
     expect(all.map(({ what }) => what).sort()).toEqual(['camber usual', 'soft cores', 'stumble', 'walking', 'walking', 'walking'].filter((what) => what !== 'camber usual' || pack.sought!.bench.camber?.counted === 'none'));
     expect(of(0.25).tried.plies).toBeLessThanOrEqual(of(0.42).tried.plies);
     expect(of(0.42).tried.plies).toBeLessThanOrEqual(of(0.8).tried.plies);
@@ -133,7 +133,7 @@ describe('what decides it: not held to that it would be another pack, and the sa
 
 describe('stiffer than was wanted', () => {
   test('slight flex that a stumble makes rigid is asked about; a number that is met by far is told; rigid is what it is', () => {
-    const fixed = { core: 'birch plywood', camber: 0 }, stiffer = (more: Json) => packOnSheet({ ...fixed, ...more }).findings('careful').find(({ code }) => code === 'STIFFENER_STIFFER')!;
+    const fixed = { core: 'birch plywood', coreThickness: 6, camber: 0 }, stiffer = (more: Json) => packOnSheet({ ...fixed, ...more }).findings('careful').find(({ code }) => code === 'STIFFENER_STIFFER')!;
     const slight = stiffer({ wanted: 'slight flex' }), number = stiffer({ bendAtMost: 4 });
     expect([slight.severity, slight.text.includes('1.5 to 5°'), slight.text.includes('The softest pack with nothing that stops bends '), slight.text.includes('decide. Ask the prescriber')]).toEqual(['warn', true, true, true]);
     expect(number.severity).toBe('note');
