@@ -51,6 +51,10 @@ describe('foam body, insole and shank', () => {
     expect(bend({ insole: 'fibre board' }, 0)).toBeGreaterThan(bend({ insole: 'leather' }));
   });
   const shank = { thickness: 1.2, width: 14, from: 60, to: 250 };
+  test('a shank that ends behind the tread line is told to do nothing for the bend, one through under it is not', () => {
+    const told = (to: number): string | undefined => found(packOnSheet({ wanted: 'slight flex', core: 'birch plywood', coreThickness: 6, shank: { ...shank, to } }), 'STIFFENER_SHANK_SHORT')?.text;
+    expect([told(180), told(250)]).toEqual([expect.stringContaining('behind the tread line at'), undefined]);
+  });
   test('a strip of steel that is asked too much yields, which stops; it is weighed: 7.85 g/cm³', () => {
     const on = packOnSheet({ wanted: 'slight flex', bond: 1, shank, plies: plies(2) }), { pack } = on;
     expect(codes(on)).toContain('STIFFENER_YIELDS stop');

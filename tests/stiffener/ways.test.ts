@@ -37,6 +37,11 @@ describe('where no pack reaches it, what would: each is put on the sheet and kee
     }
   }, 30_000);
 
+  test.each<[Json]>([[{}], [{ wanted: 'slight flex' }], [{ cloth: 'carbon unidirectional 300', thicknessAtMost: 7 }]])('short of all only, nothing is said to help only where nothing beside it does: %j', (order) => {
+    const { pack, findings } = packOnSheet(order, { 'wearer.mass': 84 }), said = findings('careful').map(({ text }) => text).join(' '), helps = wouldKeep(pack).some(({ keeps }) => keeps === 'all');
+    expect([pack.keeps === 'all', pack.keeps === 'all' || said.includes('Kept to in all by'), said.includes('Nothing that was tried')]).toEqual([pack.keeps === 'all', pack.keeps === 'all' || helps, pack.keeps !== 'all' && !helps]);
+  }, 30_000);
+
   test('the same where the shoe is worked out anew for what is put on the sheet: the foam body between packs hangs on it', () => {
     const order = { core: 'none', underFoam: true, wanted: 'slight flex' }, pack = designedPack(order), { change, keeps, tried } = wouldKeep(pack, 'some')[0]!, put = designedPack(typed(order, change));
     expect([change, put.keeps, laid(put)]).toEqual([change, keeps, laidIn(tried, pack.plate)]);
