@@ -2,7 +2,6 @@ import type { Mm, Rad } from '../geometry/units.ts';
 import type { RockerShoe } from '../pair/shoe.ts';
 import { bendTold, gradeOf } from '../stiffener/grades.ts';
 import { plyOrdered } from '../stiffener/laying.ts';
-import { BENCH_MOMENT } from '../stiffener/loads.ts';
 import { plateUnder } from '../stiffener/plate.ts';
 import { assessedOr } from '../stiffener/search.ts';
 import type { Finding } from './finding.ts';
@@ -31,9 +30,9 @@ export function stiffenerUnknown({ shoe, fitting: { wearer } }: Seen<RockerShoe>
     code: 'STIFFENER_UNKNOWN', severity: none || isSoft || BENDS_WITH_SOLE.includes(foot?.joint ?? '') || foot?.state === 'prosthetic' ? 'warn' : 'note', side, measured: order.stiffener, unit: 'mm', where: 'stiffener', basis: PRACTICE,
     text: sentences(
       none ? 'There is no stiffener (order.stiffener is 0): foam and rubber bend at the ball at every step, so that the shoe does not roll over its arcs and the joint is bent that must not be, until the sole comes off'
-        : `Of the stiffener only its thickness is known, ${mm(order.stiffener)}: nothing is known of how far it bends at the ball, and a rocker that bends there does not roll and comes off`,
-      bend === undefined ? '' : `Flat plies of ${USUAL_CLOTH} so thick, alone, would bend ${bendTold(bend, 1)} there (${BENCH_MOMENT} N·m for each kg)${isSoft ? ': too soft for a rocker' : ''}`,
-      `Say what is wanted of it (order.stiffener: { "wanted": "rigid" })${mass}, and its plies are found`,
+        : `How far the stiffener of ${mm(order.stiffener)} bends is not known; a rocker that bends at the ball does not roll and comes off`,
+      bend === undefined ? '' : `Flat plies of ${USUAL_CLOTH} so thick would bend ${bendTold(bend, 1)}${isSoft ? ', too soft' : ''}`,
+      `Say what is wanted (order.stiffener: { "wanted": "rigid" })${mass}, and its plies are found`,
     ),
   }];
 }
