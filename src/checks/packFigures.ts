@@ -10,12 +10,13 @@ import { rounded } from './say.ts';
 /** What a stiffener that is wanted or laid is and does; a reserve that nothing can use up is left out. */
 export function packFigures(pack: Pack | undefined): readonly Plain[] {
   if (!pack) return [];
-  const { thickness, grams: { cloth, resin, core }, plate: { ball }, assessed: { grade, bench, walking, stumble }, asked: { mass } } = pack;
+  const { thickness, grams: { cloth, resin, core, glue, shank }, plate: { ball }, assessed: { grade, bench, walking, stumble }, asked: { mass } } = pack;
   const bend = (key: FigureKey, label: string, value: Rad): Plain => ({ ...plain(key, label, inDegrees(value), 'deg', ball), digits: 2, most: inDegrees(BEND_MOST) });
   const weight = (key: FigureKey, label: string, value: number | undefined): Plain[] => (value ? [plain(key, label, value, 'g')] : []);
   return [
     plain('packThickness', 'Stiffener, plies and core together', thickness, 'mm'),
     ...weight('packCloth', 'Cloth in the stiffener, dry', cloth), ...weight('packResin', 'Resin in the stiffener', resin), ...weight('packCore', 'Core of the stiffener', core),
+    ...weight('packGlue', 'Glue between the sheets of its core', glue), ...weight('packShank', 'Steel shank on the stiffener', shank),
     bend('packBend', `Bend at the ball under ${BENCH_MOMENT} N·m for each kg (${grade})`, bench.bend),
     plain('packTip', `Droop of the tip on the bench, under ${BENCH_MOMENT} N·m for each kg`, bench.tip, 'mm'),
     bend('packWalks', `Bend at the ball in walking, under ${rounded(walking.load.moment / 1000 / mass, 2)} N·m for each kg`, walking.bend),

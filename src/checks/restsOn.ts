@@ -63,7 +63,7 @@ export const ROCKER_RESTS = {
   squareBack: SQUARE_BACK, squarePivot: SQUARE_BACK, squareSeatEnd: SQUARE_BACK, squareApex: [...SQUARE_TOE, 'last.toeSpring'], squareTread: SQUARE_TOE, squareTip: [...SQUARE_TOE, 'last.toeSpring'],
   foamLeft: [...ROLL, 'last.toeSpring', 'last.camber'],
   halfBase: [...FACE, 'turn', 'last.heelWidth'], sideTipping: [...FACE, 'turn', 'last.heelWidth'],
-  packThickness: PACK, packCloth: PACK, packResin: PACK, packCore: PACK, packBend: PACK, packTip: PACK, packWalks: PACK, packEnergy: PACK, packStrain: PACK, packFirstPly: PACK, packWrinkling: PACK, packCoreShear: PACK,
+  packThickness: PACK, packCloth: PACK, packResin: PACK, packCore: PACK, packGlue: PACK, packShank: PACK, packBend: PACK, packTip: PACK, packWalks: PACK, packEnergy: PACK, packStrain: PACK, packFirstPly: PACK, packWrinkling: PACK, packCoreShear: PACK,
   foamVolume: SOLID, outsoleVolume: SOLID, stiffenerVolume: OUTLINE, soleVolume: SOLID,
   foamWeight: SOLID, outsoleWeight: SOLID, stiffenerWeight: OUTLINE, soleWeight: SOLID, shoeWeight: SOLID,
   outsoleLength: GROUND_LINE,

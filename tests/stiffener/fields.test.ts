@@ -12,6 +12,7 @@ import { pliesFor } from '../../src/making/plies/plies.ts';
 import { packFor, type Pack } from '../../src/stiffener/pack.ts';
 import { bentRadius } from '../judges/bentRadius.ts';
 import { faultsIn, fittingOf, type Json } from '../fitting/sheets.ts';
+import { packFigures } from '../../src/checks/packFigures.ts';
 import { findingsOnSheet, packOnSheet, sheetWith, type OnSheet } from './onSheet.ts';
 
 /* What the sheet says of a stiffener, followed to what it does. */
@@ -61,10 +62,11 @@ describe('foam body, insole and shank', () => {
     expect(pack.grams.shank!).toBeCloseTo((7.85 * 1.2 * 14 * 190) / 1000, 6);
     expect(found(on, 'STIFFENER_YIELDS')!.measured).toBeLessThan(1);
   });
-  test('its numbers for other programs tell all that its weight is made of, glue and steel too', () => {
+  test('its figures, and its numbers for other programs, tell all that its weight is made of, glue and steel too', () => {
     const { pack } = packOnSheet({ wanted: 'slight flex', shank, core: 'birch plywood', coreThickness: 6, thicknessAtMost: 9, plies: [...plies(2), ...plies(2, 'above')] }), numbers = new Map(Object.entries(packNumbers(pack)!));
     expect(numbers.get('glueG')).toBeGreaterThan(0);
     expect(['clothG', 'resinG', 'coreG', 'glueG', 'shankG'].reduce((sum, key) => sum + Number(numbers.get(key)), 0)).toBeCloseTo(Number(numbers.get('weightG')), 6);
+    expect(packFigures(pack).filter(({ unit }) => unit === 'g').reduce((sum, { value }) => sum + value, 0)).toBeCloseTo(pack.grams.pack, 6);
   });
   test('a strip that slides is strained by its own bend alone, and one on a pack that hardly bends does not yield', () => {
     const soft = { wanted: 'slight flex', shank, plies: plies(3) }, bendsWhenItYields = (stiffener: object): number => { const { walking } = packOnSheet(stiffener).pack.assessed; return walking.bend * walking.yields.times; };
