@@ -36,39 +36,28 @@ const ROOMS: readonly Mm[] = [12, 15], EDGES: readonly Mm[] = [6, 8], CAMBERS: r
 /** The first where the plies are of another fibre than carbon. */
 const CLOTHS_TRIED: readonly ClothName[] = ['carbon twill 200', 'carbon unidirectional 200', 'carbon unidirectional 300'];
 
-/** So many that keep to all are enough where only some are asked for. */
-const FEW = 2;
-
 /**
  * Of each kind of change the first that keeps to all, else the first that keeps to what must be where the pack does not; two
  * changes at once where none does alone. Worked out once for packs that are alike.
- * @param some stops where a few were found; goes on to a last of more camber and to more plies only where nothing else was
+ * @param some only what is quick to look for where that helps, and no further than to what does
  */
 export function wouldKeep(pack: Pack, some?: 'some'): readonly Would[] {
   if (pack.keeps === 'all') return [];
-  const changed = alone(pack, some), found = some && changed.length > 0 ? changed : [...changed, ...later(pack)];
+  const looks = [quick, slow, later], found: Would[] = [];
+  for (const look of looks) if (!some || found.length === 0) found.push(...look(pack));
   return found.length > 0 || pack.keeps === 'must' ? found : twoAtOnce(pack);
 }
 
-function alone(pack: Pack, some?: 'some'): readonly Would[] {
-  const { found, rest } = looked(pack), enough = (): boolean => some !== undefined && found.filter(({ keeps }) => keeps === 'all').length >= FEW;
-  while (!enough()) {
-    const { value } = rest.next();
-    if (!value) break;
-    found.push(value);
-  }
-  return [...found];
-}
+/** Looked for first: more room, another cloth, and of a core that is told in one thickness any other. */
+const quick = onceForAlike((pack, sought): readonly Would[] => {
+  const { sheets, room, cloth } = kindsFor(pack, sought);
+  return [sheets, room, cloth].flatMap((kind) => firstThat([kind], pack, sought));
+}, []);
 
-/** What was found so far of single changes, and what is left to be tried. */
-const looked = onceForAlike((pack, sought): { readonly found: Would[]; readonly rest: Generator<Would, void> } => ({ found: [], rest: oneByOne(pack, sought) }), { found: [], rest: none() });
-
-function* none(): Generator<Would, void> {}
-
-function* oneByOne(pack: Pack, sought: Sought): Generator<Would, void> {
-  const { sheets, cores, room, cloth, edges, underFoam } = kindsFor(pack, sought);
-  for (const kind of [sheets, ...cores, room, cloth, edges, underFoam]) yield* firstThat([kind], pack, sought);
-}
+const slow = onceForAlike((pack, sought): readonly Would[] => {
+  const { cores, edges, underFoam } = kindsFor(pack, sought);
+  return [...cores, edges, underFoam].flatMap((kind) => firstThat([kind], pack, sought));
+}, []);
 
 /** What takes longer to look for: another last, and more plies. */
 const later = onceForAlike((pack, sought): readonly Would[] => [...firstThat([kindsFor(pack, sought).camber], pack, sought), ...byPlies(pack, sought)], []);
