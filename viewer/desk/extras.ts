@@ -9,9 +9,12 @@ import type { DrawnFoot } from './standingFoot.ts';
 /** What is looked at besides the soles: solids of what is made, by shoe, the drawn foot, how the pair walks, and its stiffeners; and what finds out whether it can be made. */
 export interface Extras { readonly find?: FindBesides; readonly beside?: (design: Design) => (side: Side) => readonly SolidBeside[]; readonly foot?: DrawnFoot; readonly walk?: (design: Design) => Pick<Shown, 'walking'>; readonly packs?: (design: Design) => Pick<Shown, 'stiffeners'> }
 
-/** Loads what is asked for or ordered, each once: nobody else has to wait for it. */
-export async function extrasFor({ beside, foot, walk, packs }: ExtrasAsked, sheet: string): Promise<Extras> {
-  const [find, solids, drawn, walked, bent] = await Promise.all([findingsFor(sheet), beside.length ? besideSolids() : undefined, foot ? drawnFoot() : undefined, walk ? walking() : undefined, packs ? stiffeners() : undefined]);
+/**
+ * Loads what is asked for or ordered, each once: nobody else has to wait for it.
+ * @param rests a hand that drags, and who opens the page, sees the shoe before what is found of things made besides it is loaded
+ */
+export async function extrasFor({ beside, foot, walk, packs }: ExtrasAsked, sheet: string, rests: boolean): Promise<Extras> {
+  const [find, solids, drawn, walked, bent] = await Promise.all([rests ? findingsFor(sheet) : undefined, beside.length ? besideSolids() : undefined, foot ? drawnFoot() : undefined, walk ? walking() : undefined, packs ? stiffeners() : undefined]);
   return { ...(find ? { find } : {}), ...(solids ? { beside: (design) => solids(design, beside) } : {}), ...(drawn ? { foot: drawn } : {}), ...(walked ? { walk: walked } : {}), ...(bent ? { packs: bent } : {}) };
 }
 

@@ -1,4 +1,5 @@
 import type { Choice } from '../../src/exports/labels.ts';
+import { FINE_GAP } from './ask.ts';
 import { extrasFor } from './extras.ts';
 import { fieldsOfSheet } from './fields.ts';
 import { outcomeOf } from './outcome.ts';
@@ -18,7 +19,7 @@ let choices: readonly Choice[] = [];
 
 async function answerTo(ask: Ask): Promise<DeskAnswer> {
   if (ask.kind === 'design') {
-    const looked = outcomeOf(ask, choices, await extrasFor(ask.extras, ask.sheet));
+    const looked = outcomeOf(ask, choices, await extrasFor(ask.extras, ask.sheet, ask.chordGap === FINE_GAP));
     choices = looked.choices ?? choices;
     return { kind: 'design', id: ask.id, outcome: looked.outcome };
   }
