@@ -1,6 +1,5 @@
-import type { Mm } from '../geometry/units.ts';
 import type { Asked } from './assess.ts';
-import type { Bench, Open } from './choices.ts';
+import { EDGE_HEIGHTS, type Bench, type Open } from './choices.ts';
 import { onceForAlike, type Pack, type Sought } from './pack.ts';
 import { inShort, laidIn } from './layers.ts';
 import { fewest, searched, type Tried } from './search.ts';
@@ -9,9 +8,6 @@ import { fewest, searched, type Tried } from './search.ts';
 
 /** Another way. @property way in words @property byCore whether an order of its core alone gets it */
 export interface Alternative { readonly way: string; readonly tried: Tried; readonly byCore: boolean }
-
-/** How high edges are turned up where the maker says nothing of them. Common practice. */
-const EDGES: Mm = 6;
 
 /**
  * The fewest plies that keep to what must be, and the best of each kind: each core by itself, no core, edges turned up, some
@@ -34,7 +30,7 @@ function bestOf({ way, open, bench, byCore }: Kind, asked: Asked): Alternative[]
 interface Kind { readonly way: string; readonly open: Open; readonly bench: Bench; readonly byCore: boolean }
 
 function kindsOf({ order }: Pack, { open, bench, otherwise }: Sought): Kind[] {
-  const flat: Open = { ...open, edges: open.edges.filter((edges) => edges === 0) }, names = [...new Set(open.cores.map((core) => core?.name))], edges = order.edges > 0 ? order.edges : EDGES;
+  const flat: Open = { ...open, edges: open.edges.filter((edges) => edges === 0) }, names = [...new Set(open.cores.map((core) => core?.name))], edges = order.edges > 0 ? order.edges : EDGE_HEIGHTS[0];
   const turned = otherwise({ ...order, edges }), under = otherwise({ ...order, underFoam: true });
   return [
     ...names.map((name): Kind => ({ way: name === undefined ? 'plies alone' : `around ${name}`, open: { ...flat, cores: open.cores.filter((core) => core?.name === name) }, bench, byCore: true })),

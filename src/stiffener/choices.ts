@@ -44,6 +44,8 @@ export interface Open {
 
 /** Plies that one pack is laid from; more than five nobody lays by hand. Common practice. */
 export const PLIES_MOST = 5;
+/** How high edges are turned up, where it is asked whether that would help; mm. Common practice. */
+export const EDGE_HEIGHTS = [6, 8] as const;
 /** A strip across the ball reaches so far behind and ahead of its line. Common practice. */
 const PATCH = { behind: 30, ahead: 40 } as const;
 

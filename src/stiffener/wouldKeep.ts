@@ -3,7 +3,7 @@ import { outerOf } from '../fitting/readStiffener.ts';
 import type { PackSide } from '../fitting/words.ts';
 import type { Mm } from '../geometry/units.ts';
 import { CORES, type ClothName, type CoreName } from '../materials/stiffeners.ts';
-import { isWithin, PLIES_MOST, weigh, type Bench, type Choice, type CoreChoice, type Open, type Weighed } from './choices.ts';
+import { EDGE_HEIGHTS, isWithin, PLIES_MOST, weigh, type Bench, type Choice, type CoreChoice, type Open, type Weighed } from './choices.ts';
 import { onceForAlike, type Pack, type Sought } from './pack.ts';
 import { hoping, looking, searched, triedOf, type Tried } from './search.ts';
 import { at, type PlacedPly } from './stiffener.ts';
@@ -32,7 +32,7 @@ interface Kind { readonly wishes: readonly Wish[]; readonly only?: (open: Open) 
 type Wish = Omit<OrderChange, 'core' | 'coreThickness' | 'plies'> & { readonly core?: CoreName | 'any' };
 
 const CORE_NAMES = Object.keys(CORES) as readonly CoreName[];
-const ROOMS: readonly Mm[] = [12, 15], EDGES: readonly Mm[] = [6, 8], CAMBERS: readonly Mm[] = [3, 5], PLIES_BEYOND = 16;
+const ROOMS: readonly Mm[] = [12, 15], CAMBERS: readonly Mm[] = [3, 5], PLIES_BEYOND = 16;
 /** The first where the plies are of another fibre than carbon. */
 const CLOTHS_TRIED: readonly ClothName[] = ['carbon twill 200', 'carbon unidirectional 200', 'carbon unidirectional 300'];
 
@@ -77,7 +77,7 @@ function kindsFor({ order, plate: { ball } }: Pack, { open, bench }: Sought): Ki
     cores: core === undefined ? [] : others.map((name): Kind => ({ wishes: [{ core: name }], only: (next) => ({ ...next, cores: next.cores.filter((one) => one?.name === name) }) })),
     anyCore: { wishes: core === undefined ? [] : [{ core: 'any' }] },
     sheets: { wishes: typeof core === 'string' && core !== 'none' && coreThickness !== undefined ? [{ core }] : [] },
-    edges: { wishes: EDGES.filter((edges) => edges > order.edges).map((edges) => ({ edges })), only: (next) => ({ ...next, edges: next.edges.filter((one) => one > 0) }) },
+    edges: { wishes: EDGE_HEIGHTS.filter((edges) => edges > order.edges).map((edges) => ({ edges })), only: (next) => ({ ...next, edges: next.edges.filter((one) => one > 0) }) },
     underFoam: { wishes: order.underFoam ? [] : [{ underFoam: true }], only: (next) => ({ ...next, cores: next.cores.filter((one) => one?.foam) }) },
     room: { wishes: ROOMS.filter((room) => room > order.thicknessAtMost).slice(0, 1).map((thicknessAtMost) => ({ thicknessAtMost })) },
     cloth: { wishes: CLOTHS_TRIED.filter((cloth) => ply.kind !== 'cloth' || ply.cloth !== cloth).map((cloth) => ({ cloth })) },
